@@ -1,0 +1,39 @@
+package loopwright.diagnosis;
+
+/** The kinds of check. */
+public enum CheckKind {
+  /** Volts between two points, one of them usually the grounded post. */
+  VOLTS("volts"),
+  /** A small drop across a piece that carries current, on the lowest volt range. */
+  MILLIVOLTS("millivolts"),
+  /** Resistance between two points of a dead, isolated loop. */
+  OHMS("ohms"),
+  /** Forward volts of a junction. */
+  DIODE("diode"),
+  /** What a load, fuse or terminal looks or sounds like. */
+  LOOK("look"),
+  /** Unplug something and see what changes. */
+  UNPLUG_AND_LOOK("unplug-and-look"),
+  /** Fit a known-good twin and see what changes. */
+  SWAP("swap"),
+  /** A lamp in the fuse's place. */
+  LAMP_FOR_FUSE("lamp-for-fuse"),
+  /** Move a part and watch. */
+  WIGGLE("wiggle");
+
+  private final String word;
+
+  CheckKind(String word) {
+    this.word = word;
+  }
+
+  /** The word used in lines and files. */
+  public String word() {
+    return word;
+  }
+
+  /** Whether meter leads are used. */
+  public boolean metered() {
+    return this == VOLTS || this == MILLIVOLTS || this == OHMS || this == DIODE;
+  }
+}

@@ -1,0 +1,65 @@
+package loopwright.diagnosis.rulebook;
+
+import java.util.List;
+import java.util.Set;
+import loopwright.diagnosis.SuspectId;
+
+/** What the rules may conclude. Every conclusion names the rule it comes from. */
+public sealed interface Conclusion {
+
+  /** The id of the rule, which is the name of its folder. */
+  String rule();
+
+  /** What a reading means, in words under a key. */
+  record Sense(int reading, String rule, String key, List<Object> args) implements Conclusion {}
+
+  /** A reading that needs a second look before anything hangs on it. */
+  record Doubt(int reading, String rule, String key, List<Object> args) implements Conclusion {}
+
+  /** A suspect that these readings rule out. Accepted only with a matching OUT margin. */
+  record ClearedBy(
+      SuspectId suspect, Set<Integer> readings, String rule, String key, List<Object> args)
+      implements Conclusion {}
+
+  /** A suspect that a direct reading proves. */
+  record CondemnedBy(
+      SuspectId suspect, Set<Integer> readings, String rule, String key, List<Object> args)
+      implements Conclusion {}
+
+  /** A check that may be proposed. */
+  record AllowedBy(String check, String rule) implements Conclusion {}
+
+  /** A check that must not be proposed, and why. Stronger than any permission. */
+  record ForbiddenBy(String check, String rule, String key, List<Object> args)
+      implements Conclusion {}
+
+  /**
+   * A check that should come before (weight above 1) or after (below 1) others of equal worth.
+   *
+   * @param weight factor on the worth of the check, 0.1 to 10
+   */
+  record PreferredBy(String check, String rule, double weight, String key, List<Object> args)
+      implements Conclusion {}
+
+  /** Stages of the work after a failure is isolated. */
+  enum Stage {
+    WHY,
+    INSPECT,
+    REPAIR,
+    PROOF
+  }
+
+  /** What to think of, look at, do and prove once a failure is isolated. */
+  record Advice(SuspectId suspect, Stage stage, String rule, String key, List<Object> args)
+      implements Conclusion {}
+
+  /**
+   * A caution.
+   *
+   * @param check the check it stands at; empty: for the whole case
+   */
+  record Caution(String check, String rule, String key, List<Object> args) implements Conclusion {}
+
+  /** A finding of the paper check. */
+  record Finding(String part, String rule, String key, List<Object> args) implements Conclusion {}
+}

@@ -1,0 +1,37 @@
+package loopwright.knowledge;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import loopwright.meter.MeterSpec;
+import loopwright.model.PartKind;
+import loopwright.model.Typicals;
+
+/**
+ * Everything read from the knowledge folder except the rules.
+ *
+ * @param typicals usual values and spreads
+ * @param faults failure modes of every kind of part
+ * @param testSlip chance that one reading was not taken as asked (lead on paint, wrong point)
+ * @param meters meter descriptions that come with the program
+ */
+public record Knowledge(
+    Typicals typicals, List<FaultMode> faults, double testSlip, List<MeterSpec> meters) {
+
+  /** Copies the lists. */
+  public Knowledge {
+    Objects.requireNonNull(typicals, "typicals");
+    faults = List.copyOf(faults);
+    meters = List.copyOf(meters);
+  }
+
+  /** The failure modes of a kind of part. */
+  public List<FaultMode> faults(PartKind kind) {
+    return faults.stream().filter(f -> f.kind() == kind).toList();
+  }
+
+  /** The meter with this id. */
+  public Optional<MeterSpec> meter(String id) {
+    return meters.stream().filter(m -> m.id().equals(id)).findFirst();
+  }
+}

@@ -1,0 +1,78 @@
+package loopwright.meter;
+
+import java.util.List;
+import java.util.Objects;
+import loopwright.model.Spread;
+
+/**
+ * The description of a meter: ranges with their error limits, leads, and what it does to the
+ * circuit.
+ *
+ * @param id short name, for instance {@code basic}
+ * @param name what a person calls it
+ * @param volts direct-volt ranges, smallest first
+ * @param ohms resistance ranges, smallest first
+ * @param leadOhms resistance of both leads together in ohms
+ * @param inputOhms resistance between the leads on volts, in ohms
+ * @param testVolts open-circuit volts on ohms
+ * @param testOhms resistance behind the test source on ohms, in ohms
+ * @param source where the figures come from
+ */
+public record MeterSpec(
+    String id,
+    String name,
+    List<Range> volts,
+    List<Range> ohms,
+    Spread leadOhms,
+    double inputOhms,
+    double testVolts,
+    double testOhms,
+    String source) {
+
+  /**
+   * One range.
+   *
+   * @param full largest value shown, in volts or ohms
+   * @param step one digit of the last place, in volts or ohms
+   * @param percent error limit in percent of the reading
+   * @param digits error limit in digits of the last place
+   */
+  public record Range(double full, double step, double percent, double digits) {
+    /** Largest error in volts or ohms at this value: percent of it plus the digits. */
+    public double error(double value) {
+      return Math.abs(value) * percent / 100 + digits * step;
+    }
+  }
+
+  /** Copies the lists and checks that there is a range of each. */
+  public MeterSpec {
+    Objects.requireNonNull(leadOhms, "leadOhms");
+    volts = List.copyOf(volts);
+    ohms = List.copyOf(ohms);
+    if (volts.isEmpty() || ohms.isEmpty()) {
+      throw new IllegalArgumentException("meter " + id + " needs at least one range each");
+    }
+  }
+
+  /** The smallest range that shows a value of this size; the largest if none does. */
+  public Range rangeFor(MeterFunction function, double value) {
+    List<Range> ranges = function == MeterFunction.OHMS ? ohms : volts;
+    for (Range range : ranges) {
+      if (Math.abs(value) <= range.full()) {
+        return range;
+      }
+    }
+    return ranges.get(ranges.size() - 1);
+  }
+
+  /** Largest error of a shown value in volts or ohms, leads not counted. */
+  public double error(MeterFunction function, double value) {
+    return rangeFor(function, value).error(value);
+  }
+
+  /** The largest value that the function can show, in volts or ohms; beyond it the display is OL. */
+  public double fullScale(MeterFunction function) {
+    List<Range> ranges = function == MeterFunction.OHMS ? ohms : volts;
+    return ranges.get(ranges.size() - 1).full();
+  }
+}

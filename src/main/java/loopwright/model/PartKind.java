@@ -1,0 +1,45 @@
+package loopwright.model;
+
+/** The kinds of part a vehicle is made of, with the word that files and the fault tables use. */
+public enum PartKind {
+  BATTERY("battery"),
+  WIRE("wire"),
+  STRAP("strap"),
+  FUSE("fuse"),
+  SWITCH("switch"),
+  RELAY("relay"),
+  LAMP("lamp"),
+  DUAL_LAMP("dual-lamp"),
+  LED("led"),
+  DIODE("diode"),
+  MOTOR("motor"),
+  HEATER("heater"),
+  SOLENOID("solenoid"),
+  HORN("horn"),
+  ELECTRONICS("electronics"),
+  SENDER("sender"),
+  DRIVER("driver"),
+  CONNECTOR("connector"),
+  SPLICE("splice"),
+  GROUND("ground"),
+  BODY("body");
+
+  private final String word;
+
+  PartKind(String word) {
+    this.word = word;
+  }
+
+  /** The word used in vehicle files and in the fault tables. */
+  public String word() {
+    return word;
+  }
+
+  /** Whether parts of this kind do the work a circuit is there for. */
+  public boolean isLoad() {
+    return switch (this) {
+      case LAMP, DUAL_LAMP, LED, MOTOR, HEATER, SOLENOID, HORN, ELECTRONICS -> true;
+      default -> false;
+    };
+  }
+}

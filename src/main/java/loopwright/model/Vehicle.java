@@ -1,0 +1,119 @@
+package loopwright.model;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * The whole loaded model: supply, parts, wires, circuits.
+ *
+ * <p>Parts meet at terminals. A wire's end lies on a terminal of another part; two terminals that
+ * touch without a wire (a fuse pushed on a bus bar) are joined. A node is a set of terminals that
+ * are electrically one.
+ *
+ * @param id short name
+ * @param name what people call the vehicle
+ * @param systemVolts 6, 12 or 24
+ * @param grounded which battery post is tied to the body
+ * @param parts every part, wires included, in the order of the file
+ * @param joins sets of terminals that touch without a wire
+ * @param circuits the functions
+ * @param note anything worth knowing; may be empty
+ */
+public record Vehicle(
+    String id,
+    String name,
+    int systemVolts,
+    GroundedPole grounded,
+    List<Part> parts,
+    List<List<TerminalRef>> joins,
+    List<Circuit> circuits,
+    String note) {
+
+  /** Copies the lists. */
+  public Vehicle {
+    Objects.requireNonNull(id, "id");
+    Objects.requireNonNull(name, "name");
+    Objects.requireNonNull(grounded, "grounded");
+    Objects.requireNonNull(note, "note");
+    parts = List.copyOf(parts);
+    joins = joins.stream().map(List::copyOf).toList();
+    circuits = List.copyOf(circuits);
+  }
+
+  /** The part with this id. */
+  public Optional<Part> part(String id) {
+    return parts.stream().filter(p -> p.id().equals(id)).findFirst();
+  }
+
+  /**
+   * The part with this id.
+   *
+   * @throws IllegalArgumentException if there is none
+   */
+  public Part requirePart(String id) {
+    return part(id)
+        .orElseThrow(
+            () -> new IllegalArgumentException("vehicle " + name + " has no part '" + id + "'"));
+  }
+
+  /** The circuit with this id. */
+  public Optional<Circuit> circuit(String id) {
+    return circuits.stream().filter(c -> c.id().equals(id)).findFirst();
+  }
+
+  /** The first battery. */
+  public Part battery() {
+    return parts.stream()
+        .filter(p -> p.kind() == PartKind.BATTERY)
+        .findFirst()
+        .orElseThrow(() -> new IllegalStateException("vehicle " + name + " has no battery"));
+  }
+
+  /** The battery post tied to the body: where the black lead rests for volts to ground. */
+  public TerminalRef groundedPost() {
+    return new TerminalRef(battery().id(), grounded == GroundedPole.NEGATIVE ? "neg" : "pos");
+  }
+
+  /** The other post: where the feed begins. */
+  public TerminalRef feedPost() {
+    return new TerminalRef(battery().id(), grounded == GroundedPole.NEGATIVE ? "pos" : "neg");
+  }
+
+  /** Parts that can be set to positions, by id. */
+  public Map<String, List<String>> controls() {
+    Map<String, List<String>> controls = new LinkedHashMap<>();
+    for (Part part : parts) {
+      if (!part.spec().positions().isEmpty()) {
+        controls.put(part.id(), part.spec().positions());
+      }
+    }
+    return Collections.unmodifiableMap(controls);
+  }
+
+  /** The position a control has in a setting. */
+  public String position(String control, Setting setting) {
+    String set = setting.positions().get(control);
+    return set != null ? set : requirePart(control).spec().positions().get(0);
+  }
+
+  /** Every terminal of every part, in file order. Wires have none of their own. */
+  public List<TerminalRef> terminals() {
+    List<TerminalRef> all = new ArrayList<>();
+    for (Part part : parts) {
+      for (String terminal : part.spec().terminals()) {
+        all.add(new TerminalRef(part.id(), terminal));
+      }
+    }
+    return all;
+  }
+
+  /** What it takes to reach a terminal. */
+  public Access access(TerminalRef at) {
+    return requirePart(at.part()).access(at.terminal());
+  }
+}

@@ -1,0 +1,77 @@
+package loopwright.model;
+
+import java.util.Locale;
+
+/**
+ * A conductor size as printed on the reel: American wire gauge or square millimetres.
+ *
+ * <p>The area of an AWG number is exact by ASTM B258: diameter 0.127 mm x 92^((36 - n) / 39).
+ */
+public record WireSize(Unit unit, double number) {
+
+  /** How the size is written. */
+  public enum Unit {
+    /** American wire gauge; 1/0 to 4/0 are 0, -1, -2, -3. */
+    AWG,
+    /** Square millimetres of copper. */
+    MM2
+  }
+
+  /** Rejects sizes outside 4/0 to 40 AWG and 0.05 to 300 mm2. */
+  public WireSize {
+    boolean ok =
+        unit == Unit.AWG
+            ? number >= -3 && number <= 40 && number == Math.rint(number)
+            : number >= 0.05 && number <= 300;
+    if (!ok) {
+      throw new IllegalArgumentException(
+          unit == Unit.AWG
+              ? "AWG size must be a whole number from 4/0 to 40, not " + number
+              : "wire area must be 0.05 to 300 mm2, not " + number);
+    }
+  }
+
+  /** Copper area in square millimetres. */
+  public double mm2() {
+    if (unit == Unit.MM2) {
+      return number;
+    }
+    double diameter = 0.127 * Math.pow(92, (36 - number) / 39);
+    return Math.PI / 4 * diameter * diameter;
+  }
+
+  /**
+   * Reads {@code 18 AWG}, {@code 2/0 AWG} or {@code 1.5 mm2}.
+   *
+   * @throws IllegalArgumentException if the text is neither
+   */
+  public static WireSize parse(String text) {
+    String t = text.trim().toLowerCase(Locale.ROOT).replace("mm²", "mm2").replace(',', '.');
+    try {
+      if (t.endsWith("awg")) {
+        String n = t.substring(0, t.length() - 3).trim();
+        if (n.endsWith("/0")) {
+          return new WireSize(Unit.AWG, 1 - Integer.parseInt(n.substring(0, n.length() - 2)));
+        }
+        return new WireSize(Unit.AWG, Integer.parseInt(n));
+      }
+      if (t.endsWith("mm2")) {
+        return new WireSize(Unit.MM2, Double.parseDouble(t.substring(0, t.length() - 3).trim()));
+      }
+    } catch (NumberFormatException e) {
+      throw new IllegalArgumentException(
+          "'" + text + "' is not a wire size: write 18 AWG, 2/0 AWG or 1.5 mm2", e);
+    }
+    throw new IllegalArgumentException(
+        "'" + text + "' is not a wire size: write 18 AWG, 2/0 AWG or 1.5 mm2");
+  }
+
+  @Override
+  public String toString() {
+    if (unit == Unit.AWG) {
+      return number < 0 ? (int) (1 - number) + "/0 AWG" : (number == 0 ? "1/0 AWG" : (int) number + " AWG");
+    }
+    String n = Double.toString(number);
+    return (n.endsWith(".0") ? n.substring(0, n.length() - 2) : n) + " mm2";
+  }
+}
