@@ -81,7 +81,13 @@ public record FaultMode(
       Double rate = rates.get(context);
       if (rate == null || !(rate >= 0 && rate <= 1)) {
         throw new IllegalArgumentException(
-            kind.word() + "/" + mode + ": rate for " + context.word() + " must be 0 to 1, not " + rate);
+            kind.word()
+                + "/"
+                + mode
+                + ": rate for "
+                + context.word()
+                + " must be 0 to 1, not "
+                + rate);
       }
     }
   }

@@ -70,7 +70,9 @@ public record MeterSpec(
     return rangeFor(function, value).error(value);
   }
 
-  /** The largest value that the function can show, in volts or ohms; beyond it the display is OL. */
+  /**
+   * The largest value that the function can show, in volts or ohms; beyond it the display is OL.
+   */
   public double fullScale(MeterFunction function) {
     List<Range> ranges = function == MeterFunction.OHMS ? ohms : volts;
     return ranges.get(ranges.size() - 1).full();

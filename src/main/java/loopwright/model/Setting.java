@@ -1,12 +1,12 @@
 package loopwright.model;
 
+import java.util.Collections;
 import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.Collections;
 
 /**
  * How the vehicle stands while a reading is taken: the position of every control that is not at

@@ -12,11 +12,14 @@ public record Spread(double low, double typical, double high) {
 
   /** Checks {@code low <= typical <= high} and that all are finite. */
   public Spread {
-    if (!(low <= typical && typical <= high)
-        || Double.isInfinite(low)
-        || Double.isInfinite(high)) {
+    if (!(low <= typical && typical <= high) || Double.isInfinite(low) || Double.isInfinite(high)) {
       throw new IllegalArgumentException(
-          "spread must have low <= typical <= high, all finite: " + low + ", " + typical + ", " + high);
+          "spread must have low <= typical <= high, all finite: "
+              + low
+              + ", "
+              + typical
+              + ", "
+              + high);
     }
   }
 

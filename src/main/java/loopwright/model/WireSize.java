@@ -69,7 +69,9 @@ public record WireSize(Unit unit, double number) {
   @Override
   public String toString() {
     if (unit == Unit.AWG) {
-      return number < 0 ? (int) (1 - number) + "/0 AWG" : (number == 0 ? "1/0 AWG" : (int) number + " AWG");
+      return number < 0
+          ? (int) (1 - number) + "/0 AWG"
+          : (number == 0 ? "1/0 AWG" : (int) number + " AWG");
     }
     String n = Double.toString(number);
     return (n.endsWith(".0") ? n.substring(0, n.length() - 2) : n) + " mm2";
