@@ -1,0 +1,51 @@
+package loopwright.casework;
+
+import java.util.List;
+
+/**
+ * Where cases are kept: an append-only journal each. Implemented by the io room.
+ *
+ * <p>An event is on disk before {@link Journal#append} returns.
+ */
+public interface CaseStore {
+
+  /**
+   * Starts a journal.
+   *
+   * @throws Problem if it can't be written
+   */
+  Journal create(String caseId) throws Problem;
+
+  /**
+   * Opens a journal to go on with; what was cut off at its end is left out and told in {@link
+   * Loaded#missing()}.
+   *
+   * @throws Problem if there is none or it can't be read
+   */
+  Loaded load(String caseId) throws Problem;
+
+  /** Ids of the kept cases, newest first. */
+  List<String> ids();
+
+  /** One case's journal, open for writing. */
+  interface Journal extends AutoCloseable {
+    /**
+     * Writes an event and forces it to disk.
+     *
+     * @throws Problem if it can't be written; the event does not count then
+     */
+    void append(CaseEvent event) throws Problem;
+
+    @Override
+    void close();
+  }
+
+  /**
+   * A journal read back.
+   *
+   * @param events the events in order
+   * @param missing what could not be read, in words; empty if all could
+   * @param journal the journal, open for more
+   */
+  record Loaded(List<CaseEvent> events, String missing, Journal journal) {}
+}

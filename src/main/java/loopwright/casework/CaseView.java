@@ -1,0 +1,99 @@
+package loopwright.casework;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * All that a front end shows of a case after the latest accepted line.
+ *
+ * @param caseId id of the case
+ * @param seq number of accepted lines so far
+ * @param title for instance "Beacon dead - pumper"
+ * @param status where the search stands
+ * @param move what the person should do now
+ * @param minutes working time of the checks so far
+ * @param suspects parts and groups still suspected, strongest first
+ * @param cleared parts ruled out, in the order of the loop
+ * @param readings readings that count, in the order taken
+ * @param next the proposed check; empty unless {@code move} is CHECK or PROOF
+ * @param loop the loop with its staircase
+ * @param said what the latest line did, in one sentence; may be empty
+ * @param cautions cautions for the whole case
+ * @param putBack what has to be plugged in or put back before the case may end, in words
+ * @param repair what to do; present once isolated
+ * @param odds readings at odds with each other; empty unless the status is CONTRADICTION
+ * @param oddsWords which readings contradict each other and which to take again; may be empty
+ */
+public record CaseView(
+    String caseId,
+    int seq,
+    String title,
+    Status status,
+    Move move,
+    double minutes,
+    List<SuspectView> suspects,
+    List<ClearedView> cleared,
+    List<ReadingView> readings,
+    Optional<CheckView> next,
+    LoopView loop,
+    String said,
+    List<String> cautions,
+    List<String> putBack,
+    Optional<RepairView> repair,
+    List<Integer> odds,
+    String oddsWords) {
+
+  /** Where the search stands. */
+  public enum Status {
+    SEARCHING("searching"),
+    ISOLATED("isolated"),
+    HEALTHY("healthy"),
+    CONTRADICTION("contradiction");
+
+    private final String word;
+
+    Status(String word) {
+      this.word = word;
+    }
+
+    /** The word used in lines. */
+    public String word() {
+      return word;
+    }
+  }
+
+  /** What the person should do now. */
+  public enum Move {
+    /** Take the proposed check. */
+    CHECK("check"),
+    /** Mend the part, then say so. */
+    REPAIR("repair"),
+    /** Take the proposed check to prove the repair. */
+    PROOF("proof"),
+    /** No admitted check splits what is left. */
+    STUCK("stuck"),
+    /** The case is closed. */
+    END("end");
+
+    private final String word;
+
+    Move(String word) {
+      this.word = word;
+    }
+
+    /** The word used in lines. */
+    public String word() {
+      return word;
+    }
+  }
+
+  /** Copies the lists. */
+  public CaseView {
+    suspects = List.copyOf(suspects);
+    cleared = List.copyOf(cleared);
+    readings = List.copyOf(readings);
+    cautions = List.copyOf(cautions);
+    putBack = List.copyOf(putBack);
+    odds = List.copyOf(odds);
+  }
+}

@@ -1,0 +1,141 @@
+package loopwright.casework;
+
+import java.util.List;
+import java.util.Optional;
+import loopwright.diagnosis.SuspectId;
+
+/**
+ * One case of finding a fault: a complaint and all that followed. Each accepted call is in the
+ * case's journal before it returns. Calls are not thread-safe: one thread a case.
+ */
+public interface FindCase extends AutoCloseable {
+
+  /** The state now. */
+  CaseView view();
+
+  /**
+   * Says how an entry would be understood, before it counts: the value in words, and whether it
+   * asks for a second look.
+   *
+   * @param checkId id of the proposed check
+   * @param answer what the person entered
+   * @throws Problem if it can't be understood
+   */
+  Understood understand(String checkId, Answer answer) throws Problem;
+
+  /**
+   * Takes the answer to the proposed check.
+   *
+   * @throws Problem if the check isn't known or the answer can't be understood
+   */
+  CaseView answer(String checkId, Answer answer) throws Problem;
+
+  /**
+   * Takes a reading of the person's own choice.
+   *
+   * @throws Problem if the points, the setting or the value can't be understood
+   */
+  CaseView take(OwnCheck check, Answer answer) throws Problem;
+
+  /**
+   * The person can't or won't do a check.
+   *
+   * @param checkId id of the proposed check
+   * @param refusal why
+   * @throws Problem if the check isn't known
+   */
+  CaseView refuse(String checkId, Refusal refusal) throws Problem;
+
+  /**
+   * Takes a reading back, as if it had never been taken.
+   *
+   * @throws Problem if there is no such reading
+   */
+  CaseView withdraw(int reading) throws Problem;
+
+  /**
+   * Corrects a reading's value.
+   *
+   * @throws Problem if there is no such reading or the value can't be understood
+   */
+  CaseView correct(int reading, Answer answer) throws Problem;
+
+  /**
+   * A part was replaced by a good one, on suspicion.
+   *
+   * @param part id of the part
+   * @param helped whether the complaint went away
+   * @throws Problem if there is no such part
+   */
+  CaseView swapped(String part, Helped helped) throws Problem;
+
+  /**
+   * The isolated part was mended: go on to the proof.
+   *
+   * @param part id of the part
+   * @throws Problem if there is no such part
+   */
+  CaseView repaired(String part) throws Problem;
+
+  /** Ends the case; it is kept. */
+  CaseView stop();
+
+  /**
+   * Why a suspect is still held, or what ruled it out, in two or three sentences with numbers.
+   *
+   * @throws Problem if there is no such suspect or part
+   */
+  List<String> whyStill(String partOrSuspect) throws Problem;
+
+  /** Why the proposed check is next, and what each result would leave, in sentences. */
+  List<String> whyNext();
+
+  /** All probe points that can be named, circuit's own first. */
+  List<PointView> points();
+
+  /** Words for a suspect. */
+  String title(SuspectId suspect);
+
+  /** Set-ups that make sense in this case, the circuit's own first. */
+  List<SettingView> settings();
+
+  @Override
+  void close();
+
+  /** Whether a swap made the complaint go away. */
+  enum Helped {
+    YES,
+    NO
+  }
+
+  /** Why a check is refused. */
+  enum Refusal {
+    /** The point can't be reached now. */
+    CANT_REACH("cannot reach"),
+    /** The point can't be reached at all in this case. */
+    NEVER("never reachable"),
+    /** The person doesn't want to. */
+    WONT("will not"),
+    /** It needs a second person. */
+    NO_HELPER("no helper");
+
+    private final String words;
+
+    Refusal(String words) {
+      this.words = words;
+    }
+
+    /** The words used in lines and on screens. */
+    public String words() {
+      return words;
+    }
+  }
+
+  /**
+   * How an entry was understood.
+   *
+   * @param words the value in words, for instance "12.4 mV"
+   * @param second why it deserves a second look before it counts; empty if it doesn't
+   */
+  record Understood(String words, Optional<String> second) {}
+}

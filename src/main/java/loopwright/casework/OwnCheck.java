@@ -1,0 +1,29 @@
+package loopwright.casework;
+
+import java.util.Objects;
+import java.util.Optional;
+import loopwright.diagnosis.CheckKind;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
+
+/**
+ * A check of the person's own choice.
+ *
+ * @param kind kind of check
+ * @param red where red goes; empty for a look
+ * @param black where black goes; empty for a look
+ * @param lookAt the part looked at; empty for a meter check
+ * @param setting the set-up it is taken in
+ */
+public record OwnCheck(
+    CheckKind kind,
+    Optional<TerminalRef> red,
+    Optional<TerminalRef> black,
+    Optional<String> lookAt,
+    Setting setting) {
+  /** Rejects missing parts. */
+  public OwnCheck {
+    Objects.requireNonNull(kind, "kind");
+    Objects.requireNonNull(setting, "setting");
+  }
+}
