@@ -1,0 +1,260 @@
+package loopwright.solver;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
+import org.ejml.interfaces.linsol.LinearSolverDense;
+
+/**
+ * Solves changed networks by low-rank changes of one factorisation: with base matrix G, changed
+ * branches U and their differences D, v = v0 - Z (I + D U'Z)^-1 D U' v0, where Z = G^-1 U and v0 =
+ * G^-1 i (Woodbury; Householder 1957; Bandler and Salama 1985, from memory).
+ *
+ * <p>Each answer is put back into Kirchhoff's current law; where it doesn't hold to {@link
+ * #TOLERANCE} of the currents that meet at a node, the whole matrix is factored instead. That
+ * happens where a change cuts off a part of the network, since the base then says nearly nothing of
+ * the cut part.
+ */
+final class LowRankKernel implements Kernel {
+
+  /** Greatest share by which the currents at a node may fail to add up to zero. */
+  static final double TOLERANCE = 3e-14;
+
+  private final Network network;
+  private final SparseSystem base;
+  private final double[] baseSiemens;
+  private final int[] baseA;
+  private final int[] baseB;
+  private final Map<Long, double[]> columns = new HashMap<>();
+  private final FullKernel full;
+
+  private Variant variant;
+  private double[] siemens;
+  private int rank;
+  private double[][] z;
+  private int[] ua;
+  private int[] ub;
+  private double[] d;
+  private LinearSolverDense<DMatrixRMaj> small;
+  private boolean fullLoaded;
+  private long fallbacks;
+  private long solves;
+
+  /**
+   * Factors the base once.
+   *
+   * @param healthy the base
+   * @param siemens conductance of its elements at the operating point that changes start from
+   */
+  LowRankKernel(Variant healthy, double[] siemens) {
+    this.network = healthy.base();
+    int count = healthy.size();
+    baseA = new int[count];
+    baseB = new int[count];
+    for (int e = 0; e < count; e++) {
+      baseA[e] = healthy.element(e).a();
+      baseB[e] = healthy.element(e).b();
+    }
+    baseSiemens = siemens.clone();
+    base = new SparseSystem(network.nodes(), baseA, baseB);
+    base.factor(count, baseA, baseB, baseSiemens);
+    full = new FullKernel(network.nodes());
+  }
+
+  private double[] baseColumn(int into, int outOf) {
+    return columns.computeIfAbsent(
+        ((long) into << 32) | (outOf & 0xffffffffL),
+        k -> {
+          double[] amps = new double[network.nodes()];
+          if (into >= 0) {
+            amps[into] += 1;
+          }
+          if (outOf >= 0) {
+            amps[outOf] -= 1;
+          }
+          return base.solve(amps);
+        });
+  }
+
+  @Override
+  public void load(Variant variant, double[] siemens) {
+    this.variant = variant;
+    this.siemens = siemens;
+    fullLoaded = false;
+    int[] a = new int[16];
+    int[] b = new int[16];
+    double[] delta = new double[16];
+    int k = 0;
+    int common = baseSiemens.length;
+    for (int e = 0; e < variant.size(); e++) {
+      Element element = variant.element(e);
+      if (k + 2 > a.length) {
+        a = Arrays.copyOf(a, 2 * a.length);
+        b = Arrays.copyOf(b, 2 * b.length);
+        delta = Arrays.copyOf(delta, 2 * delta.length);
+      }
+      if (e < common && element.a() == baseA[e] && element.b() == baseB[e]) {
+        double change = siemens[e] - baseSiemens[e];
+        if (Math.abs(change) > 1e-13 * baseSiemens[e]) {
+          a[k] = element.a();
+          b[k] = element.b();
+          delta[k++] = change;
+        }
+        continue;
+      }
+      if (e < common && baseSiemens[e] != 0) {
+        a[k] = baseA[e];
+        b[k] = baseB[e];
+        delta[k++] = -baseSiemens[e];
+      }
+      if (siemens[e] != 0) {
+        a[k] = element.a();
+        b[k] = element.b();
+        delta[k++] = siemens[e];
+      }
+    }
+    rank = k;
+    ua = a;
+    ub = b;
+    d = delta;
+    z = new double[k][];
+    for (int i = 0; i < k; i++) {
+      z[i] = baseColumn(a[i], b[i]);
+    }
+    if (k > 0) {
+      DMatrixRMaj m = new DMatrixRMaj(k, k);
+      for (int i = 0; i < k; i++) {
+        for (int j = 0; j < k; j++) {
+          m.data[i * k + j] = d[i] * across(z[j], a[i], b[i]) + (i == j ? 1 : 0);
+        }
+      }
+      small = LinearSolverFactory_DDRM.lu(k);
+      if (!small.setA(m)) {
+        loadFull();
+      }
+    }
+  }
+
+  private void loadFull() {
+    if (!fullLoaded) {
+      full.load(variant, siemens);
+      fullLoaded = true;
+      fallbacks++;
+    }
+  }
+
+  private static double at(double[] volts, int node) {
+    return node >= 0 ? volts[node] : 0;
+  }
+
+  private static double across(double[] volts, int a, int b) {
+    return at(volts, a) - at(volts, b);
+  }
+
+  @Override
+  public double[] solve(double[] amps) {
+    solves++;
+    if (fullLoaded) {
+      return full.solve(amps);
+    }
+    double[] volts = changed(base.solve(amps));
+    if (!addsUp(volts, amps)) {
+      loadFull();
+      return full.solve(amps);
+    }
+    return volts;
+  }
+
+  @Override
+  public double[] column(int into, int outOf) {
+    if (fullLoaded) {
+      return full.column(into, outOf);
+    }
+    double[] volts = changed(baseColumn(into, outOf).clone());
+    double[] amps = new double[network.nodes()];
+    if (into >= 0) {
+      amps[into] += 1;
+    }
+    if (outOf >= 0) {
+      amps[outOf] -= 1;
+    }
+    if (!addsUp(volts, amps)) {
+      loadFull();
+      return full.column(into, outOf);
+    }
+    return volts;
+  }
+
+  private double[] changed(double[] v0) {
+    if (rank == 0) {
+      return v0;
+    }
+    DMatrixRMaj right = new DMatrixRMaj(rank, 1);
+    for (int i = 0; i < rank; i++) {
+      right.data[i] = d[i] * across(v0, ua[i], ub[i]);
+    }
+    DMatrixRMaj w = new DMatrixRMaj(rank, 1);
+    small.solve(right, w);
+    for (int i = 0; i < rank; i++) {
+      double wi = w.data[i];
+      if (wi != 0) {
+        double[] zi = z[i];
+        for (int n = 0; n < v0.length; n++) {
+          v0[n] -= zi[n] * wi;
+        }
+      }
+    }
+    return v0;
+  }
+
+  private boolean addsUp(double[] volts, double[] amps) {
+    int n = volts.length;
+    double[] left = new double[n];
+    double[] scale = new double[n];
+    for (int i = 0; i < n; i++) {
+      double leak = SparseSystem.LEAK * volts[i];
+      left[i] = amps[i] - leak;
+      scale[i] = Math.abs(amps[i]) + Math.abs(leak);
+    }
+    for (int e = 0; e < variant.size(); e++) {
+      double g = siemens[e];
+      if (g == 0) {
+        continue;
+      }
+      Element element = variant.element(e);
+      int a = element.a();
+      int b = element.b();
+      double va = at(volts, a);
+      double vb = at(volts, b);
+      double i = g * (va - vb);
+      double s = g * (Math.abs(va) + Math.abs(vb));
+      if (a >= 0) {
+        left[a] -= i;
+        scale[a] += s;
+      }
+      if (b >= 0) {
+        left[b] += i;
+        scale[b] += s;
+      }
+    }
+    for (int i = 0; i < n; i++) {
+      // A node's own volts times the conductance it sees bounds what rounding may leave over.
+      if (!(Math.abs(left[i]) <= TOLERANCE * scale[i] + 1e-12)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** How many linear steps had to factor anew. */
+  long fallbacks() {
+    return fallbacks;
+  }
+
+  /** How many linear systems were solved. */
+  long solves() {
+    return solves;
+  }
+}

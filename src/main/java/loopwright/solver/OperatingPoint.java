@@ -1,0 +1,180 @@
+package loopwright.solver;
+
+import java.util.BitSet;
+import java.util.List;
+import loopwright.model.Setting;
+
+/**
+ * A consistent state of a variant in one setting: volts at every node, current in every element,
+ * which contacts are closed, which fuses have blown, which motors run.
+ */
+public final class OperatingPoint {
+
+  /** How the search for a consistent state ended. */
+  public enum Ending {
+    /** One state that agrees with itself. */
+    STEADY,
+    /** Contacts chase each other for ever: a buzzing relay. The volts are those of one moment. */
+    BUZZING
+  }
+
+  private final Variant variant;
+  private final Setting setting;
+  private final Values values;
+  private final Kernel kernel;
+  private final double[] volts;
+  private final double[] siemens;
+  private final double[] offset;
+  private final BitSet pulledIn;
+  private final BitSet running;
+  private final History history;
+  private final Ending ending;
+  private final List<String> buzzing;
+
+  OperatingPoint(
+      Variant variant,
+      Setting setting,
+      Values values,
+      Kernel kernel,
+      double[] volts,
+      double[] siemens,
+      double[] offset,
+      BitSet pulledIn,
+      BitSet running,
+      History history,
+      List<String> buzzing) {
+    this.variant = variant;
+    this.setting = setting;
+    this.values = values;
+    this.kernel = kernel;
+    this.volts = volts;
+    this.siemens = siemens;
+    this.offset = offset;
+    this.pulledIn = pulledIn;
+    this.running = running;
+    this.history = history;
+    this.ending = buzzing.isEmpty() ? Ending.STEADY : Ending.BUZZING;
+    this.buzzing = List.copyOf(buzzing);
+  }
+
+  /** What was solved. */
+  public Variant variant() {
+    return variant;
+  }
+
+  /** In which setting. */
+  public Setting setting() {
+    return setting;
+  }
+
+  /** With which values. */
+  public Values values() {
+    return values;
+  }
+
+  /** Volts of a node against the battery's grounded post. */
+  public double volts(int node) {
+    return node >= 0 ? volts[node] : 0;
+  }
+
+  /** Volts from one node to another, red to black. */
+  public double volts(int red, int black) {
+    return volts(red) - volts(black);
+  }
+
+  /** Volts across an element, a to b. */
+  public double across(int element) {
+    Element e = variant.element(element);
+    return volts(e.a()) - volts(e.b());
+  }
+
+  /** Current through an element from a to b, in amperes. */
+  public double amps(int element) {
+    return siemens[element] * across(element) + offset[element];
+  }
+
+  /** Slope conductance of an element in siemens; 0 where it carries no current. */
+  public double siemens(int element) {
+    return siemens[element];
+  }
+
+  /** Whether the relay that this coil element moves has pulled in. */
+  public boolean pulledIn(int coilElement) {
+    return pulledIn.get(coilElement);
+  }
+
+  /** Numbers of the coil elements that have pulled in. */
+  public BitSet pulledIn() {
+    return (BitSet) pulledIn.clone();
+  }
+
+  /** Whether this motor element runs rather than stands. */
+  public boolean running(int motorElement) {
+    return running.get(motorElement);
+  }
+
+  /** Fuses blown up to and including this state. */
+  public History history() {
+    return history;
+  }
+
+  /** Whether the state is steady or buzzing. */
+  public Ending ending() {
+    return ending;
+  }
+
+  /** Ids of the relays that buzz. */
+  public List<String> buzzing() {
+    return buzzing;
+  }
+
+  /**
+   * Resistance that the network shows between two nodes, in ohms: volts per ampere of a small test
+   * current, everything in parallel included. Valid until another point is solved with the same
+   * solver.
+   */
+  public double ohmsSeen(int red, int black) {
+    if (red == black) {
+      return 0;
+    }
+    reload();
+    double[] column = kernel.column(red, black);
+    return value(column, red) - value(column, black);
+  }
+
+  /**
+   * How the volts from red to black change with each element's uncertain values: {@code
+   * result[e][k]} is the derivative by the k-th value of element e. Adjoint network (Director and
+   * Rohrer 1969, from memory): one further solve for all.
+   */
+  public double[][] sensitivities(int red, int black) {
+    double[][] result = new double[variant.size()][];
+    reload();
+    double[] column = red == black ? new double[volts.length] : kernel.column(red, black);
+    for (int e = 0; e < result.length; e++) {
+      result[e] = new double[values.count(e)];
+      if (siemens[e] == 0 && offset[e] == 0) {
+        continue;
+      }
+      Element element = variant.element(e);
+      double gain = value(column, element.a()) - value(column, element.b());
+      if (gain == 0) {
+        continue;
+      }
+      double[] slopes = Laws.slopes(element, this, e);
+      for (int k = 0; k < slopes.length; k++) {
+        // A value that lets more current through from a to b pulls a down and lifts b.
+        result[e][k] = -gain * slopes[k];
+      }
+    }
+    return result;
+  }
+
+  private void reload() {
+    kernel.load(variant, siemens);
+  }
+
+  private static double value(double[] column, int node) {
+    return node >= 0 ? column[node] : 0;
+  }
+}

@@ -1,0 +1,404 @@
+package loopwright.solver;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import loopwright.model.PartKind;
+import loopwright.model.Setting;
+import loopwright.model.Vehicle;
+
+/**
+ * Finds operating points: linear steps until filaments and junctions agree, contacts, motors and
+ * fuses moved one event after the other until nothing moves any more. The number of steps is
+ * bounded and a state that comes back is recognised, so a buzzing relay ends as a result.
+ *
+ * <p>One solver belongs to one thread.
+ */
+public final class Solver {
+
+  /** Greatest number of events (contacts, motors, fuses) in one search. */
+  static final int MOST_EVENTS = 200;
+
+  /** Greatest number of linear steps between two events. */
+  static final int MOST_STEPS = 60;
+
+  /**
+   * Linear steps in which junctions flip all at once. After that the first wrong one flips alone,
+   * which ends for every network of positive resistances (least-index rule for complementarity
+   * problems, Murty 1974, from memory).
+   */
+  static final int ALL_AT_ONCE = 12;
+
+  /** Volts that may still change between two linear steps. */
+  static final double SETTLED_VOLTS = 1e-9;
+
+  private final Network network;
+  private final Vehicle vehicle;
+  private final Kernel kernel;
+
+  private Solver(Network network, Kernel kernel) {
+    this.network = network;
+    this.vehicle = network.vehicle();
+    this.kernel = kernel;
+  }
+
+  /** A solver that factors the whole matrix in each linear step. */
+  public static Solver full(Network network) {
+    return new Solver(network, new FullKernel(network.nodes()));
+  }
+
+  /**
+   * A solver that changes one factorisation, made at the healthy operating point of a setting.
+   * Quick for variants of that setting.
+   */
+  public static Solver lowRank(Network network, Setting setting) {
+    Variant healthy = Variant.healthy(network);
+    OperatingPoint point =
+        full(network).solve(healthy, setting, Values.typical(healthy), History.NONE);
+    double[] siemens = new double[healthy.size()];
+    for (int e = 0; e < siemens.length; e++) {
+      siemens[e] = point.siemens(e);
+    }
+    return new Solver(network, new LowRankKernel(healthy, siemens));
+  }
+
+  /** The network it solves variants of. */
+  public Network network() {
+    return network;
+  }
+
+  /** Share of linear steps in which a low-rank solver had to factor anew; 1 for a full one. */
+  public double fallbackShare() {
+    return kernel instanceof LowRankKernel low
+        ? (double) low.fallbacks() / Math.max(1, low.solves())
+        : 1;
+  }
+
+  /** Solves with typical values, nothing blown before. */
+  public OperatingPoint solve(Variant variant, Setting setting) {
+    return solve(variant, setting, Values.typical(variant), History.NONE);
+  }
+
+  /**
+   * Finds the operating point that is reached from rest: all relays released, all motors standing.
+   *
+   * @param variant what to solve
+   * @param setting positions of the controls and what is apart
+   * @param values values of the elements
+   * @param history fuses blown before
+   */
+  public OperatingPoint solve(Variant variant, Setting setting, Values values, History history) {
+    return solve(variant, setting, values, history, new BitSet());
+  }
+
+  /**
+   * Finds the operating point that is reached with these relays pulled in to begin with. With
+   * hysteresis there may be another one than from rest.
+   */
+  public OperatingPoint solve(
+      Variant variant, Setting setting, Values values, History history, BitSet pulledIn) {
+    return new Search(variant, setting, values, history, pulledIn).run();
+  }
+
+  /**
+   * The steady states a setting has: from rest and, where it differs, with every relay pulled in to
+   * begin with.
+   */
+  public List<OperatingPoint> states(
+      Variant variant, Setting setting, Values values, History history) {
+    BitSet all = new BitSet();
+    for (int e = 0; e < variant.size(); e++) {
+      if (variant.element(e) instanceof Element.Coil) {
+        all.set(e);
+      }
+    }
+    OperatingPoint rest = solve(variant, setting, values, history);
+    OperatingPoint held = solve(variant, setting, values, history, all);
+    return rest.pulledIn().equals(held.pulledIn()) ? List.of(rest) : List.of(rest, held);
+  }
+
+  private final class Search {
+    private final Variant variant;
+    private final Setting setting;
+    private final Values values;
+    private final int n;
+    private final boolean[] off;
+    private final BitSet pulled;
+    private final BitSet running = new BitSet();
+    private final BitSet conducting = new BitSet();
+    private final BitSet blown;
+    private final int[] coilOf;
+    private final double[] siemens;
+    private final double[] offset;
+    private double[] volts;
+
+    Search(Variant variant, Setting setting, Values values, History history, BitSet pulledBefore) {
+      this.variant = variant;
+      this.setting = setting;
+      this.values = values;
+      this.n = variant.size();
+      this.pulled = (BitSet) pulledBefore.clone();
+      this.blown = history.blown();
+      this.off = new boolean[n];
+      this.coilOf = new int[n];
+      this.siemens = new double[n];
+      this.offset = new double[n];
+      this.volts = new double[network.nodes()];
+      for (int e = 0; e < n; e++) {
+        Element element = variant.element(e);
+        off[e] = variant.removed(e) || setting.apart().contains(element.part());
+        coilOf[e] = -1;
+        if (element instanceof Element.Contact c && c.gate() instanceof Gate.ByCoil) {
+          coilOf[e] = coilOf(element.part());
+        }
+      }
+    }
+
+    private int coilOf(String part) {
+      for (int e = 0; e < n; e++) {
+        if (variant.element(e) instanceof Element.Coil c && c.part().equals(part)) {
+          return e;
+        }
+      }
+      return -1;
+    }
+
+    OperatingPoint run() {
+      Set<Object> met = new HashSet<>();
+      boolean oneByOne = false;
+      List<String> buzzing = new ArrayList<>();
+      for (int event = 0; event < MOST_EVENTS; event++) {
+        settle();
+        Object state =
+            List.of((BitSet) pulled.clone(), (BitSet) running.clone(), (BitSet) blown.clone());
+        if (!met.add(state)) {
+          if (oneByOne) {
+            buzzing.addAll(unsettledRelays());
+            break;
+          }
+          // Relays that moved together may only have chased each other: move them singly now.
+          oneByOne = true;
+          met.clear();
+          met.add(state);
+        }
+        if (!moveMotors() && !moveRelays(oneByOne) && !blowOne()) {
+          break;
+        }
+        if (event == MOST_EVENTS - 1) {
+          buzzing.addAll(unsettledRelays());
+        }
+      }
+      return new OperatingPoint(
+          variant,
+          setting,
+          values,
+          kernel,
+          volts,
+          siemens,
+          offset,
+          pulled,
+          running,
+          new History(blown),
+          buzzing);
+    }
+
+    private List<String> unsettledRelays() {
+      List<String> relays = new ArrayList<>();
+      for (int e = 0; e < n; e++) {
+        if (variant.element(e) instanceof Element.Coil c && wanted(e) != pulled.get(e)) {
+          relays.add(c.part());
+        }
+      }
+      return relays.isEmpty() ? List.of("?") : relays;
+    }
+
+    private double across(int e) {
+      Element element = variant.element(e);
+      return at(element.a()) - at(element.b());
+    }
+
+    private double at(int node) {
+      return node >= 0 ? volts[node] : 0;
+    }
+
+    private boolean wanted(int coil) {
+      if (off[coil]) {
+        return false;
+      }
+      double v = Math.abs(across(coil));
+      // A coil with an open winding has volts but no current, so no pull.
+      if (siemens[coil] == 0) {
+        return false;
+      }
+      if (v >= values.get(coil, 1)) {
+        return true;
+      }
+      return v > values.get(coil, 2) && pulled.get(coil);
+    }
+
+    private boolean moveRelays(boolean oneByOne) {
+      boolean moved = false;
+      for (int e = 0; e < n; e++) {
+        if (variant.element(e) instanceof Element.Coil && wanted(e) != pulled.get(e)) {
+          pulled.flip(e);
+          moved = true;
+          if (oneByOne) {
+            return true;
+          }
+        }
+      }
+      return moved;
+    }
+
+    private boolean moveMotors() {
+      boolean moved = false;
+      for (int e = 0; e < n; e++) {
+        if (!off[e] && variant.element(e) instanceof Element.Motor) {
+          boolean starts = Math.abs(across(e)) >= values.get(e, 2);
+          // A running motor stays running down to half of what it took to start it.
+          boolean stops = Math.abs(across(e)) < values.get(e, 2) / 2;
+          if (!running.get(e) && starts) {
+            running.set(e);
+            moved = true;
+          } else if (running.get(e) && stops) {
+            running.clear(e);
+            moved = true;
+          }
+        }
+      }
+      return moved;
+    }
+
+    /** The link with the greatest overload goes first; the others may be spared by that. */
+    private boolean blowOne() {
+      int worst = -1;
+      double most = 1;
+      for (int e = 0; e < n; e++) {
+        if (!off[e] && !blown.get(e) && variant.element(e) instanceof Element.Link) {
+          double share = Math.abs(siemens[e] * across(e)) / values.get(e, 1);
+          if (share > most) {
+            most = share;
+            worst = e;
+          }
+        }
+      }
+      if (worst < 0) {
+        return false;
+      }
+      blown.set(worst);
+      return true;
+    }
+
+    private boolean closed(int e, Element.Contact contact) {
+      Gate gate = contact.gate();
+      if (gate instanceof Gate.Fixed f) {
+        return f.rest() == Gate.Rest.CLOSED;
+      }
+      if (gate instanceof Gate.ByCoil c) {
+        boolean in = coilOf[e] >= 0 && pulled.get(coilOf[e]);
+        return in != (c.rest() == Gate.Rest.CLOSED);
+      }
+      Gate.Position p = (Gate.Position) gate;
+      return p.closedIn().contains(vehicle.position(p.control(), setting));
+    }
+
+    /** Linear steps until filaments and junctions agree with their volts. */
+    private void settle() {
+      double[] before = volts;
+      double change = Double.MAX_VALUE;
+      for (int step = 0; step < MOST_STEPS; step++) {
+        boolean bent = linearise(step);
+        kernel.load(variant, siemens);
+        double[] amps = new double[network.nodes()];
+        for (int e = 0; e < n; e++) {
+          if (offset[e] != 0) {
+            Element element = variant.element(e);
+            if (element.a() >= 0) {
+              amps[element.a()] -= offset[e];
+            }
+            if (element.b() >= 0) {
+              amps[element.b()] += offset[e];
+            }
+          }
+        }
+        volts = kernel.solve(amps);
+        change = 0;
+        for (int i = 0; i < volts.length; i++) {
+          change = Math.max(change, Math.abs(volts[i] - before[i]));
+        }
+        before = volts;
+        if (!bent || change < SETTLED_VOLTS) {
+          break;
+        }
+      }
+    }
+
+    /** Puts conductance and offset of each element for the present volts; true if any is bent. */
+    private boolean linearise(int step) {
+      boolean bent = false;
+      boolean flipped = false;
+      for (int e = 0; e < n; e++) {
+        siemens[e] = 0;
+        offset[e] = 0;
+        if (off[e]) {
+          continue;
+        }
+        Element element = variant.element(e);
+        if (element instanceof Element.Cell) {
+          siemens[e] = 1 / values.get(e, 1);
+          offset[e] = -values.get(e, 0) / values.get(e, 1);
+        } else if (element instanceof Element.Filament f) {
+          bent = true;
+          double v = across(e);
+          double amps = values.get(e, 0);
+          double cold = values.get(e, 1);
+          if (step == 0 && v == 0) {
+            // Start from the hot end: from there the steps close in from one side.
+            v = f.ratedVolts();
+          }
+          double g = Laws.filamentSlope(v, f.ratedVolts(), amps, cold);
+          siemens[e] = g;
+          offset[e] = Laws.filamentAmps(v, f.ratedVolts(), amps, cold) - g * v;
+        } else if (element instanceof Element.Junction) {
+          bent = true;
+          double forward = values.get(e, 0);
+          if (across(e) > forward != conducting.get(e) && !(flipped && step >= ALL_AT_ONCE)) {
+            conducting.flip(e);
+            flipped = true;
+          }
+          if (conducting.get(e)) {
+            siemens[e] = 1 / values.get(e, 1);
+            offset[e] = -forward / values.get(e, 1);
+          } else {
+            siemens[e] = Laws.BLOCKED;
+          }
+        } else if (element instanceof Element.Contact c) {
+          if (closed(e, c)) {
+            siemens[e] = 1 / values.get(e, 0);
+          }
+        } else if (element instanceof Element.Link) {
+          if (!blown.get(e)) {
+            siemens[e] = 1 / values.get(e, 0);
+          }
+        } else if (element instanceof Element.Motor) {
+          siemens[e] = 1 / values.get(e, running.get(e) ? 0 : 1);
+        } else {
+          siemens[e] = 1 / values.get(e, 0);
+        }
+      }
+      return bent;
+    }
+  }
+
+  /** Number of the coil element of a relay, for asking whether it has pulled in. */
+  public int coil(String relay) {
+    return network
+        .element(relay, "coil")
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "part '" + relay + "' is no " + PartKind.RELAY.word()));
+  }
+}
