@@ -1,0 +1,113 @@
+package loopwright.io;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Collects what is wrong with one file, and knows which line each path of it is on. */
+final class DefectList {
+  private final String file;
+  private final Map<String, Integer> lines = new LinkedHashMap<>();
+  private final List<Entry> entries = new ArrayList<>();
+  private final Set<String> paths = new HashSet<>();
+  private final Set<String> touched = new HashSet<>();
+
+  private record Entry(String path, int line, Defect defect) {}
+
+  DefectList(String file) {
+    this.file = file;
+  }
+
+  /** Notes the lines of a value and of all in it. */
+  void locate(JsonValue root) {
+    locate(root, "");
+  }
+
+  private void locate(JsonValue value, String path) {
+    lines.put(path, value.line());
+    if (value instanceof JsonValue.Fields fields) {
+      fields.values().forEach((name, inner) -> locate(inner, child(path, name)));
+    } else if (value instanceof JsonValue.Items items) {
+      for (int i = 0; i < items.values().size(); i++) {
+        locate(items.values().get(i), child(path, i));
+      }
+    }
+  }
+
+  /** Adds a defect; {@code what} follows the object's name in the message. */
+  void add(String path, String object, String value, String limit, String what) {
+    addAt(path, line(path), object, value, limit, what);
+  }
+
+  /** The same at a known line; 0 where the file has none. */
+  void addAt(String path, int line, String object, String value, String limit, String what) {
+    String place =
+        file + (path.isEmpty() ? "" : ", " + path) + (line > 0 ? " (line " + line + ")" : "");
+    paths.add(path);
+    for (String at = path; touched.add(at) && !at.isEmpty(); ) {
+      at = parent(at);
+    }
+    entries.add(
+        new Entry(
+            path,
+            line,
+            new Defect(object, value, limit, place, object + ": " + what + " [" + place + "]")));
+  }
+
+  /** Whether something is already known to be wrong at this path or at what it lies in. */
+  boolean covers(String path) {
+    String at = path;
+    while (!at.isEmpty()) {
+      if (paths.contains(at)) {
+        return true;
+      }
+      at = parent(at);
+    }
+    return false;
+  }
+
+  /** Whether something is already known to be wrong at this path or anywhere in it. */
+  boolean touches(String path) {
+    return touched.contains(path);
+  }
+
+  boolean isEmpty() {
+    return entries.isEmpty();
+  }
+
+  /** Everything, in the order of the file. */
+  List<Defect> all() {
+    List<Entry> sorted = new ArrayList<>(entries);
+    sorted.sort((a, b) -> Integer.compare(a.line, b.line));
+    return sorted.stream().map(Entry::defect).toList();
+  }
+
+  private int line(String path) {
+    String at = path;
+    while (!at.isEmpty()) {
+      Integer line = lines.get(at);
+      if (line != null) {
+        return line;
+      }
+      at = parent(at);
+    }
+    return lines.getOrDefault("", 0);
+  }
+
+  private static String parent(String path) {
+    int cut = Math.max(path.lastIndexOf('.'), path.lastIndexOf('['));
+    return cut <= 0 ? "" : path.substring(0, cut);
+  }
+
+  static String child(String path, String name) {
+    String shown = JsonValue.shorten(name);
+    return path.isEmpty() ? shown : path + "." + shown;
+  }
+
+  static String child(String path, int index) {
+    return path + "[" + index + "]";
+  }
+}

@@ -1,0 +1,270 @@
+package loopwright.io;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.core.io.JsonEOFException;
+import com.fasterxml.jackson.core.json.JsonReadFeature;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Reads JSON text into values with line numbers, within fixed limits, and goes on after every
+ * defect that lets it. It binds nothing to classes, so nothing in a file can name one.
+ */
+final class JsonTree {
+  /** Largest file in bytes: 20 MB. */
+  static final int MAX_BYTES = 20_000_000;
+
+  /** Deepest nesting of objects and lists. */
+  static final int MAX_DEPTH = 50;
+
+  /** Longest text in characters. */
+  static final int MAX_TEXT = 10_000;
+
+  /** Most values in one file; a vehicle of 20,000 parts has about 400,000. */
+  static final int MAX_VALUES = 1_000_000;
+
+  private static final String FILE = "file";
+
+  private static final JsonFactory FACTORY =
+      JsonFactory.builder()
+          .streamReadConstraints(
+              StreamReadConstraints.builder()
+                  .maxNestingDepth(MAX_DEPTH)
+                  .maxStringLength(MAX_BYTES)
+                  .maxNameLength(MAX_TEXT)
+                  .maxNumberLength(100)
+                  .build())
+          // Read so that they can be refused by name and place, with the rest of the file.
+          .enable(JsonReadFeature.ALLOW_NON_NUMERIC_NUMBERS)
+          .build();
+
+  private final DefectList defects;
+  private int values;
+
+  private JsonTree(DefectList defects) {
+    this.defects = defects;
+  }
+
+  /** The bytes of a file, or empty with the reason among the defects. */
+  static Optional<byte[]> bytes(Path path, DefectList defects) {
+    try (InputStream in = Files.newInputStream(path)) {
+      return bytes(in, defects);
+    } catch (NoSuchFileException e) {
+      defects.addAt("", 0, FILE, path.toString(), "an existing file", "there is no such file");
+    } catch (IOException e) {
+      defects.addAt(
+          "", 0, FILE, path.toString(), "a readable file", "cannot be read: " + reason(e));
+    }
+    return Optional.empty();
+  }
+
+  /** The bytes of a stream, or empty with the reason among the defects. */
+  static Optional<byte[]> bytes(InputStream in, DefectList defects) {
+    try {
+      byte[] bytes = in.readNBytes(MAX_BYTES + 1);
+      if (bytes.length <= MAX_BYTES) {
+        return Optional.of(bytes);
+      }
+      defects.addAt(
+          "",
+          0,
+          FILE,
+          "more than 20 MB",
+          "at most 20 MB",
+          "is larger than 20 MB, which no vehicle needs");
+    } catch (IOException e) {
+      defects.addAt("", 0, FILE, "", "a readable file", "cannot be read: " + reason(e));
+    }
+    return Optional.empty();
+  }
+
+  /** The value the text holds; empty if it cannot be read to its end. */
+  static Optional<JsonValue> parse(byte[] json, DefectList defects) {
+    JsonTree tree = new JsonTree(defects);
+    try (JsonParser parser = FACTORY.createParser(json)) {
+      return tree.document(parser);
+    } catch (IOException e) {
+      // Close of an in-memory parser; nothing was lost.
+      return Optional.empty();
+    }
+  }
+
+  private Optional<JsonValue> document(JsonParser parser) {
+    try {
+      if (parser.nextToken() == null) {
+        defects.addAt("", 0, FILE, "no text", "a JSON object", "is empty, must hold a JSON object");
+        return Optional.empty();
+      }
+      JsonValue value = value(parser, "");
+      if (parser.nextToken() != null) {
+        int line = line(parser);
+        defects.addAt(
+            "",
+            line,
+            FILE,
+            parser.currentToken().toString(),
+            "one JSON value",
+            "something follows the end of the JSON value");
+        return Optional.empty();
+      }
+      defects.locate(value);
+      return Optional.of(value);
+    } catch (StreamConstraintsException e) {
+      constraint(e, line(parser));
+    } catch (JsonEOFException e) {
+      int line = e.getLocation() == null ? line(parser) : e.getLocation().getLineNr();
+      defects.addAt(
+          "",
+          line,
+          FILE,
+          "the end of the file",
+          "a complete JSON value",
+          "ends in the middle; the rest is missing");
+    } catch (JsonProcessingException e) {
+      int line = e.getLocation() == null ? line(parser) : e.getLocation().getLineNr();
+      defects.addAt(
+          "",
+          line,
+          FILE,
+          JsonValue.shorten(e.getOriginalMessage()),
+          "JSON text",
+          "is not JSON: " + JsonValue.shorten(e.getOriginalMessage()));
+    } catch (TooMuch e) {
+      // Already among the defects.
+    } catch (IOException e) {
+      defects.addAt(
+          "", 0, FILE, JsonValue.shorten(reason(e)), "UTF-8 text", "is not text: " + reason(e));
+    }
+    return Optional.empty();
+  }
+
+  private JsonValue value(JsonParser parser, String path) throws IOException {
+    int line = line(parser);
+    if (++values > MAX_VALUES) {
+      defects.addAt(
+          path,
+          line,
+          FILE,
+          "more than 1,000,000 values",
+          "at most 1,000,000 values",
+          "holds more than 1,000,000 values");
+      throw new TooMuch();
+    }
+    JsonToken token = parser.currentToken();
+    return switch (token) {
+      case START_OBJECT -> object(parser, path, line);
+      case START_ARRAY -> array(parser, path, line);
+      case VALUE_STRING -> new JsonValue.Text(text(parser.getText(), path, line), line);
+      case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> number(parser, path, line);
+      case VALUE_TRUE -> new JsonValue.Flag(true, line);
+      case VALUE_FALSE -> new JsonValue.Flag(false, line);
+      default -> new JsonValue.Nothing(line);
+    };
+  }
+
+  private JsonValue object(JsonParser parser, String path, int line) throws IOException {
+    Map<String, JsonValue> fields = new LinkedHashMap<>();
+    while (parser.nextToken() != JsonToken.END_OBJECT) {
+      String name = parser.currentName();
+      int nameLine = line(parser);
+      parser.nextToken();
+      String at = DefectList.child(path, name);
+      JsonValue value = value(parser, at);
+      if (fields.putIfAbsent(name, value) != null) {
+        defects.addAt(
+            at,
+            nameLine,
+            path.isEmpty() ? FILE : path,
+            "\"" + JsonValue.shorten(name) + "\" twice",
+            "each field once",
+            "field \"" + JsonValue.shorten(name) + "\" stands here twice, must stand once");
+      }
+    }
+    return new JsonValue.Fields(fields, line);
+  }
+
+  private JsonValue array(JsonParser parser, String path, int line) throws IOException {
+    List<JsonValue> items = new ArrayList<>();
+    while (parser.nextToken() != JsonToken.END_ARRAY) {
+      items.add(value(parser, DefectList.child(path, items.size())));
+    }
+    return new JsonValue.Items(items, line);
+  }
+
+  private JsonValue number(JsonParser parser, String path, int line) throws IOException {
+    String written = parser.getText();
+    double value = parser.getDoubleValue();
+    if (Double.isNaN(value) || Double.isInfinite(value)) {
+      defects.addAt(
+          path,
+          line,
+          path.isEmpty() ? FILE : path,
+          JsonValue.shorten(written),
+          "a finite number",
+          JsonValue.shorten(written) + " is not a finite number");
+      return new JsonValue.Nothing(line);
+    }
+    return new JsonValue.Num(value, written, line);
+  }
+
+  private String text(String text, String path, int line) {
+    if (text.length() > MAX_TEXT) {
+      defects.addAt(
+          path,
+          line,
+          path.isEmpty() ? FILE : path,
+          text.length() + " characters",
+          "at most 10,000 characters",
+          "text of " + text.length() + " characters, must be at most 10,000");
+      return text.substring(0, 1);
+    }
+    return text;
+  }
+
+  private void constraint(StreamConstraintsException e, int line) {
+    String message = e.getOriginalMessage();
+    if (message.contains("nesting depth")) {
+      defects.addAt(
+          "",
+          line,
+          FILE,
+          "more than " + MAX_DEPTH + " levels",
+          "at most " + MAX_DEPTH + " levels",
+          "is nested more than " + MAX_DEPTH + " levels deep");
+    } else {
+      defects.addAt(
+          "",
+          line,
+          FILE,
+          JsonValue.shorten(message),
+          "within the limits",
+          "is refused: " + message);
+    }
+  }
+
+  private static int line(JsonParser parser) {
+    return parser.currentTokenLocation().getLineNr();
+  }
+
+  static String reason(IOException e) {
+    return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+  }
+
+  /** Ends the reading of a file that is too much; carries nothing, the defect is already listed. */
+  private static final class TooMuch extends IOException {
+    private static final long serialVersionUID = 1L;
+  }
+}
