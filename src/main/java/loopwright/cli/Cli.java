@@ -1,0 +1,70 @@
+package loopwright.cli;
+
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** The command line. */
+public final class Cli {
+  private Cli() {}
+
+  /**
+   * Runs one command to its end.
+   *
+   * @param args the words behind the program's name
+   * @param world what the commands need
+   * @return an {@link ExitCode}'s number
+   */
+  public static int run(String[] args, CliWorld world) {
+    PrintWriter out =
+        new PrintWriter(new OutputStreamWriter(world.out(), StandardCharsets.UTF_8), true);
+    PrintWriter err =
+        new PrintWriter(new OutputStreamWriter(world.err(), StandardCharsets.UTF_8), true);
+    CommandLine line =
+        new CommandLine(new Root())
+            .addSubcommand(new FindCommand(world))
+            .addSubcommand(new CasesCommand(world))
+            .addSubcommand(new VehicleCommand(world))
+            .setOut(out)
+            .setErr(err)
+            .setCaseInsensitiveEnumValuesAllowed(true)
+            .setUsageHelpWidth(Page.USUAL)
+            .setExecutionExceptionHandler(
+                (e, commandLine, parsed) -> {
+                  err.println("The program failed: " + e);
+                  e.printStackTrace(err);
+                  return ExitCode.FAILED.number();
+                });
+    int code = line.execute(args);
+    out.flush();
+    err.flush();
+    world.out().flush();
+    return code;
+  }
+
+  @Command(
+      name = "loopwright",
+      mixinStandardHelpOptions = true,
+      description = "Finds the failed part of a vehicle's circuit with a meter, check by check.",
+      exitCodeListHeading = "%nExit codes:%n",
+      exitCodeList = {
+        "0:ended, or kept to go on with later",
+        "1:the program failed; the case is kept as far as answered",
+        "2:the command line was not understood",
+        "3:the vehicle can't be read or has defects",
+        "4:the case can't be opened or read"
+      })
+  static final class Root implements Runnable {
+    @Spec private CommandSpec spec;
+
+    @Override
+    public void run() {
+      throw new CommandLine.ParameterException(
+          spec.commandLine(), "Say what to do: find, cases or vehicle.");
+    }
+  }
+}

@@ -1,0 +1,71 @@
+package loopwright.cli;
+
+import java.io.InputStream;
+import java.io.PrintStream;
+import java.time.Clock;
+import java.util.List;
+import loopwright.casework.CaseDesk;
+import loopwright.casework.Problem;
+import loopwright.model.Vehicle;
+
+/** What the commands need from outside; the program that starts them provides it. */
+public interface CliWorld {
+
+  /** How the opening of a vehicle went. */
+  sealed interface Opening {
+    /**
+     * The vehicle can be used.
+     *
+     * @param vehicle the vehicle
+     * @param name how it is found again later, for instance its file's absolute path
+     * @param remarks what was noticed about it without stopping it, a sentence each
+     */
+    record Opened(Vehicle vehicle, String name, List<String> remarks) implements Opening {
+      /** Copies the list. */
+      public Opened {
+        remarks = List.copyOf(remarks);
+      }
+    }
+
+    /**
+     * The vehicle can't be used.
+     *
+     * @param defects what is wrong, each naming object, value, limit and place; at least one
+     */
+    record Defective(List<String> defects) implements Opening {
+      /** Copies the list. */
+      public Defective {
+        defects = List.copyOf(defects);
+      }
+    }
+  }
+
+  /**
+   * Opens a vehicle.
+   *
+   * @param name a file, or the name of a demo vehicle
+   */
+  Opening openVehicle(String name);
+
+  /** Names of the demo vehicles. */
+  List<String> demoVehicles();
+
+  /**
+   * The desk that opens cases. Made at the first call, since it may take seconds.
+   *
+   * @throws Problem if it can't be made, for instance for want of knowledge files
+   */
+  CaseDesk desk() throws Problem;
+
+  /** Where lines come from. */
+  InputStream in();
+
+  /** Where the conversation goes. */
+  PrintStream out();
+
+  /** Where messages about the running of the program go. */
+  PrintStream err();
+
+  /** Time and zone, for the dates shown. */
+  Clock clock();
+}

@@ -1,0 +1,105 @@
+package loopwright.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import loopwright.casework.Answer;
+import loopwright.casework.CheckView;
+import loopwright.casework.CheckView.OutcomeView;
+import loopwright.casework.Problem;
+import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Seen;
+
+/**
+ * What can be typed for an answer.
+ *
+ * @param kind kind of check
+ * @param choices for a look: the answers there are, chosen by their number
+ * @param outcomes for a meter check: results chosen by their letter
+ */
+record Entry(CheckKind kind, List<Seen> choices, List<OutcomeView> outcomes) {
+  private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+([.,]\\d*)?|[.,]\\d+)");
+  private static final Pattern OVER = Pattern.compile("(?i)o\\.?l\\.?|over( ?range)?");
+
+  static Entry of(CheckView check) {
+    return new Entry(
+        check.kind(),
+        check.choices(),
+        check.kind().metered()
+            ? check.outcomes().stream().filter(o -> o.band().isPresent()).toList()
+            : List.of());
+  }
+
+  /** For a reading whose proposed results aren't at hand. */
+  static Entry of(CheckKind kind) {
+    return new Entry(kind, List.of(Seen.values()), List.of());
+  }
+
+  static char letter(int index) {
+    return (char) ('a' + index);
+  }
+
+  /**
+   * Reads what was typed.
+   *
+   * @throws Problem naming what can be typed
+   */
+  Answer read(String typed) throws Problem {
+    String text = typed.strip();
+    return kind.metered() ? metered(text) : seen(text);
+  }
+
+  private Answer metered(String text) throws Problem {
+    if (text.length() == 1 && Character.isLetter(text.charAt(0))) {
+      int index = Character.toLowerCase(text.charAt(0)) - 'a';
+      if (index >= 0 && index < outcomes.size()) {
+        return new Answer.Within(outcomes.get(index).band().orElseThrow());
+      }
+    }
+    if (NUMBER.matcher(text).matches()) {
+      return new Answer.Text(text + " " + Staircase.unit(kind));
+    }
+    if (OVER.matcher(text).matches()) {
+      return new Answer.Text("OL");
+    }
+    if (text.chars().noneMatch(Character::isDigit)) {
+      throw new Problem(
+          "entry",
+          Page.plain(text),
+          "a value such as 12.4, 12.4 V, 35 mV or OL"
+              + (outcomes.isEmpty() ? "" : ", or a letter from the list")
+              + "; help shows all words");
+    }
+    return new Answer.Text(text);
+  }
+
+  private Answer seen(String text) throws Problem {
+    Optional<Seen> seen = Optional.empty();
+    if (text.matches("\\d{1,2}")) {
+      int index = Integer.parseInt(text) - 1;
+      if (index >= 0 && index < choices.size()) {
+        seen = Optional.of(choices.get(index));
+      }
+    } else {
+      String word = text.toLowerCase(Locale.ROOT);
+      for (Seen s : Seen.values()) {
+        if (s.word().equals(word)) {
+          seen = Optional.of(s);
+        }
+      }
+    }
+    List<String> accepted = new ArrayList<>();
+    for (int i = 0; i < choices.size(); i++) {
+      accepted.add((i + 1) + " " + choices.get(i).word());
+    }
+    return new Answer.Saw(
+        seen.orElseThrow(
+            () ->
+                new Problem(
+                    "entry",
+                    Page.plain(text),
+                    "what is seen: " + String.join(", ", accepted) + "; help shows all words")));
+  }
+}

@@ -1,0 +1,304 @@
+package loopwright.cli;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import loopwright.casework.CaseDesk;
+import loopwright.casework.FindCase;
+import loopwright.casework.Problem;
+import loopwright.diagnosis.ComplaintKind;
+import loopwright.io.wire.LineReader;
+import loopwright.io.wire.WireCodec;
+import loopwright.knowledge.Context;
+import loopwright.model.Vehicle;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Finds a fault, asked and answered in lines. */
+@Command(
+    name = "find",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = {
+      "Finds the failed part behind a complaint, one check at a time.",
+      "Say help while it runs for the words it understands. The case is kept at every answer;"
+          + " when the input ends it can be taken up again."
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:ended, or kept to go on with later",
+      "1:the program failed; the case is kept as far as answered",
+      "2:the command line or the complaint was not understood",
+      "3:the vehicle can't be read or has defects",
+      "4:the case can't be opened or read"
+    })
+final class FindCommand implements Callable<Integer> {
+  /** Fields by which the keeping of cases names its problems. */
+  private static final Set<String> KEEPING = Set.of("case", "case file", "cases folder");
+
+  private final CliWorld world;
+
+  @Parameters(
+      arity = "0..1",
+      paramLabel = "VEHICLE",
+      description = "A vehicle file, or a demo vehicle's name. May be left out with --resume.")
+  private Optional<String> vehicle = Optional.empty();
+
+  @Option(
+      names = "--complaint",
+      paramLabel = "WORDS",
+      description = "What is wrong, in words, for instance \"beacon dead\".")
+  private Optional<String> complaint = Optional.empty();
+
+  @Option(
+      names = "--circuit",
+      paramLabel = "ID",
+      description = "The circuit, in place of what the words say.")
+  private Optional<String> circuit = Optional.empty();
+
+  @Option(
+      names = "--kind",
+      paramLabel = "KIND",
+      description =
+          "What it does, in place of what the words say: dead, dim, stuck-on, blows-its-fuse,"
+              + " wakes-something-else, works-sometimes, drains-the-battery.")
+  private Optional<String> kind = Optional.empty();
+
+  @Option(
+      names = "--load",
+      paramLabel = "ID",
+      description = "The load that shows it; the circuit's first if left out.")
+  private Optional<String> load = Optional.empty();
+
+  @Option(
+      names = "--context",
+      paramLabel = "CONTEXT",
+      description =
+          "What came before: fresh-build, in-service or after-work; ${DEFAULT-VALUE} if left"
+              + " out.")
+  private String context = Context.IN_SERVICE.word();
+
+  @Option(
+      names = "--meter",
+      paramLabel = "ID",
+      description = "The meter's description; ${DEFAULT-VALUE} if left out.")
+  private String meter = "basic";
+
+  @Option(
+      names = "--jsonl",
+      description = "Talk in lines of JSON, for programs: schema find-lines-1.")
+  private boolean jsonl;
+
+  @Option(
+      names = "--resume",
+      paramLabel = "CASE",
+      description = "Take up a kept case; see the command cases.")
+  private Optional<String> resume = Optional.empty();
+
+  @Option(
+      names = "--width",
+      paramLabel = "COLUMNS",
+      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
+  private int width = Page.USUAL;
+
+  FindCommand(CliWorld world) {
+    this.world = world;
+  }
+
+  @Override
+  public Integer call() throws IOException {
+    LineReader in = new LineReader(world.in());
+    CaseDesk desk;
+    try {
+      desk = world.desk();
+    } catch (Problem e) {
+      return failed(ExitCode.FAILED, e);
+    }
+    String caseId = "";
+    try {
+      String name = vehicleName(desk);
+      CliWorld.Opening opening = world.openVehicle(name);
+      if (opening instanceof CliWorld.Opening.Defective defective) {
+        return defective(name, defective.defects());
+      }
+      CliWorld.Opening.Opened opened = (CliWorld.Opening.Opened) opening;
+      opened.remarks().forEach(world.err()::println);
+      Optional<FindCase> found = open(desk, opened, in);
+      if (found.isEmpty()) {
+        return ExitCode.DONE.number();
+      }
+      try (FindCase findCase = found.get()) {
+        caseId = findCase.view().caseId();
+        return (jsonl
+                ? new LineTalk(findCase, opened.vehicle(), opened.name(), in, world.out()).run()
+                : new PlainTalk(findCase, opened.vehicle(), new Page(world.out(), width), in).run())
+            .number();
+      }
+    } catch (Problem e) {
+      return failed(KEEPING.contains(e.field()) ? ExitCode.CASE : ExitCode.USAGE, e);
+    } catch (RuntimeException e) {
+      if (!caseId.isEmpty()) {
+        world.err().println("The case is kept as far as answered: find --resume " + caseId);
+      }
+      throw e;
+    }
+  }
+
+  private String vehicleName(CaseDesk desk) throws Problem {
+    if (vehicle.isPresent()) {
+      return vehicle.get();
+    }
+    if (resume.isEmpty()) {
+      throw new Problem(
+          "VEHICLE",
+          "",
+          "a vehicle file or a demo vehicle: " + String.join(", ", world.demoVehicles()));
+    }
+    return desk.kept().stream()
+        .filter(k -> k.caseId().equals(resume.get()))
+        .findFirst()
+        .map(CaseDesk.Kept::vehicleName)
+        .orElseThrow(
+            () -> new Problem("case", resume.get(), "a kept case; the command cases lists them"));
+  }
+
+  /** Opens the case; empty if the person left before saying what is wrong. */
+  private Optional<FindCase> open(CaseDesk desk, CliWorld.Opening.Opened opened, LineReader in)
+      throws Problem, IOException {
+    CaseDesk.Progress progress = new ToldProgress(world.err());
+    if (resume.isPresent()) {
+      return Optional.of(desk.resume(resume.get(), opened.vehicle(), progress));
+    }
+    Context before;
+    try {
+      before = Context.ofWord(context);
+    } catch (IllegalArgumentException e) {
+      throw new Problem("--context", context, "fresh-build, in-service or after-work");
+    }
+    Optional<CaseDesk.Complaint> understood = complaint(desk, opened.vehicle(), in);
+    if (understood.isEmpty()) {
+      return Optional.empty();
+    }
+    CaseDesk.Complaint c = understood.get();
+    return Optional.of(
+        desk.open(
+            new CaseDesk.NewCase(
+                opened.vehicle(), opened.name(), c.circuit(), c.load(), c.kind(), before, meter),
+            progress));
+  }
+
+  private Optional<CaseDesk.Complaint> complaint(CaseDesk desk, Vehicle opened, LineReader in)
+      throws Problem, IOException {
+    Optional<ComplaintKind> givenKind =
+        kind.isPresent() ? Optional.of(kind(kind.get())) : Optional.empty();
+    if (circuit.isPresent() && givenKind.isPresent()) {
+      return Optional.of(new CaseDesk.Complaint(circuit.get(), load, givenKind.get()));
+    }
+    Optional<CaseDesk.Complaint> words;
+    if (complaint.isPresent()) {
+      words = Optional.of(desk.understand(opened, complaint.get()));
+    } else if (jsonl) {
+      throw new Problem("--complaint", "", "what is wrong, or --circuit and --kind");
+    } else {
+      words = asked(desk, opened, in);
+    }
+    return words.map(
+        w ->
+            new CaseDesk.Complaint(
+                circuit.orElse(w.circuit()),
+                load.isPresent() || circuit.isPresent() ? load : w.load(),
+                givenKind.orElse(w.kind())));
+  }
+
+  private Optional<CaseDesk.Complaint> asked(CaseDesk desk, Vehicle opened, LineReader in)
+      throws IOException {
+    Page page = new Page(world.out(), width);
+    page.say("What is wrong with the " + opened.name() + "? For instance: beacon dead");
+    while (true) {
+      page.prompt("wrong> ");
+      LineReader.Next next = in.next();
+      if (next instanceof LineReader.Next.End) {
+        page.gap();
+        return Optional.empty();
+      }
+      if (next instanceof LineReader.Next.Line line && !line.text().isBlank()) {
+        if (line.text().strip().equalsIgnoreCase("stop")) {
+          return Optional.empty();
+        }
+        try {
+          return Optional.of(desk.understand(opened, line.text().strip()));
+        } catch (Problem e) {
+          page.say(e.getMessage());
+        }
+      }
+    }
+  }
+
+  private static ComplaintKind kind(String text) throws Problem {
+    String words = text.strip().toLowerCase(Locale.ROOT).replace('-', ' ');
+    List<ComplaintKind> fit =
+        Arrays.stream(ComplaintKind.values()).filter(k -> k.words().startsWith(words)).toList();
+    if (fit.size() == 1) {
+      return fit.get(0);
+    }
+    throw new Problem(
+        "--kind",
+        text,
+        Arrays.stream(ComplaintKind.values())
+            .map(ComplaintKind::words)
+            .collect(Collectors.joining(", ")));
+  }
+
+  private int defective(String name, List<String> defects) {
+    if (jsonl) {
+      Problem problem = new Problem("VEHICLE", name, String.join("; ", defects));
+      return failed(ExitCode.VEHICLE, problem);
+    }
+    VehicleCommand.defects(new Page(world.err(), width), world, name, defects);
+    return ExitCode.VEHICLE.number();
+  }
+
+  /** Says why nothing could be begun: to a program as a line, to everybody on the log. */
+  private int failed(ExitCode code, Problem problem) {
+    if (jsonl) {
+      byte[] line =
+          (new WireCodec().problem(Optional.empty(), problem) + "\n")
+              .getBytes(StandardCharsets.UTF_8);
+      world.out().write(line, 0, line.length);
+      world.out().flush();
+    }
+    world.err().println(problem.getMessage());
+    world.err().flush();
+    return code.number();
+  }
+
+  /** Says each step once on the log. */
+  private static final class ToldProgress implements CaseDesk.Progress {
+    private final java.io.PrintStream err;
+    private String last = "";
+
+    ToldProgress(java.io.PrintStream err) {
+      this.err = err;
+    }
+
+    @Override
+    public synchronized void at(String step, double share) {
+      if (!step.equals(last)) {
+        last = step;
+        err.println(step);
+      }
+    }
+
+    @Override
+    public boolean cancelled() {
+      return false;
+    }
+  }
+}

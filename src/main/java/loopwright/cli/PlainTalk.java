@@ -1,0 +1,673 @@
+package loopwright.cli;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import loopwright.casework.Answer;
+import loopwright.casework.CaseView;
+import loopwright.casework.CheckView;
+import loopwright.casework.CheckView.OutcomeView;
+import loopwright.casework.ClearedView;
+import loopwright.casework.FindCase;
+import loopwright.casework.OwnCheck;
+import loopwright.casework.PointView;
+import loopwright.casework.Problem;
+import loopwright.casework.ReadingView;
+import loopwright.casework.RepairView;
+import loopwright.casework.SettingView;
+import loopwright.casework.SuspectView;
+import loopwright.diagnosis.CheckKind;
+import loopwright.io.wire.LineReader;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+
+/** A case in plain lines for a person at a terminal. */
+final class PlainTalk {
+  private static final int BRIEF = 3;
+
+  private final FindCase findCase;
+  private final Vehicle vehicle;
+  private final Page page;
+  private final LineReader in;
+  private Waiting waiting = new Waiting.Nothing();
+
+  /** What the next line may be an answer to, besides the proposed check. */
+  private sealed interface Waiting {
+    record Nothing() implements Waiting {}
+
+    /** The value of a reading of the person's own choice. */
+    record Value(OwnCheck check) implements Waiting {}
+
+    /** Whether an unlikely entry counts. */
+    record Sure(String check, Answer answer, String typed) implements Waiting {}
+  }
+
+  PlainTalk(FindCase findCase, Vehicle vehicle, Page page, LineReader in) {
+    this.findCase = findCase;
+    this.vehicle = vehicle;
+    this.page = page;
+    this.in = in;
+  }
+
+  ExitCode run() throws IOException {
+    CaseView view = findCase.view();
+    page.say(view.title());
+    page.say("Case " + view.caseId() + ". Say help for the words understood here.");
+    cautions(view.cautions());
+    if (!view.said().isEmpty()) {
+      page.say(view.said());
+    }
+    if (!view.readings().isEmpty()) {
+      brief(view);
+    }
+    next(view);
+    while (findCase.view().move() != CaseView.Move.END) {
+      page.prompt(prompt());
+      LineReader.Next next = in.next();
+      if (next instanceof LineReader.Next.End) {
+        page.gap();
+        kept();
+        return ExitCode.DONE;
+      }
+      if (next instanceof LineReader.Next.Line line) {
+        try {
+          line(line.text().strip());
+        } catch (Problem problem) {
+          page.say("Not taken: " + problem.getMessage() + ". Nothing has changed.");
+        }
+      } else {
+        page.say("That line can't be read as text. Nothing has changed.");
+      }
+    }
+    ending();
+    return ExitCode.DONE;
+  }
+
+  private String prompt() {
+    CaseView view = findCase.view();
+    if (waiting instanceof Waiting.Sure) {
+      return "yes or no> ";
+    }
+    if (waiting instanceof Waiting.Value value) {
+      return value.check().kind().metered() ? "it reads> " : "seen> ";
+    }
+    return switch (view.move()) {
+      case CHECK, PROOF ->
+          view.next().map(c -> c.kind().metered() ? "it reads> " : "seen> ").orElse("> ");
+      case REPAIR -> "mended?> ";
+      case STUCK, END -> "> ";
+    };
+  }
+
+  // What was typed.
+
+  private void line(String typed) throws Problem {
+    if (typed.isEmpty()) {
+      return;
+    }
+    String text = typed.replace('\u2019', '\'');
+    String lower = text.toLowerCase(Locale.ROOT);
+    Waiting before = waiting;
+    if (before instanceof Waiting.Sure sure) {
+      waiting = new Waiting.Nothing();
+      if (lower.equals("yes") || lower.equals("y") || text.equals(sure.typed())) {
+        after(findCase.answer(sure.check(), sure.answer()));
+        return;
+      }
+      if (lower.equals("no") || lower.equals("n")) {
+        page.say("Dropped. Take it again.");
+        return;
+      }
+    }
+    if (before instanceof Waiting.Value && (lower.equals("no") || lower.equals("n"))) {
+      waiting = new Waiting.Nothing();
+      next(findCase.view());
+      return;
+    }
+    List<String> words = List.of(text.split("\\s+"));
+    if (command(words.get(0).toLowerCase(Locale.ROOT), words.subList(1, words.size()), lower)) {
+      return;
+    }
+    if (waiting instanceof Waiting.Value value) {
+      Answer answer = Entry.of(value.check().kind()).read(text);
+      CaseView view = findCase.take(value.check(), answer);
+      waiting = new Waiting.Nothing();
+      after(view);
+      return;
+    }
+    answer(text);
+  }
+
+  private void answer(String text) throws Problem {
+    CaseView view = findCase.view();
+    Optional<CheckView> check = view.next();
+    if (check.isEmpty()) {
+      throw new Problem(
+          "entry", Page.plain(text), "no check is open now: say mended, measure, stop or help");
+    }
+    Answer answer = Entry.of(check.get()).read(text);
+    FindCase.Understood understood = findCase.understand(check.get().id(), answer);
+    if (understood.second().isPresent()) {
+      page.say(understood.words() + "? " + understood.second().get());
+      page.say("Does it count? Say yes or no, or type the value again.");
+      waiting = new Waiting.Sure(check.get().id(), answer, text);
+      return;
+    }
+    page.say("Taken: " + understood.words() + ".");
+    after(findCase.answer(check.get().id(), answer));
+  }
+
+  /** Obeys a word; false if it isn't one. */
+  private boolean command(String word, List<String> rest, String lower) throws Problem {
+    switch (word) {
+      case "help", "?" -> help();
+      case "list" -> list();
+      case "stairs" -> new Staircase(page).show(findCase.view().loop());
+      case "points" -> points(rest);
+      case "setups" -> setups();
+      case "again" -> next(findCase.view());
+      case "why" -> why(rest);
+      case "can't", "cant" -> refuse(lower);
+      case "never" -> refuse(FindCase.Refusal.NEVER);
+      case "won't", "wont" -> refuse(FindCase.Refusal.WONT);
+      case "alone" -> refuse(FindCase.Refusal.NO_HELPER);
+      case "back" -> back(rest);
+      case "fix" -> fix(rest);
+      case "measure" -> measure(rest);
+      case "look" -> look(rest);
+      case "swapped" -> swapped(rest);
+      case "mended" -> mended(rest);
+      case "stop" -> {
+        waiting = new Waiting.Nothing();
+        findCase.stop();
+      }
+      default -> {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private void refuse(String lower) throws Problem {
+    if (lower.contains("never") || lower.contains("ever")) {
+      refuse(FindCase.Refusal.NEVER);
+    } else if (lower.contains("alone") || lower.contains("helper")) {
+      refuse(FindCase.Refusal.NO_HELPER);
+    } else {
+      refuse(FindCase.Refusal.CANT_REACH);
+    }
+  }
+
+  private void refuse(FindCase.Refusal why) throws Problem {
+    waiting = new Waiting.Nothing();
+    Optional<CheckView> check = findCase.view().next();
+    if (check.isEmpty()) {
+      throw new Problem("check", "", "no check is open now");
+    }
+    after(findCase.refuse(check.get().id(), why));
+  }
+
+  private void back(List<String> rest) throws Problem {
+    List<ReadingView> readings = findCase.view().readings();
+    if (rest.isEmpty() && readings.isEmpty()) {
+      throw new Problem("reading", "", "there is no reading to take back");
+    }
+    int reading = rest.isEmpty() ? readings.get(readings.size() - 1).id() : reading(rest.get(0));
+    waiting = new Waiting.Nothing();
+    after(findCase.withdraw(reading));
+  }
+
+  private void fix(List<String> rest) throws Problem {
+    if (rest.size() < 2) {
+      throw new Problem("fix", String.join(" ", rest), "say: fix NUMBER VALUE, as in fix 3 12.1");
+    }
+    int number = reading(rest.get(0));
+    CheckKind kind =
+        findCase.view().readings().stream()
+            .filter(r -> r.id() == number)
+            .findFirst()
+            .map(ReadingView::kind)
+            .orElseThrow(() -> noReading(rest.get(0)));
+    Answer answer = Entry.of(kind).read(String.join(" ", rest.subList(1, rest.size())));
+    waiting = new Waiting.Nothing();
+    after(findCase.correct(number, answer));
+  }
+
+  private int reading(String text) throws Problem {
+    if (!text.matches("\\d{1,6}")) {
+      throw noReading(text);
+    }
+    return Integer.parseInt(text);
+  }
+
+  private Problem noReading(String text) {
+    String there =
+        findCase.view().readings().stream()
+            .map(r -> String.valueOf(r.id()))
+            .collect(Collectors.joining(", "));
+    return new Problem(
+        "reading",
+        Page.plain(text),
+        there.isEmpty() ? "there are no readings yet" : "the number of a reading: " + there);
+  }
+
+  private void measure(List<String> rest) throws Problem {
+    if (rest.isEmpty()) {
+      throw new Problem(
+          "measure",
+          "",
+          "say: measure RED BLACK, as in measure F3.load BATT.neg; then volts, millivolts, ohms or"
+              + " diode and setup NUMBER if other than usual");
+    }
+    CheckKind kind = CheckKind.VOLTS;
+    Setting setting = OwnSetting.asked(findCase);
+    List<TerminalRef> points = new ArrayList<>();
+    for (int i = 0; i < rest.size(); i++) {
+      String word = rest.get(i).toLowerCase(Locale.ROOT);
+      switch (word) {
+        case "volts" -> kind = CheckKind.VOLTS;
+        case "millivolts", "mv" -> kind = CheckKind.MILLIVOLTS;
+        case "ohms" -> kind = CheckKind.OHMS;
+        case "diode" -> kind = CheckKind.DIODE;
+        case "setup" -> {
+          i++;
+          setting = setup(i < rest.size() ? rest.get(i) : "");
+        }
+        default -> points.add(point(rest.get(i)));
+      }
+    }
+    if (points.isEmpty() || points.size() > 2) {
+      throw new Problem("measure", String.join(" ", rest), "one or two points: red, then black");
+    }
+    TerminalRef black = points.size() == 2 ? points.get(1) : vehicle.groundedPost();
+    OwnCheck check =
+        new OwnCheck(
+            kind, Optional.of(points.get(0)), Optional.of(black), Optional.empty(), setting);
+    page.labelled("  RED      ", List.of(points.get(0).toString()));
+    page.labelled("  BLACK    ", List.of(black.toString()));
+    page.labelled("  METER    ", List.of(kind.word()));
+    page.labelled("  SET      ", whole(setting));
+    page.say("What does it read? (no: leave it)");
+    waiting = new Waiting.Value(check);
+  }
+
+  private void look(List<String> rest) throws Problem {
+    String accepted = "say: look PART, as in look L1";
+    if (rest.size() != 1) {
+      throw new Problem("look", String.join(" ", rest), accepted);
+    }
+    String part =
+        vehicle.parts().stream()
+            .map(p -> p.id())
+            .filter(p -> p.equalsIgnoreCase(rest.get(0)))
+            .findFirst()
+            .orElseThrow(() -> new Problem("part", Page.plain(rest.get(0)), accepted));
+    OwnCheck check =
+        new OwnCheck(
+            CheckKind.LOOK,
+            Optional.empty(),
+            Optional.empty(),
+            Optional.of(part),
+            OwnSetting.asked(findCase));
+    page.labelled("  LOOK AT  ", List.of(part));
+    page.labelled("  SET      ", whole(check.setting()));
+    choices(Entry.of(CheckKind.LOOK));
+    page.say("What is seen? (no: leave it)");
+    waiting = new Waiting.Value(check);
+  }
+
+  private List<String> whole(Setting setting) {
+    List<String> words =
+        findCase.settings().stream()
+            .filter(s -> s.setting().equals(setting))
+            .findFirst()
+            .map(SettingView::whole)
+            .orElseGet(
+                () ->
+                    findCase
+                        .view()
+                        .next()
+                        .filter(c -> c.set().setting().equals(setting))
+                        .map(c -> c.set().whole())
+                        .orElse(List.of()));
+    return words.isEmpty() ? List.of("everything at rest and plugged in") : words;
+  }
+
+  private Setting setup(String text) throws Problem {
+    List<SettingView> settings = findCase.settings();
+    if (text.matches("\\d{1,4}")) {
+      int index = Integer.parseInt(text) - 1;
+      if (index >= 0 && index < settings.size()) {
+        return settings.get(index).setting();
+      }
+    }
+    throw new Problem(
+        "setup", Page.plain(text), "a number from 1 to " + settings.size() + "; say setups");
+  }
+
+  private TerminalRef point(String text) throws Problem {
+    for (PointView point : findCase.points()) {
+      if (point.ref().toString().equalsIgnoreCase(text)) {
+        return point.ref();
+      }
+    }
+    throw new Problem("point", Page.plain(text), "no such point; say points to see them all");
+  }
+
+  private void swapped(List<String> rest) throws Problem {
+    String accepted = "say: swapped PART yes (it works now) or swapped PART no";
+    if (rest.size() != 2) {
+      throw new Problem("swapped", String.join(" ", rest), accepted);
+    }
+    FindCase.Helped helped =
+        switch (rest.get(1).toLowerCase(Locale.ROOT)) {
+          case "yes", "y" -> FindCase.Helped.YES;
+          case "no", "n" -> FindCase.Helped.NO;
+          default -> throw new Problem("swapped", Page.plain(rest.get(1)), accepted);
+        };
+    waiting = new Waiting.Nothing();
+    after(findCase.swapped(part(rest.get(0)), helped));
+  }
+
+  private void mended(List<String> rest) throws Problem {
+    String part;
+    if (!rest.isEmpty()) {
+      part = part(rest.get(0));
+    } else {
+      List<String> parts = findCase.view().repair().map(r -> r.suspect().parts()).orElse(List.of());
+      if (parts.size() != 1) {
+        throw new Problem(
+            "part",
+            "",
+            parts.isEmpty()
+                ? "say which part: mended PART"
+                : "say which of " + String.join(", ", parts) + " it was: mended PART");
+      }
+      part = parts.get(0);
+    }
+    waiting = new Waiting.Nothing();
+    after(findCase.repaired(part));
+  }
+
+  /**
+   * The part's id as the vehicle spells it; what it doesn't know is left for the case to refuse.
+   */
+  private String part(String text) {
+    return vehicle.parts().stream()
+        .map(p -> p.id())
+        .filter(p -> p.equalsIgnoreCase(text))
+        .findFirst()
+        .orElse(text);
+  }
+
+  private void why(List<String> rest) throws Problem {
+    page.items(rest.isEmpty() ? findCase.whyNext() : findCase.whyStill(part(rest.get(0))));
+  }
+
+  // What is shown.
+
+  private void after(CaseView view) {
+    if (!view.said().isEmpty()) {
+      page.say(view.said());
+    }
+    brief(view);
+    if (view.move() != CaseView.Move.END) {
+      next(view);
+    }
+  }
+
+  private void brief(CaseView view) {
+    if (view.status() == CaseView.Status.CONTRADICTION) {
+      page.say(
+          "These readings can't all be right: "
+              + view.odds().stream().map(String::valueOf).collect(Collectors.joining(", "))
+              + ". "
+              + view.oddsWords());
+    }
+    if (!view.suspects().isEmpty()) {
+      String more =
+          view.suspects().size() > BRIEF
+              ? "; and " + (view.suspects().size() - BRIEF) + " more"
+              : "";
+      page.block(
+          "  suspected: ",
+          view.suspects().stream()
+                  .limit(BRIEF)
+                  .map(s -> s.title() + " " + Staircase.percent(s.belief()))
+                  .collect(Collectors.joining("; "))
+              + more);
+    }
+    if (!view.cleared().isEmpty()) {
+      page.block(
+          "  cleared: ",
+          view.cleared().stream().map(ClearedView::part).collect(Collectors.joining(", ")));
+    }
+    if (!view.putBack().isEmpty()) {
+      page.block("  put back later: ", String.join("; ", view.putBack()));
+    }
+  }
+
+  private void next(CaseView view) {
+    page.gap();
+    switch (view.move()) {
+      case CHECK, PROOF -> {
+        if (view.move() == CaseView.Move.PROOF) {
+          page.say("Proof of the repair");
+        }
+        view.next().ifPresent(this::check);
+      }
+      case REPAIR -> view.repair().ifPresent(this::repair);
+      case STUCK -> {
+        page.say("No check that may be asked here tells the rest apart:");
+        for (SuspectView suspect : view.suspects()) {
+          page.block("- ", suspect.title() + ", " + Staircase.percent(suspect.belief()));
+          if (!suspect.splitBy().isEmpty()) {
+            page.block("    ", suspect.splitBy());
+          }
+        }
+        page.say("Say measure to take a reading of your own, swapped PART yes or no, or stop.");
+      }
+      case END -> {}
+    }
+    page.flush();
+  }
+
+  private void check(CheckView check) {
+    page.say("Check " + check.number() + ", " + minutes(check.minutes()));
+    page.labelled("  CAREFUL  ", check.cautions());
+    page.labelled(
+        "  SET      ",
+        check.set().change().isEmpty()
+            ? List.of("as it is: " + String.join(", ", check.set().whole()))
+            : check.set().change());
+    check.red().ifPresent(p -> page.labelled("  RED      ", where(p)));
+    check.black().ifPresent(p -> page.labelled("  BLACK    ", where(p)));
+    if (check.kind().metered()) {
+      page.labelled("  METER    ", List.of(check.meter()));
+    }
+    check.lookAt().ifPresent(p -> page.labelled("  LOOK AT  ", List.of(title(p))));
+    if (!check.question().isEmpty()) {
+      page.labelled("  LOOK     ", List.of(check.question()));
+    }
+    page.labelled("  HEALTHY  ", List.of(check.healthyWords()));
+    page.labelled("  BECAUSE  ", List.of(check.because()));
+    choices(Entry.of(check));
+  }
+
+  private void choices(Entry entry) {
+    if (!entry.kind().metered()) {
+      for (int i = 0; i < entry.choices().size(); i++) {
+        page.block(
+            i == 0 ? "  SAY      " : "           ", (i + 1) + " " + entry.choices().get(i).word());
+      }
+      return;
+    }
+    for (int i = 0; i < entry.outcomes().size(); i++) {
+      OutcomeView outcome = entry.outcomes().get(i);
+      page.block(
+          i == 0 ? "  OR SAY   " : "           ",
+          Entry.letter(i)
+              + " for "
+              + outcome.words()
+              + (outcome.leaves().isEmpty()
+                  ? ""
+                  : ": leaves "
+                      + outcome.leaves().stream().limit(2).collect(Collectors.joining(", "))
+                      + (outcome.leaves().size() > 2
+                          ? " and " + (outcome.leaves().size() - 2) + " more"
+                          : "")));
+    }
+  }
+
+  private List<String> where(PointView point) {
+    List<String> lines = new ArrayList<>();
+    lines.add(point.ref() + "  " + point.title());
+    if (!point.label().isEmpty()) {
+      lines.add("label \"" + point.label() + "\"");
+    }
+    if (!point.how().isEmpty()) {
+      lines.add(point.how());
+    }
+    return lines;
+  }
+
+  private String title(String part) {
+    return vehicle.part(part).map(p -> p.title()).orElse(part);
+  }
+
+  private void repair(RepairView repair) {
+    page.say(
+        "Found: " + repair.suspect().title() + ", " + Staircase.percent(repair.suspect().belief()));
+    page.labelled("  FAILED   ", repair.suspect().modes());
+    page.labelled("  PROVEN   ", repair.proof());
+    page.labelled("  WHY      ", repair.why());
+    page.labelled("  INSPECT  ", repair.inspect());
+    page.labelled("  CAREFUL  ", repair.cautions());
+    page.labelled("  REPAIR   ", repair.repair());
+    page.labelled("  PROVE    ", repair.prove());
+    page.say("When it is mended, say mended; then it is proven.");
+  }
+
+  private void list() {
+    CaseView view = findCase.view();
+    page.say("Suspected");
+    for (SuspectView suspect : view.suspects()) {
+      page.block("  ", suspect.title() + ", " + Staircase.percent(suspect.belief()));
+      if (!suspect.modes().isEmpty()) {
+        page.block("      ", String.join("; ", suspect.modes()));
+      }
+    }
+    page.say("Cleared");
+    for (ClearedView cleared : view.cleared()) {
+      page.block(
+          "  ",
+          cleared.title()
+              + " by "
+              + cleared.readings().stream().map(String::valueOf).collect(Collectors.joining(", "))
+              + ": "
+              + cleared.why());
+    }
+    page.say("Readings");
+    for (ReadingView reading : view.readings()) {
+      page.block(
+          "  " + reading.id() + "  ",
+          reading.where() + ": " + reading.value() + " (healthy " + reading.healthyWords() + ")");
+      reading.doubts().forEach(d -> page.block("      ", "take it again: " + d));
+    }
+    new Staircase(page).show(view.loop());
+    if (!view.putBack().isEmpty()) {
+      page.say("Put back later: " + String.join("; ", view.putBack()));
+    }
+  }
+
+  private void points(List<String> rest) {
+    String part = rest.isEmpty() ? "" : rest.get(0).toLowerCase(Locale.ROOT);
+    for (PointView point : findCase.points()) {
+      if (point.ref().toString().toLowerCase(Locale.ROOT).contains(part)
+          || point.title().toLowerCase(Locale.ROOT).contains(part)) {
+        page.block(
+            "  ",
+            String.join("; ", where(point)) + (point.reachable() ? "" : " (no lead reaches it)"));
+      }
+    }
+  }
+
+  private void setups() {
+    int number = 1;
+    for (SettingView setting : findCase.settings()) {
+      page.block(
+          "  " + number + "  ",
+          setting.whole().isEmpty()
+              ? "everything at rest and plugged in"
+              : String.join(", ", setting.whole()));
+      number++;
+    }
+  }
+
+  private void ending() {
+    CaseView view = findCase.view();
+    page.gap();
+    if (view.status() == CaseView.Status.HEALTHY) {
+      page.say("Proven: it works as a healthy circuit does.");
+    }
+    if (!view.putBack().isEmpty()) {
+      page.say("Before you go, put back:");
+      page.items(view.putBack());
+    }
+    page.say(
+        view.readings().size()
+            + (view.readings().size() == 1 ? " reading, " : " readings, ")
+            + minutes(view.minutes())
+            + ".");
+    kept();
+  }
+
+  private void kept() {
+    String id = findCase.view().caseId();
+    page.say("Kept as case " + id + ".");
+    page.say("To go on: loopwright find --resume " + id);
+    page.flush();
+  }
+
+  private void cautions(List<String> cautions) {
+    cautions.forEach(c -> page.block("CAREFUL ", c));
+  }
+
+  private static String minutes(double minutes) {
+    if (minutes < 1) {
+      return "less than a minute";
+    }
+    long whole = Math.round(minutes);
+    return whole == 1 ? "1 minute" : whole + " minutes";
+  }
+
+  private void help() {
+    page.block("12.4, 12,4 V, 35 mV, OL   ", "what the meter shows");
+    page.block("a, b ...                  ", "the result with that letter");
+    page.block("1, 2 ... or the word      ", "what is seen");
+    page.block("again                     ", "show the check once more");
+    page.block("why                       ", "why this check, and what its results leave");
+    page.block("why G4                    ", "why G4 is suspected or cleared");
+    page.block("can't                     ", "the point can't be reached now");
+    page.block("never                     ", "it can't be reached at all");
+    page.block("won't                     ", "you don't want to");
+    page.block("alone                     ", "it takes a helper, and there is none");
+    page.block("back 3                    ", "take reading 3 back; back alone: the last");
+    page.block("fix 3 12.1                ", "put reading 3 right");
+    page.block(
+        "measure F3.load BATT.neg  ",
+        "a reading of your own: red, black; then volts, millivolts, ohms or diode; then setup 2");
+    page.block("look L1                   ", "say what you see at L1");
+    page.block("swapped K1 no             ", "K1 was replaced and it didn't help (yes: it did)");
+    page.block("mended                    ", "the part is mended: go on to the proof");
+    page.block("list                      ", "suspects, cleared, readings and staircase");
+    page.block("stairs                    ", "the staircase alone");
+    page.block("points, points F3         ", "the points there are");
+    page.block("setups                    ", "the set-ups there are, by number");
+    page.block("stop                      ", "end; the case is kept");
+  }
+}
