@@ -5,6 +5,7 @@ final class FullKernel implements Kernel {
   private final int nodes;
   private SparseSystem system;
   private Variant orderedFor;
+  private double[] loaded;
 
   FullKernel(int nodes) {
     this.nodes = nodes;
@@ -12,6 +13,7 @@ final class FullKernel implements Kernel {
 
   @Override
   public void load(Variant variant, double[] siemens) {
+    loaded = siemens;
     int count = variant.size();
     int[] a = new int[count + Network.SPARES];
     int[] b = new int[count + Network.SPARES];
@@ -25,6 +27,11 @@ final class FullKernel implements Kernel {
       orderedFor = variant;
     }
     system.factor(count, a, b, g);
+  }
+
+  @Override
+  public boolean holds(double[] siemens) {
+    return loaded == siemens;
   }
 
   @Override

@@ -15,6 +15,9 @@ interface Kernel {
    */
   void load(Variant variant, double[] siemens);
 
+  /** Whether the conductances loaded last are these very ones. */
+  boolean holds(double[] siemens);
+
   /**
    * Node volts for the currents that flow into the nodes.
    *

@@ -171,7 +171,9 @@ public final class OperatingPoint {
   }
 
   private void reload() {
-    kernel.load(variant, siemens);
+    if (!kernel.holds(siemens)) {
+      kernel.load(variant, siemens);
+    }
   }
 
   private static double value(double[] column, int node) {

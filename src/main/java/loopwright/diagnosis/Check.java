@@ -1,0 +1,72 @@
+package loopwright.diagnosis;
+
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
+
+/**
+ * A reading or observation that can be taken: of what, where and in which setting. Two equal checks
+ * are the same check.
+ *
+ * @param kind kind of check
+ * @param red where red goes; empty for a look
+ * @param black where black goes; empty for a look
+ * @param subject what is looked at, unplugged or swapped; empty for a meter check. A filament is
+ *     written {@code L7:stop}
+ * @param setting the setting it is taken in
+ */
+public record Check(
+    CheckKind kind,
+    Optional<TerminalRef> red,
+    Optional<TerminalRef> black,
+    Optional<String> subject,
+    Setting setting) {
+
+  /** Rejects missing components, and leads where there is nothing to measure. */
+  public Check {
+    Objects.requireNonNull(kind, "kind");
+    Objects.requireNonNull(setting, "setting");
+    if (kind.metered() != (red.isPresent() && black.isPresent())) {
+      throw new IllegalArgumentException(
+          kind.word() + (kind.metered() ? " needs two points" : " takes no leads"));
+    }
+    if (!kind.metered() && subject.isEmpty()) {
+      throw new IllegalArgumentException(kind.word() + " needs something to look at");
+    }
+  }
+
+  /** A meter check. */
+  public static Check measure(CheckKind kind, TerminalRef red, TerminalRef black, Setting setting) {
+    return new Check(kind, Optional.of(red), Optional.of(black), Optional.empty(), setting);
+  }
+
+  /** A look at a load, fuse or relay. */
+  public static Check look(String subject, Setting setting) {
+    return new Check(
+        CheckKind.LOOK, Optional.empty(), Optional.empty(), Optional.of(subject), setting);
+  }
+
+  /** A name that is the same for the same check in every run. */
+  public String id() {
+    String what =
+        red.map(r -> r + ">" + black.map(TerminalRef::toString).orElse(""))
+            .orElseGet(() -> subject.orElse(""));
+    String positions =
+        setting.positions().entrySet().stream()
+            .map(Check::written)
+            .collect(Collectors.joining(","));
+    String apart = setting.apart().stream().map(p -> "-" + p).collect(Collectors.joining(","));
+    return kind.word()
+        + " "
+        + what
+        + (positions.isEmpty() ? "" : " " + positions)
+        + (apart.isEmpty() ? "" : " " + apart);
+  }
+
+  private static String written(Map.Entry<String, String> position) {
+    return position.getKey() + "=" + position.getValue();
+  }
+}

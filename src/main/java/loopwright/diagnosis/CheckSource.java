@@ -1,0 +1,243 @@
+package loopwright.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import loopwright.model.Circuit;
+import loopwright.model.LoadRef;
+import loopwright.model.Part;
+import loopwright.model.PartKind;
+import loopwright.model.PartSpec;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+import loopwright.solver.Network;
+
+/** The checks that could be made of a complaint, before any rule has its say. */
+final class CheckSource {
+
+  /** Drop in volts below which a reading across a piece belongs on the lowest range. */
+  private static final double SMALL_DROP = 0.2;
+
+  private final Workbench bench;
+  private final Vehicle vehicle;
+  private final Network network;
+  private final Complaint complaint;
+  private final Optional<Loop> loop;
+
+  CheckSource(Workbench bench, Complaint complaint, Optional<Loop> loop) {
+    this.bench = bench;
+    this.vehicle = bench.vehicle();
+    this.network = bench.network();
+    this.complaint = complaint;
+    this.loop = loop;
+  }
+
+  /** The battery apart, the controls as for the circuit: for ohms along the loop. */
+  Setting dead() {
+    return complaint.on().without(vehicle.battery().id());
+  }
+
+  /** The battery apart, everything at rest and the load out: for ohms from the feed to ground. */
+  Optional<Setting> deadWithoutLoad() {
+    Part load = vehicle.requirePart(complaint.load().part());
+    if (load.apartMinutes().isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(dead().without(load.id()));
+  }
+
+  /**
+   * All candidates.
+   *
+   * @param inPlay ids of the parts that are suspected at all
+   */
+  List<Check> candidates(Collection<String> inPlay) {
+    Set<Check> checks = new LinkedHashSet<>();
+    Map<Integer, TerminalRef> points = points(inPlay);
+    TerminalRef post = vehicle.groundedPost();
+    Set<Setting> live = new LinkedHashSet<>(List.of(complaint.shows(), complaint.on()));
+    for (Setting setting : live) {
+      for (TerminalRef point : points.values()) {
+        if (!point.equals(post)) {
+          checks.add(Check.measure(CheckKind.VOLTS, point, post, setting));
+        }
+      }
+    }
+    for (Part part : vehicle.parts()) {
+      if (inPlay.contains(part.id())) {
+        across(part).ifPresent(ends -> addAcross(checks, ends));
+      }
+    }
+    for (TerminalRef point : points.values()) {
+      if (!point.equals(post)) {
+        deadWithoutLoad()
+            .ifPresent(s -> checks.add(Check.measure(CheckKind.OHMS, point, post, s)));
+      }
+    }
+    addLooks(checks, inPlay);
+    return new ArrayList<>(checks);
+  }
+
+  private void addAcross(Set<Check> checks, TerminalRef[] ends) {
+    int red = network.requireNode(ends[0]);
+    int black = network.requireNode(ends[1]);
+    if (red == black) {
+      return;
+    }
+    double drop =
+        Math.abs(bench.point(bench.healthy(), complaint.on()).volts(red, black));
+    checks.add(
+        Check.measure(
+            drop < SMALL_DROP ? CheckKind.MILLIVOLTS : CheckKind.VOLTS,
+            ends[0],
+            ends[1],
+            complaint.on()));
+    checks.add(Check.measure(CheckKind.OHMS, ends[0], ends[1], dead()));
+  }
+
+  /** Two reachable terminals at the ends of a part, where it has exactly two ends on the loop. */
+  private Optional<TerminalRef[]> across(Part part) {
+    if (part.spec() instanceof PartSpec.Wire w) {
+      return reachable(w.from()) && reachable(w.to())
+          ? Optional.of(new TerminalRef[] {w.from(), w.to()})
+          : Optional.empty();
+    }
+    if (loop.isPresent()) {
+      for (Loop l : loop.get().all()) {
+        for (Loop.Piece piece : l.pieces()) {
+          if (piece.part().equals(part.id())) {
+            Optional<TerminalRef> in = own(part, piece.in());
+            Optional<TerminalRef> out = own(part, piece.out());
+            if (in.isPresent() && out.isPresent()) {
+              return Optional.of(new TerminalRef[] {in.get(), out.get()});
+            }
+          }
+        }
+      }
+    }
+    List<String> terminals = part.spec().terminals();
+    if (terminals.size() == 2 && part.kind() != PartKind.BATTERY) {
+      TerminalRef a = new TerminalRef(part.id(), terminals.get(0));
+      TerminalRef b = new TerminalRef(part.id(), terminals.get(1));
+      if (reachable(a) && reachable(b)) {
+        return Optional.of(new TerminalRef[] {a, b});
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Optional<TerminalRef> own(Part part, int node) {
+    return network.terminals(node).stream()
+        .filter(t -> t.part().equals(part.id()))
+        .filter(this::reachable)
+        .findFirst();
+  }
+
+  private boolean reachable(TerminalRef at) {
+    return vehicle.access(at).reachable();
+  }
+
+  /** One terminal a node: the one that is reached soonest. */
+  private Map<Integer, TerminalRef> points(Collection<String> inPlay) {
+    Set<Integer> nodes = new LinkedHashSet<>();
+    loop.ifPresent(l -> l.all().forEach(x -> nodes.addAll(x.nodes())));
+    for (String id : inPlay) {
+      vehicle.part(id).ifPresent(part -> nodes.addAll(nodesOf(part)));
+    }
+    Map<Integer, TerminalRef> points = new LinkedHashMap<>();
+    for (int node : nodes) {
+      network.terminals(node).stream()
+          .filter(this::reachable)
+          .min(Comparator.comparingDouble(bench::minutes))
+          .ifPresent(t -> points.put(node, t));
+    }
+    return points;
+  }
+
+  private List<Integer> nodesOf(Part part) {
+    List<Integer> nodes = new ArrayList<>();
+    if (part.spec() instanceof PartSpec.Wire w) {
+      nodes.add(network.requireNode(w.from()));
+      nodes.add(network.requireNode(w.to()));
+    } else {
+      for (String terminal : part.spec().terminals()) {
+        if (!part.spare().contains(terminal)) {
+          nodes.add(network.requireNode(new TerminalRef(part.id(), terminal)));
+        }
+      }
+    }
+    return nodes;
+  }
+
+  private void addLooks(Set<Check> checks, Collection<String> inPlay) {
+    checks.add(Check.look(complaint.load().toString(), complaint.on()));
+    for (Circuit circuit : vehicle.circuits()) {
+      for (LoadRef load : circuit.loads()) {
+        if (!load.equals(complaint.load()) && !circuit.onSetting().equals(Setting.REST)) {
+          checks.add(Check.look(load.toString(), circuit.onSetting()));
+          checks.add(Check.look(load.toString(), complaint.on()));
+        }
+      }
+    }
+    for (String id : inPlay) {
+      Part part = vehicle.requirePart(id);
+      if (part.kind() == PartKind.RELAY) {
+        checks.add(Check.look(id, complaint.on()));
+      } else if (part.kind() == PartKind.FUSE) {
+        checks.add(Check.look(id, complaint.on()));
+      }
+    }
+  }
+
+  /** Working time in minutes, from the set-up and lead positions of the check before. */
+  double minutes(Check check, Optional<Check> before) {
+    Setting from = before.map(Check::setting).orElse(Setting.REST);
+    double minutes = setUpMinutes(from, check.setting());
+    if (!check.kind().metered()) {
+      return minutes + LOOK_MINUTES;
+    }
+    minutes += check.kind() == CheckKind.OHMS ? OHMS_MINUTES : VOLTS_MINUTES;
+    TerminalRef red = check.red().orElseThrow();
+    TerminalRef black = check.black().orElseThrow();
+    if (before.flatMap(Check::red).filter(red::equals).isEmpty()) {
+      minutes += bench.minutes(red);
+    }
+    if (before.flatMap(Check::black).filter(black::equals).isEmpty()) {
+      minutes += bench.minutes(black);
+    }
+    return minutes;
+  }
+
+  // Common practice, our own estimate: time to put two tips down and read, to look, to turn a knob.
+  private static final double VOLTS_MINUTES = 0.4;
+  private static final double OHMS_MINUTES = 0.9;
+  private static final double LOOK_MINUTES = 0.2;
+  private static final double CONTROL_MINUTES = 0.15;
+  private static final double APART_MINUTES = 1;
+
+  private double setUpMinutes(Setting from, Setting to) {
+    double minutes = 0;
+    Set<String> controls = new LinkedHashSet<>(from.positions().keySet());
+    controls.addAll(to.positions().keySet());
+    for (String control : controls) {
+      if (!vehicle.position(control, from).equals(vehicle.position(control, to))) {
+        minutes += CONTROL_MINUTES;
+      }
+    }
+    Set<String> parts = new LinkedHashSet<>(from.apart());
+    parts.addAll(to.apart());
+    for (String part : parts) {
+      if (from.apart().contains(part) != to.apart().contains(part)) {
+        minutes += vehicle.requirePart(part).apartMinutes().orElse(APART_MINUTES);
+      }
+    }
+    return minutes;
+  }
+}

@@ -1,0 +1,1021 @@
+package loopwright.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
+import loopwright.diagnosis.rulebook.Conclusion;
+import loopwright.diagnosis.rulebook.Fact;
+import loopwright.diagnosis.rulebook.RuleBook;
+import loopwright.knowledge.Context;
+import loopwright.meter.MeterFunction;
+import loopwright.model.GroundedPole;
+import loopwright.model.Part;
+import loopwright.model.PartKind;
+import loopwright.model.PartSpec;
+import loopwright.model.Setting;
+import loopwright.model.Spread;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+import loopwright.solver.Change;
+import loopwright.solver.Element;
+import loopwright.solver.Failure;
+import loopwright.solver.History;
+import loopwright.solver.Meters;
+import loopwright.solver.OperatingPoint;
+import loopwright.solver.Values;
+import loopwright.solver.Variant;
+
+/**
+ * The diagnosis of one complaint. What is suspected follows from the readings alone: the same
+ * readings in any order give the same findings, and a reading taken back leaves no trace.
+ *
+ * <p>The solver says what each suspect would show; the rules clear, condemn and admit; belief ranks
+ * what is held; the planner ranks what is admitted. One thread at a time.
+ */
+public final class Diagnosis implements AutoCloseable {
+
+  /** Belief at which one part or group counts as the answer. */
+  public static final double SURE = 0.99;
+
+  /** Chance that a complaint is mistaken and nothing has failed. Common practice. */
+  private static final double MISTAKEN = 0.001;
+
+  /** Chance that the failure is one that no table lists. Common practice. */
+  private static final double UNLISTED = 0.002;
+
+  /** Least chance with which a suspect must cause the complaint to be in play. */
+  private static final double CAUSES = 0.02;
+
+  /** Belief below which a hypothesis no longer counts in planning. */
+  private static final double NEGLIGIBLE = 1e-5;
+
+  /** Least information, in bits, for which a check is worth its minutes. */
+  private static final double WORTH_ASKING = 0.004;
+
+  private final Workbench bench;
+  private final Vehicle vehicle;
+  private final Complaint complaint;
+  private final Context context;
+  private final Predictor predictor;
+  private final Likelihood likelihood;
+  private final Clearing clearing;
+  private final Planner planner;
+  private final CheckSource source;
+  private final Optional<Loop> loop;
+  private final RuleBook.Session session;
+  private final List<Hypothesis> inPlay;
+  private final Map<Hypothesis, Double> prior;
+  private final Set<String> outOfPlay;
+  private final Set<String> partsInPlay;
+  private final List<Check> candidates;
+  private final Map<Check, Fact.CheckIdea> ideas = new HashMap<>();
+  private final List<Fact> standing = new ArrayList<>();
+
+  private Diagnosis(
+      Workbench bench, RuleBook rules, Complaint complaint, Context context, Step step) {
+    this.bench = bench;
+    this.vehicle = bench.vehicle();
+    this.complaint = complaint;
+    this.context = context;
+    this.predictor = new Predictor(bench);
+    this.likelihood =
+        new Likelihood(
+            predictor, bench.meter(), vehicle.systemVolts(), bench.knowledge().testSlip());
+    this.clearing = new Clearing(predictor, bench.meter());
+    this.planner = new Planner(predictor, bench.meter());
+    this.loop = Loop.trace(bench, complaint.on(), bench.loadElement(complaint.load()));
+    this.source = new CheckSource(bench, complaint, loop);
+    List<Hypothesis> kept = new ArrayList<>();
+    Map<Hypothesis, Double> weights = new IdentityHashMap<>();
+    Set<String> out = new TreeSet<>();
+    Set<String> in = new LinkedHashSet<>();
+    int done = 0;
+    for (Part part : vehicle.parts()) {
+      boolean any = false;
+      for (Hypothesis h : bench.singles(part, context, complaint.on())) {
+        double causes = causes(h);
+        if (causes >= CAUSES) {
+          kept.add(h);
+          weights.put(h, h.prior() * causes);
+          any = true;
+        }
+      }
+      if (any) {
+        in.add(part.id());
+      } else {
+        out.add(part.id());
+      }
+      done++;
+      if (!step.done(0.6 * done / vehicle.parts().size())) {
+        throw new CancellationException("opening the case was given up");
+      }
+    }
+    kept.add(bench.healthy());
+    weights.put(bench.healthy(), MISTAKEN);
+    Hypothesis unlisted =
+        new Hypothesis(
+            SuspectId.UNLISTED,
+            List.of(),
+            List.of(),
+            Optional.empty(),
+            Variant.healthy(bench.network()),
+            History.NONE,
+            UNLISTED);
+    kept.add(unlisted);
+    weights.put(unlisted, UNLISTED);
+    this.inPlay = List.copyOf(kept);
+    this.prior = weights;
+    this.outOfPlay = out;
+    this.partsInPlay = in;
+    this.candidates = source.candidates(in);
+    this.session = rules.open();
+    standing.add(caseFact());
+    Set<String> pieces = new LinkedHashSet<>(in);
+    for (Check check : candidates) {
+      check.red().ifPresent(t -> pieces.add(t.part()));
+      check.black().ifPresent(t -> pieces.add(t.part()));
+      check
+          .subject()
+          .map(s -> loopwright.model.LoadRef.parse(s).part())
+          .ifPresent(pieces::add);
+    }
+    for (String id : pieces) {
+      standing.add(piece(vehicle.requirePart(id)));
+    }
+    warm(step);
+  }
+
+  /**
+   * Opens a diagnosis.
+   *
+   * @param step told how far it is; may give up
+   * @throws CancellationException if step gave up
+   */
+  public static Diagnosis open(
+      Workbench bench, RuleBook rules, Complaint complaint, Context context, Step step) {
+    return new Diagnosis(bench, rules, complaint, context, step);
+  }
+
+  /** Works out the predictions that the first proposals need. */
+  private void warm(Step step) {
+    int done = 0;
+    for (Check check : candidates) {
+      for (Hypothesis h : inPlay) {
+        if (!h.unlisted()) {
+          predictor.predict(h, check);
+        }
+      }
+      done++;
+      if (!step.done(0.6 + 0.4 * done / candidates.size())) {
+        session.close();
+        throw new CancellationException("opening the case was given up");
+      }
+    }
+  }
+
+  /** The loop of the load complained of; empty if no current flows there even in health. */
+  public Optional<Loop> loop() {
+    return loop;
+  }
+
+  /** The complaint. */
+  public Complaint complaint() {
+    return complaint;
+  }
+
+  /** Number of suspects in play. */
+  public int suspects() {
+    return (int) inPlay.stream().map(Hypothesis::suspect).distinct().count();
+  }
+
+  /** Ids of the parts in play. */
+  public Set<String> partsInPlay() {
+    return Collections.unmodifiableSet(partsInPlay);
+  }
+
+  /** Every check that could be made of this complaint, before the rules have their say. */
+  public List<Check> candidates() {
+    return Collections.unmodifiableList(candidates);
+  }
+
+  // ---- the complaint as a solved fact -----------------------------------------------------
+
+  private double causes(Hypothesis h) {
+    return switch (complaint.kind()) {
+      case DEAD -> sight(h, Seen.OFF) + 0.1 * sight(h, Seen.DIM);
+      case DIM -> sight(h, Seen.DIM) + 0.05 * sight(h, Seen.OFF);
+      case STUCK_ON -> {
+        Prediction.Sight s = predictor.load(h, complaint.load(), complaint.shows());
+        yield Math.max(0, s.chance(Seen.ON) + 0.7 * s.chance(Seen.DIM) - Predictor.MISNAMED);
+      }
+      case BLOWS_FUSE -> blows(h) ? 1 : 0;
+      case WAKES_OTHER -> wakes(h) ? 1 : 0;
+      case WORKS_SOMETIMES -> Math.max(sight(h, Seen.OFF), sight(h, Seen.DIM));
+      case DRAINS_BATTERY -> drains(h) ? 1 : 0;
+    };
+  }
+
+  private double sight(Hypothesis h, Seen seen) {
+    double blurred = predictor.load(h, complaint.load(), complaint.shows()).chance(seen);
+    return Math.max(0, (blurred - Predictor.MISNAMED / 3) / (1 - Predictor.MISNAMED));
+  }
+
+  private boolean blows(Hypothesis h) {
+    History before = bench.point(bench.healthy(), complaint.on()).history();
+    for (int e = 0; e < bench.network().elements().size(); e++) {
+      if (h.history().blown().get(e)
+          && !before.blown().get(e)
+          && bench.network().elements().get(e) instanceof Element.Link link
+          && (loop.isEmpty() || loop.get().holds(link.part()))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private boolean wakes(Hypothesis h) {
+    OperatingPoint healthyPoint = bench.point(bench.healthy(), complaint.on());
+    OperatingPoint point = bench.point(h, complaint.on());
+    return vehicle.circuits().stream()
+        .flatMap(c -> c.loads().stream())
+        .filter(l -> !l.equals(complaint.load()))
+        .anyMatch(
+            l ->
+                bench.level(point, l, bench.onSetting(l)) > 0.05
+                    && bench.level(healthyPoint, l, bench.onSetting(l)) < 0.01);
+  }
+
+  private boolean drains(Hypothesis h) {
+    int cell = bench.network().element(vehicle.battery().id(), "cell").orElseThrow();
+    double amps = Math.abs(bench.point(h, Setting.REST).amps(cell));
+    double usual = Math.abs(bench.point(bench.healthy(), Setting.REST).amps(cell));
+    return amps > usual + DRAIN_AMPS;
+  }
+
+  /** Extra current at rest that empties a battery in days. Common practice: 50 mA is too much. */
+  private static final double DRAIN_AMPS = 0.05;
+
+  // ---- facts for the rules ----------------------------------------------------------------
+
+  private Fact caseFact() {
+    double healthyVolts =
+        bench
+            .knowledge()
+            .typicals()
+            .usual(PartKind.BATTERY, "volts", vehicle.systemVolts())
+            .low();
+    return new Fact.CaseFact(
+        complaint.kind(),
+        context,
+        vehicle.systemVolts(),
+        vehicle.grounded() == GroundedPole.POSITIVE,
+        healthyVolts,
+        "");
+  }
+
+  private Fact piece(Part part) {
+    return new Fact.Piece(part.id(), part.kind(), part.title(), Hazards.of(part));
+  }
+
+  private List<Fact> readingFacts(List<Reading> readings) {
+    List<Fact> facts = new ArrayList<>();
+    for (Reading r : readings) {
+      facts.add(readingFact(r));
+    }
+    return facts;
+  }
+
+  private Fact.ReadingFact readingFact(Reading r) {
+    Check check = r.check();
+    Fact.ValueClass valueClass = Fact.ValueClass.NUMBER;
+    double value = 0;
+    Seen seen = null;
+    if (r.value() instanceof Reading.Value.Number n) {
+      value = n.value();
+    } else if (r.value() instanceof Reading.Value.Between b) {
+      value =
+          Double.isInfinite(b.high())
+              ? b.low()
+              : Double.isInfinite(b.low()) ? b.high() : (b.low() + b.high()) / 2;
+    } else if (r.value() instanceof Reading.Value.OverRange) {
+      valueClass = Fact.ValueClass.OVER_RANGE;
+    } else {
+      valueClass = Fact.ValueClass.SEEN;
+      seen = ((Reading.Value.Sight) r.value()).seen();
+    }
+    boolean powered = powered(check.setting());
+    double low = 0;
+    double high = 0;
+    double seenOhms = 0;
+    double error = 0;
+    boolean explained = true;
+    if (check.kind().metered()) {
+      Predictor.Possible band = predictor.possible(bench.healthy(), check);
+      low = band.low();
+      high = band.high();
+      error = bench.meter().error(Workbench.function(check), value);
+      int red = bench.network().requireNode(check.red().orElseThrow());
+      int black = bench.network().requireNode(check.black().orElseThrow());
+      seenOhms = bench.point(bench.healthy(), check.setting()).ohmsSeen(red, black);
+      explained =
+          inPlay.stream()
+              .filter(h -> !h.unlisted())
+              .anyMatch(h -> clearing.standing(h, r) != Fact.Standing.OUT);
+    }
+    return new Fact.ReadingFact(
+        r.id(),
+        check.kind(),
+        check.red().map(TerminalRef::part).or(check::subject).orElse(""),
+        check.black().map(TerminalRef::part).orElse(""),
+        check.black().filter(vehicle.groundedPost()::equals).isPresent(),
+        valueClass,
+        value,
+        error,
+        seen,
+        powered,
+        low,
+        high,
+        seenOhms,
+        powered && loadOn(check.setting()),
+        explained);
+  }
+
+  private boolean powered(Setting setting) {
+    return !setting.apart().contains(vehicle.battery().id());
+  }
+
+  private boolean loadOn(Setting setting) {
+    return bench.level(
+            bench.point(bench.healthy(), setting), complaint.load(), complaint.on())
+        > 0.5;
+  }
+
+  /** Suffix of an idea that supposes the 0.00 V proof has been taken. */
+  private static final String SUPPOSED = " (0.00 V proven)";
+
+  private Fact.CheckIdea idea(Check check, Set<TerminalRef> unreachable, boolean provenDead) {
+    Fact.CheckIdea base = ideas.computeIfAbsent(check, this::plainIdea);
+    boolean reachable =
+        base.reachable()
+            && check.red().filter(unreachable::contains).isEmpty()
+            && check.black().filter(unreachable::contains).isEmpty();
+    return new Fact.CheckIdea(
+        base.id(),
+        base.kind(),
+        base.red(),
+        base.black(),
+        base.powered(),
+        base.isolated(),
+        base.loadOn(),
+        provenDead,
+        reachable,
+        base.minutes(),
+        base.cranks(),
+        base.bridges());
+  }
+
+  private Fact.CheckIdea plainIdea(Check check) {
+    boolean reachable =
+        check.red().map(t -> vehicle.access(t).reachable()).orElse(true)
+            && check.black().map(t -> vehicle.access(t).reachable()).orElse(true);
+    double minutes =
+        check.red().map(bench::minutes).orElse(0.0)
+            + check.black().map(bench::minutes).orElse(0.0);
+    return new Fact.CheckIdea(
+        check.id(),
+        check.kind(),
+        check.red().map(TerminalRef::part).or(check::subject).orElse(""),
+        check.black().map(TerminalRef::part).orElse(""),
+        powered(check.setting()),
+        check.kind() != CheckKind.OHMS || isolated(check),
+        powered(check.setting()) && loadOn(check.setting()),
+        false,
+        reachable,
+        minutes,
+        cranks(check.setting()),
+        false);
+  }
+
+  /**
+   * Whether an ohms reading speaks of the piece between the leads: without that piece the network
+   * would show the meter at least ten times as much.
+   */
+  private boolean isolated(Check check) {
+    int red = bench.network().requireNode(check.red().orElseThrow());
+    int black = bench.network().requireNode(check.black().orElseThrow());
+    Meters.Shown whole =
+        bench.shown(bench.healthy(), check, bench.point(bench.healthy(), check.setting()));
+    if (whole.overRange() || whole.value() > LOOSE_OHMS) {
+      return true;
+    }
+    List<Change> gone = new ArrayList<>();
+    for (int e = 0; e < bench.network().elements().size(); e++) {
+      Element element = bench.network().elements().get(e);
+      if ((element.a() == red && element.b() == black)
+          || (element.a() == black && element.b() == red)
+          || between(check, element)) {
+        gone.add(new Change.Remove(e));
+      }
+    }
+    if (gone.isEmpty()) {
+      return false;
+    }
+    Variant without = Variant.healthy(bench.network()).with(gone);
+    Meters.Shown rest =
+        Meters.ohms(
+            bench.solver(check.setting()),
+            without,
+            check.setting(),
+            Values.typical(without),
+            History.NONE,
+            red,
+            black,
+            bench.meter(),
+            bench.meter().leadOhms().typical());
+    return rest.value() > 10 * whole.value();
+  }
+
+  /** Healthy ohms from a point to ground above which a short stands out. Common practice. */
+  private static final double LOOSE_OHMS = 20;
+
+  private static boolean between(Check check, Element element) {
+    return check.red().orElseThrow().part().equals(element.part())
+        && check.black().orElseThrow().part().equals(element.part());
+  }
+
+  private boolean cranks(Setting setting) {
+    OperatingPoint point = bench.point(bench.healthy(), setting);
+    for (int e = 0; e < bench.network().elements().size(); e++) {
+      if (bench.network().elements().get(e) instanceof Element.Motor
+          && Math.abs(point.amps(e)) > Hazards.STARTER_AMPS) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  // ---- findings -----------------------------------------------------------------------------
+
+  /**
+   * What is known besides readings.
+   *
+   * @param unreachable points that can't be reached in this case
+   * @param refused ids of checks that were refused
+   * @param factors factor on the prior of a part, for instance after it was replaced
+   * @param last the check done last, for lead positions and set-up
+   */
+  public record Circumstances(
+      Set<TerminalRef> unreachable,
+      Set<String> refused,
+      Map<String, Double> factors,
+      Optional<Check> last) {
+    /** Nothing besides. */
+    public static final Circumstances NONE =
+        new Circumstances(Set.of(), Set.of(), Map.of(), Optional.empty());
+
+    /** Copies the collections. */
+    public Circumstances {
+      unreachable = Set.copyOf(unreachable);
+      refused = Set.copyOf(refused);
+      factors = Map.copyOf(factors);
+    }
+  }
+
+  /** Works out where the search stands with these readings. */
+  public Findings findings(List<Reading> readings, Circumstances circumstances) {
+    List<Fact> facts = new ArrayList<>(standing);
+    facts.addAll(readingFacts(readings));
+    List<Fact.Margin> margins = clearing.margins(inPlay, readings, shownGood(readings));
+    facts.addAll(margins);
+    Map<String, Check> byId = new LinkedHashMap<>();
+    for (Check check : candidates) {
+      byId.put(check.id(), check);
+      boolean proven = provenDead(check, readings);
+      facts.add(idea(check, circumstances.unreachable(), proven));
+      if (check.kind() == CheckKind.OHMS && !proven) {
+        Fact.CheckIdea i = idea(check, circumstances.unreachable(), true);
+        facts.add(
+            new Fact.CheckIdea(
+                i.id() + SUPPOSED,
+                i.kind(),
+                i.red(),
+                i.black(),
+                i.powered(),
+                i.isolated(),
+                i.loadOn(),
+                true,
+                i.reachable(),
+                i.minutes(),
+                i.cranks(),
+                i.bridges()));
+      }
+    }
+    session.state(facts);
+    List<Conclusion> conclusions = session.conclusions();
+    Set<SuspectId> clearedSuspects = accepted(conclusions, margins);
+
+    Map<Hypothesis, Double> belief = new IdentityHashMap<>();
+    Map<Integer, Double> odd = new LinkedHashMap<>();
+    weigh(readings, circumstances, clearedSuspects, belief, odd);
+    boolean contradiction = belief.isEmpty();
+    if (contradiction) {
+      weigh(readings, circumstances, Set.of(), belief, odd);
+    }
+    return assemble(
+        readings,
+        circumstances,
+        conclusions,
+        clearedSuspects,
+        byId,
+        belief,
+        odd,
+        contradiction);
+  }
+
+  /** Two keys: the rules clear, and only what the solver finds out of band. */
+  private Set<SuspectId> accepted(List<Conclusion> conclusions, List<Fact.Margin> margins) {
+    Map<SuspectId, Set<Integer>> out = new HashMap<>();
+    for (Fact.Margin m : margins) {
+      if (m.standing() == Fact.Standing.OUT) {
+        out.put(m.suspect(), m.readings());
+      }
+    }
+    Set<SuspectId> cleared = new TreeSet<>();
+    for (Conclusion c : conclusions) {
+      if (c instanceof Conclusion.ClearedBy by
+          && out.containsKey(by.suspect())
+          && by.readings().equals(out.get(by.suspect()))) {
+        cleared.add(by.suspect());
+      }
+    }
+    return cleared;
+  }
+
+  private void weigh(
+      List<Reading> readings,
+      Circumstances circumstances,
+      Set<SuspectId> cleared,
+      Map<Hypothesis, Double> belief,
+      Map<Integer, Double> odd) {
+    List<Hypothesis> held = new ArrayList<>();
+    List<Likelihood.Result> results = new ArrayList<>();
+    List<Double> logs = new ArrayList<>();
+    double top = Double.NEGATIVE_INFINITY;
+    boolean listed = false;
+    for (Hypothesis h : inPlay) {
+      if (cleared.contains(h.suspect())) {
+        continue;
+      }
+      double factor = circumstances.factors().getOrDefault(h.part(), 1.0);
+      double weight = prior.get(h) * factor;
+      if (weight <= 0) {
+        continue;
+      }
+      Likelihood.Result result = likelihood.of(h, readings);
+      double log = Math.log(weight) + result.log();
+      held.add(h);
+      results.add(result);
+      logs.add(log);
+      top = Math.max(top, log);
+      listed |= !h.unlisted();
+    }
+    belief.clear();
+    odd.clear();
+    if (!listed) {
+      return;
+    }
+    double sum = 0;
+    for (double log : logs) {
+      sum += Math.exp(log - top);
+    }
+    double[] slips = new double[readings.size()];
+    for (int i = 0; i < held.size(); i++) {
+      double b = Math.exp(logs.get(i) - top) / sum;
+      belief.put(held.get(i), b);
+      for (int k = 0; k < slips.length; k++) {
+        slips[k] += b * results.get(i).odd()[k];
+      }
+    }
+    for (int k = 0; k < slips.length; k++) {
+      odd.put(readings.get(k).id(), slips[k]);
+    }
+  }
+
+  private Findings assemble(
+      List<Reading> readings,
+      Circumstances circumstances,
+      List<Conclusion> conclusions,
+      Set<SuspectId> cleared,
+      Map<String, Check> byId,
+      Map<Hypothesis, Double> belief,
+      Map<Integer, Double> odd,
+      boolean contradiction) {
+    List<Findings.PartBelief> parts = partBeliefs(belief, readings);
+    double unlisted = 0;
+    double healthy = 0;
+    for (Map.Entry<Hypothesis, Double> e : belief.entrySet()) {
+      if (e.getKey().unlisted()) {
+        unlisted += e.getValue();
+      } else if (e.getKey().suspect().equals(SuspectId.HEALTHY)) {
+        healthy += e.getValue();
+      }
+    }
+    List<Findings.Proposal> ranked =
+        rank(belief, conclusions, byId, circumstances, readings, cleared);
+    List<Integer> atOdds = new ArrayList<>();
+    Findings.Status status = Findings.Status.SEARCHING;
+    List<String> group = List.of();
+    if (contradiction || unlisted > 0.5) {
+      status = Findings.Status.CONTRADICTION;
+      odd.entrySet().stream()
+          .filter(e -> e.getValue() > 0.2)
+          .sorted(Map.Entry.<Integer, Double>comparingByValue().reversed())
+          .limit(2)
+          .forEach(e -> atOdds.add(e.getKey()));
+      if (atOdds.isEmpty()) {
+        readings.forEach(r -> atOdds.add(r.id()));
+      }
+    } else if (healthy > 0.5 && seenToWork(readings)) {
+      status = Findings.Status.HEALTHY;
+    } else if (!parts.isEmpty() && healthRefuted(readings)) {
+      if (parts.get(0).belief() >= SURE) {
+        group = List.of(parts.get(0).part());
+        status = Findings.Status.ISOLATED;
+      } else {
+        group = inseparable(parts, ranked);
+        status = group.isEmpty() ? status : Findings.Status.ISOLATED;
+      }
+    }
+    Map<String, List<Conclusion.ClearedBy>> clearedParts = clearedParts(conclusions, cleared);
+    return new Findings(
+        status,
+        parts,
+        group,
+        unlisted,
+        healthy,
+        clearedParts,
+        outOfPlay,
+        conclusions,
+        ranked,
+        odd,
+        atOdds);
+  }
+
+  private boolean seenToWork(List<Reading> readings) {
+    return readings.stream()
+        .anyMatch(
+            r ->
+                r.value() instanceof Reading.Value.Sight s
+                    && s.seen() == Seen.ON
+                    && r.check().subject().filter(complaint.load().toString()::equals).isPresent()
+                    && r.check().setting().equals(complaint.on()));
+  }
+
+  /** Whether some reading is one that a healthy circuit does not give. */
+  private boolean healthRefuted(List<Reading> readings) {
+    for (Reading r : readings) {
+      if (clearing.standing(bench.healthy(), r) == Fact.Standing.OUT) {
+        return true;
+      }
+      if (r.value() instanceof Reading.Value.Sight s
+          && predictor.predict(bench.healthy(), r.check()) instanceof Prediction.Sight p
+          && p.chance(s.seen()) < 0.05) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Parts that together hold the belief where no admitted check is worth its minutes. */
+  private static List<String> inseparable(
+      List<Findings.PartBelief> parts, List<Findings.Proposal> ranked) {
+    boolean asks = ranked.stream().anyMatch(p -> p.bits() >= WORTH_ASKING);
+    if (asks) {
+      return List.of();
+    }
+    List<String> group = new ArrayList<>();
+    double sum = 0;
+    for (Findings.PartBelief part : parts) {
+      if (sum >= SURE) {
+        break;
+      }
+      group.add(part.part());
+      sum += part.belief();
+    }
+    return sum >= SURE - 0.04 ? group : List.of();
+  }
+
+  private List<Findings.PartBelief> partBeliefs(
+      Map<Hypothesis, Double> belief, List<Reading> readings) {
+    Map<String, Map<SuspectId, List<Hypothesis>>> byPart = new LinkedHashMap<>();
+    for (Hypothesis h : inPlay) {
+      if (belief.containsKey(h) && !h.parts().isEmpty()) {
+        byPart
+            .computeIfAbsent(h.part(), k -> new LinkedHashMap<>())
+            .computeIfAbsent(h.suspect(), k -> new ArrayList<>())
+            .add(h);
+      }
+    }
+    List<Findings.PartBelief> parts = new ArrayList<>();
+    byPart.forEach(
+        (part, suspects) -> {
+          List<Findings.ModeBelief> modes = new ArrayList<>();
+          double total = 0;
+          for (Map.Entry<SuspectId, List<Hypothesis>> e : suspects.entrySet()) {
+            double b = 0;
+            double low = Double.MAX_VALUE;
+            double high = 0;
+            double most = 0;
+            double typical = 0;
+            for (Hypothesis h : e.getValue()) {
+              b += belief.get(h);
+              if (h.cell().isPresent() && held(h, readings)) {
+                low = Math.min(low, h.cell().get().low());
+                high = Math.max(high, h.cell().get().high());
+                if (belief.get(h) >= most) {
+                  most = belief.get(h);
+                  typical = h.cell().get().typical();
+                }
+              }
+            }
+            Failure failure = e.getValue().get(0).failures().get(0);
+            modes.add(
+                new Findings.ModeBelief(
+                    e.getKey(),
+                    failure.mode().title(),
+                    b,
+                    high > 0 ? Optional.of(new Spread(low, typical, high)) : Optional.empty()));
+            total += b;
+          }
+          modes.sort(
+              Comparator.comparingDouble(Findings.ModeBelief::belief)
+                  .reversed()
+                  .thenComparing(Findings.ModeBelief::suspect));
+          parts.add(new Findings.PartBelief(part, total, modes));
+        });
+    parts.sort(
+        Comparator.comparingDouble(Findings.PartBelief::belief)
+            .reversed()
+            .thenComparing(Findings.PartBelief::part));
+    return parts;
+  }
+
+  private boolean held(Hypothesis h, List<Reading> readings) {
+    return readings.stream().noneMatch(r -> clearing.standing(h, r) == Fact.Standing.OUT);
+  }
+
+  private Map<String, List<Conclusion.ClearedBy>> clearedParts(
+      List<Conclusion> conclusions, Set<SuspectId> cleared) {
+    Map<String, Set<SuspectId>> all = new LinkedHashMap<>();
+    for (Hypothesis h : inPlay) {
+      if (!h.parts().isEmpty()) {
+        all.computeIfAbsent(h.part(), k -> new TreeSet<>()).add(h.suspect());
+      }
+    }
+    Map<String, List<Conclusion.ClearedBy>> parts = new LinkedHashMap<>();
+    all.forEach(
+        (part, suspects) -> {
+          if (cleared.containsAll(suspects)) {
+            List<Conclusion.ClearedBy> why = new ArrayList<>();
+            for (Conclusion c : conclusions) {
+              if (c instanceof Conclusion.ClearedBy by && suspects.contains(by.suspect())) {
+                why.add(by);
+              }
+            }
+            parts.put(part, why);
+          }
+        });
+    return parts;
+  }
+
+  /** Suspects of parts across which a small drop was read while they carried current. */
+  private Set<SuspectId> shownGood(List<Reading> readings) {
+    Set<SuspectId> good = new TreeSet<>();
+    for (Reading r : readings) {
+      boolean across =
+          r.check().red().isPresent()
+              && r.check()
+                  .red()
+                  .get()
+                  .part()
+                  .equals(r.check().black().map(TerminalRef::part).orElse(""));
+      if (across && powered(r.check().setting()) && loadOn(r.check().setting())) {
+        String part = r.check().red().get().part();
+        inPlay.stream()
+            .filter(h -> h.part().equals(part) && clearing.standing(h, r) == Fact.Standing.OUT)
+            .forEach(h -> good.add(h.suspect()));
+      }
+    }
+    return good;
+  }
+
+  /** Volts between two dead points that still count as none. */
+  private static final double NO_VOLTS = 0.05;
+
+  private boolean provenDead(Check check, List<Reading> readings) {
+    return readings.stream()
+        .anyMatch(
+            r ->
+                (r.check().kind() == CheckKind.VOLTS || r.check().kind() == CheckKind.MILLIVOLTS)
+                    && r.check().red().equals(check.red())
+                    && r.check().black().equals(check.black())
+                    && r.check().setting().equals(check.setting())
+                    && r.value() instanceof Reading.Value.Number n
+                    && Math.abs(n.value()) < NO_VOLTS);
+  }
+
+  // ---- planning -------------------------------------------------------------------------------
+
+  private List<Findings.Proposal> rank(
+      Map<Hypothesis, Double> belief,
+      List<Conclusion> conclusions,
+      Map<String, Check> byId,
+      Circumstances circumstances,
+      List<Reading> readings,
+      Set<SuspectId> cleared) {
+    Set<String> allowed = new LinkedHashSet<>();
+    Set<String> forbidden = new LinkedHashSet<>();
+    Map<String, Double> preference = new HashMap<>();
+    for (Conclusion c : conclusions) {
+      if (c instanceof Conclusion.AllowedBy a) {
+        allowed.add(a.check());
+      } else if (c instanceof Conclusion.ForbiddenBy f) {
+        forbidden.add(f.check());
+      } else if (c instanceof Conclusion.PreferredBy p) {
+        preference.merge(p.check(), p.weight(), (x, y) -> x * y);
+      }
+    }
+    List<Planner.Weighted> weighted = new ArrayList<>();
+    for (Hypothesis h : inPlay) {
+      Double b = belief.get(h);
+      if (b != null && b > NEGLIGIBLE && !h.unlisted()) {
+        weighted.add(new Planner.Weighted(h, b));
+      }
+    }
+    double batteryShare = batteryShare(readings);
+    Set<String> taken = new LinkedHashSet<>();
+    readings.forEach(r -> taken.add(r.check().id()));
+    List<Findings.Proposal> ranked = new ArrayList<>();
+    for (Map.Entry<String, Check> e : byId.entrySet()) {
+      String id = e.getKey();
+      Check check = e.getValue();
+      if (taken.contains(id) || circumstances.refused().contains(id)) {
+        continue;
+      }
+      boolean direct = allowed.contains(id) && !forbidden.contains(id);
+      String supposed = id + SUPPOSED;
+      boolean afterProof =
+          !direct && allowed.contains(supposed) && !forbidden.contains(supposed);
+      if (!direct && !afterProof) {
+        continue;
+      }
+      List<Planner.Outcome> outcomes = planner.outcomes(weighted, check, batteryShare);
+      double bits = Planner.bits(outcomes);
+      double minutes = source.minutes(check, circumstances.last());
+      if (afterProof) {
+        minutes += PROOF_MINUTES;
+      }
+      double worth =
+          bits
+              / Math.max(minutes, LEAST_MINUTES)
+              * preference.getOrDefault(direct ? id : supposed, 1.0);
+      List<Findings.Outcome> shown = new ArrayList<>();
+      for (Planner.Outcome o : outcomes) {
+        shown.add(new Findings.Outcome(o.low(), o.high(), o.seen(), o.chance(), o.parts()));
+      }
+      if (afterProof) {
+        Check proof =
+            Check.measure(
+                CheckKind.VOLTS,
+                check.red().orElseThrow(),
+                check.black().orElseThrow(),
+                check.setting());
+        ranked.add(
+            new Findings.Proposal(
+                proof, bits, minutes, worth, List.of(), Optional.of(check)));
+      } else {
+        ranked.add(
+            new Findings.Proposal(check, bits, minutes, worth, shown, Optional.empty()));
+      }
+    }
+    ranked.sort(
+        Comparator.comparingDouble(Findings.Proposal::worth)
+            .reversed()
+            .thenComparing(p -> p.check().id()));
+    return ranked;
+  }
+
+  private static final double PROOF_MINUTES = 0.4;
+  private static final double LEAST_MINUTES = 0.2;
+
+  /** How much of the battery's spread is still open once its volts have been read. */
+  private double batteryShare(List<Reading> readings) {
+    TerminalRef feed = vehicle.feedPost();
+    TerminalRef post = vehicle.groundedPost();
+    boolean read =
+        readings.stream()
+            .anyMatch(
+                r ->
+                    r.check().red().filter(feed::equals).isPresent()
+                        && r.check().black().filter(post::equals).isPresent()
+                        && powered(r.check().setting()));
+    return read ? 0.15 : 1;
+  }
+
+  /** The band a healthy circuit shows, the meter's error included. */
+  public double[] healthyBand(Check check) {
+    return band(bench.healthy(), check);
+  }
+
+  private double[] band(Hypothesis h, Check check) {
+    Predictor.Possible band = predictor.possible(h, check);
+    MeterFunction f = Workbench.function(check);
+    double low = band.low() - bench.meter().error(f, band.low());
+    double high =
+        Double.isInfinite(band.high())
+            ? band.high()
+            : band.high() + bench.meter().error(f, band.high());
+    return new double[] {check.kind() == CheckKind.OHMS ? Math.max(0, low) : low, high};
+  }
+
+  /** What a healthy circuit looks like. */
+  public Seen healthySight(Check check) {
+    Prediction.Sight s = (Prediction.Sight) predictor.predict(bench.healthy(), check);
+    return s.chances().entrySet().stream()
+        .max(Map.Entry.comparingByValue())
+        .orElseThrow()
+        .getKey();
+  }
+
+  /**
+   * The band that a suspect would show, its failure's own range included; empty if there is no such
+   * suspect in play.
+   */
+  public Optional<double[]> suspectBand(SuspectId suspect, Check check) {
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (Hypothesis h : inPlay) {
+      if (h.suspect().equals(suspect)) {
+        double[] band = band(h, check);
+        low = Math.min(low, band[0]);
+        high = Math.max(high, band[1]);
+      }
+    }
+    return low <= high ? Optional.of(new double[] {low, high}) : Optional.empty();
+  }
+
+  /** Concludes what to do about the answer: states it to the rules and returns what they advise. */
+  public List<Conclusion> advice(List<SuspectId> suspects, List<Reading> readings) {
+    List<Fact> facts = new ArrayList<>(standing);
+    facts.addAll(readingFacts(readings));
+    for (SuspectId s : suspects) {
+      Part part = vehicle.requirePart(s.part());
+      facts.add(new Fact.Isolated(s, part.kind()));
+      inPlay.stream()
+          .filter(h -> h.suspect().equals(s))
+          .findFirst()
+          .ifPresent(h -> facts.addAll(blownFuses(h)));
+    }
+    session.state(facts);
+    return session.conclusions();
+  }
+
+  private List<Fact> blownFuses(Hypothesis h) {
+    List<Fact> facts = new ArrayList<>();
+    for (int e = 0; e < bench.network().elements().size(); e++) {
+      if (h.history().blown().get(e)) {
+        facts.add(new Fact.BlownFuse(bench.network().elements().get(e).part(), false));
+      }
+    }
+    if (vehicle.requirePart(h.part()).spec() instanceof PartSpec.Fuse) {
+      facts.add(new Fact.BlownFuse(h.part(), true));
+    }
+    return facts;
+  }
+
+  /** All suspects in play with their titles. */
+  public Map<SuspectId, String> titles() {
+    Map<SuspectId, String> titles = new LinkedHashMap<>();
+    for (Hypothesis h : inPlay) {
+      if (!h.failures().isEmpty()) {
+        titles.put(h.suspect(), h.failures().get(0).mode().title());
+      }
+    }
+    return titles;
+  }
+
+  @Override
+  public void close() {
+    session.close();
+  }
+}

@@ -1,0 +1,228 @@
+package loopwright.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import loopwright.meter.MeterFunction;
+import loopwright.meter.MeterSpec;
+
+/**
+ * How well a hypothesis explains all readings together.
+ *
+ * <p>Readings share parameters (the battery's volts, a wire's length, the meter's gain), so they
+ * are not independent witnesses: y ~ N(mu, L L' + R) jointly, with L the change of each reading
+ * with each shared value and R the meter's own error. Each reading may also be a slip (lead on
+ * paint, wrong point), up to two of them at once; a slip tells nothing and counts by its chance.
+ * Taking one or two readings out of a joint normal needs only its inverse covariance
+ * (leave-one-out by partitioned inverse).
+ */
+final class Likelihood {
+
+  private final Predictor predictor;
+  private final MeterSpec meter;
+  private final double systemVolts;
+  private final double slip;
+
+  Likelihood(Predictor predictor, MeterSpec meter, double systemVolts, double slip) {
+    this.predictor = predictor;
+    this.meter = meter;
+    this.systemVolts = systemVolts;
+    this.slip = slip;
+  }
+
+  /**
+   * Log likelihood and, for each numeric reading, the log of how much better the rest is explained
+   * without it.
+   *
+   * @param log natural log of the likelihood, slips included
+   * @param odd by position in the list of readings: chance, given this hypothesis, that the reading
+   *     is a slip
+   */
+  record Result(double log, double[] odd) {}
+
+  /** Of readings in any order: they are put in a fixed order first. */
+  Result of(Hypothesis h, List<Reading> readings) {
+    List<Reading> sorted = new ArrayList<>(readings);
+    sorted.sort(
+        Comparator.comparing((Reading r) -> r.check().id()).thenComparingInt(Reading::id));
+    List<Reading> numeric = new ArrayList<>();
+    double[] odd = new double[readings.size()];
+    double log = 0;
+    for (Reading r : sorted) {
+      if (h.unlisted()) {
+        log += Math.log(slipDensity(r));
+      } else if (r.value() instanceof Reading.Value.Number) {
+        numeric.add(r);
+      } else {
+        double good = categorical(h, r);
+        double bad = slipDensity(r);
+        double all = (1 - slip) * good + slip * bad;
+        log += Math.log(all);
+        odd[readings.indexOf(r)] = slip * bad / all;
+      }
+    }
+    if (!numeric.isEmpty()) {
+      double[] numericOdd = new double[numeric.size()];
+      log += joint(h, numeric, numericOdd);
+      for (int i = 0; i < numericOdd.length; i++) {
+        odd[readings.indexOf(numeric.get(i))] = numericOdd[i];
+      }
+    }
+    return new Result(log, odd);
+  }
+
+  /** Density of a value that was not taken as asked: anything the display may show. */
+  private double slipDensity(Reading r) {
+    if (r.value() instanceof Reading.Value.Number n) {
+      if (r.check().kind() == CheckKind.OHMS) {
+        // Even on a log scale over eight decades, with room at zero for the last digit.
+        return 1 / ((Math.abs(n.value()) + 0.5) * Math.log(1e8));
+      }
+      return 1 / (2.4 * systemVolts);
+    }
+    if (r.value() instanceof Reading.Value.Between b) {
+      double share = Math.min(1, (b.high() - b.low()) / (2.4 * systemVolts));
+      return r.check().kind() == CheckKind.OHMS ? 0.3 : Math.max(0.02, share);
+    }
+    return r.value() instanceof Reading.Value.OverRange ? 0.3 : 1.0 / 3;
+  }
+
+  private double categorical(Hypothesis h, Reading r) {
+    Prediction prediction = predictor.predict(h, r.check());
+    if (r.value() instanceof Reading.Value.Sight s) {
+      return prediction instanceof Prediction.Sight p ? Math.max(1e-6, p.chance(s.seen())) : 1e-6;
+    }
+    if (!(prediction instanceof Prediction.Numeric n)) {
+      return 1e-6;
+    }
+    double sd =
+        Math.hypot(n.sd(1), meter.error(Workbench.function(r.check()), n.mean()) / Math.sqrt(3));
+    if (r.value() instanceof Reading.Value.OverRange) {
+      double full = meter.fullScale(Workbench.function(r.check()));
+      if (r.check().kind() != CheckKind.OHMS) {
+        full = Double.MAX_VALUE;
+      }
+      return Math.max(1e-9, Normal.above((full - n.mean()) / sd));
+    }
+    Reading.Value.Between b = (Reading.Value.Between) r.value();
+    double above = Normal.above((b.low() - n.mean()) / sd);
+    double beyond = Double.isInfinite(b.high()) ? 0 : Normal.above((b.high() - n.mean()) / sd);
+    return Math.max(1e-9, above - beyond);
+  }
+
+  private double joint(Hypothesis h, List<Reading> readings, double[] odd) {
+    int n = readings.size();
+    double[] residual = new double[n];
+    double[][] loads = new double[n][];
+    double[][] c = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      Reading r = readings.get(i);
+      Predictor.Factors f = predictor.factors(h, r.check());
+      residual[i] = ((Reading.Value.Number) r.value()).value() - f.mean();
+      loads[i] = f.loads();
+    }
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j <= i; j++) {
+        double dot = 0;
+        for (int k = 0; k < loads[i].length; k++) {
+          dot += loads[i][k] * loads[j][k];
+        }
+        dot += gain(readings.get(i), readings.get(j));
+        if (i == j) {
+          double digits = digits(readings.get(i));
+          dot += digits * digits;
+        } else if (readings.get(i).check().equals(readings.get(j).check())) {
+          // The same reading taken twice is not two witnesses.
+          double digits = digits(readings.get(i));
+          dot += 0.9 * digits * digits;
+        }
+        c[i][j] = dot;
+        c[j][i] = dot;
+      }
+    }
+    return withSlips(residual, c, readings, odd);
+  }
+
+  private double gain(Reading a, Reading b) {
+    if (Workbench.function(a.check()) != Workbench.function(b.check())) {
+      return 0;
+    }
+    double va = ((Reading.Value.Number) a.value()).value();
+    double vb = ((Reading.Value.Number) b.value()).value();
+    MeterFunction f = Workbench.function(a.check());
+    double pa = meter.rangeFor(f, va).percent() / 100 / Math.sqrt(3);
+    double pb = meter.rangeFor(f, vb).percent() / 100 / Math.sqrt(3);
+    return pa * va * pb * vb;
+  }
+
+  private double digits(Reading r) {
+    Reading.Value.Number n = (Reading.Value.Number) r.value();
+    MeterSpec.Range range = meter.rangeFor(Workbench.function(r.check()), n.value());
+    double limit = Math.max(range.digits() * range.step(), n.step() / 2);
+    double sd = limit / Math.sqrt(3);
+    if (r.check().kind() == CheckKind.OHMS) {
+      sd = Math.hypot(sd, meter.leadOhms().width() * Predictor.EVEN);
+    }
+    // A floor for what no table lists: contact of the tip, drift between readings.
+    return Math.max(sd, r.check().kind() == CheckKind.OHMS ? 0.02 : 0.002);
+  }
+
+  private double withSlips(double[] r, double[][] c, List<Reading> readings, double[] odd) {
+    int n = r.length;
+    double[][] k = Normal.inverse(c);
+    double logDet = Normal.lastLogDeterminant(c);
+    double[] a = new double[n];
+    double quadratic = 0;
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        a[i] += k[i][j] * r[j];
+      }
+      quadratic += a[i] * r[i];
+    }
+    double all = -0.5 * (quadratic + logDet + n * Math.log(2 * Math.PI));
+    double logGood = Math.log(1 - slip);
+    double logSlip = Math.log(slip);
+    double[] u = new double[n];
+    for (int i = 0; i < n; i++) {
+      u[i] = Math.log(slipDensity(readings.get(i))) + logSlip - logGood;
+    }
+    List<double[]> terms = new ArrayList<>();
+    terms.add(new double[] {all, -1, -1});
+    for (int i = 0; i < n; i++) {
+      double variance = 1 / k[i][i];
+      double shift = a[i] * variance;
+      double single =
+          -0.5 * (shift * shift / variance + Math.log(2 * Math.PI * variance));
+      terms.add(new double[] {all - single + u[i], i, -1});
+      for (int j = 0; j < i; j++) {
+        double det = k[i][i] * k[j][j] - k[i][j] * k[i][j];
+        if (!(det > 0)) {
+          continue;
+        }
+        double q =
+            (k[j][j] * a[i] * a[i] - 2 * k[i][j] * a[i] * a[j] + k[i][i] * a[j] * a[j]) / det;
+        double pair = -0.5 * (q - Math.log(det) + 2 * Math.log(2 * Math.PI));
+        terms.add(new double[] {all - pair + u[i] + u[j], i, j});
+      }
+    }
+    double top = Double.NEGATIVE_INFINITY;
+    for (double[] t : terms) {
+      top = Math.max(top, t[0]);
+    }
+    double sum = 0;
+    for (double[] t : terms) {
+      double w = Math.exp(t[0] - top);
+      sum += w;
+      if (t[1] >= 0) {
+        odd[(int) t[1]] += w;
+      }
+      if (t[2] >= 0) {
+        odd[(int) t[2]] += w;
+      }
+    }
+    for (int i = 0; i < n; i++) {
+      odd[i] /= sum;
+    }
+    return top + Math.log(sum) + n * logGood;
+  }
+}

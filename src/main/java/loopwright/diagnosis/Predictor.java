@@ -1,0 +1,294 @@
+package loopwright.diagnosis;
+
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import loopwright.meter.MeterFunction;
+import loopwright.model.LoadRef;
+import loopwright.model.Part;
+import loopwright.model.PartKind;
+import loopwright.model.Setting;
+import loopwright.model.Spread;
+import loopwright.solver.Element;
+import loopwright.solver.Meters;
+import loopwright.solver.Network;
+import loopwright.solver.OperatingPoint;
+import loopwright.solver.Variant;
+
+/**
+ * Turns operating points into what a check would give: expected values for planning, latent factors
+ * for the joint likelihood, and the band of possible values for clearing.
+ */
+final class Predictor {
+
+  /**
+   * Factor on the linear reach of the spreads in a possible band. The linear reach adds up the
+   * worst of every spread; the factor pays for the curvature in between. Our own choice, checked by
+   * sampling in the tests.
+   */
+  static final double REACH = 1.5;
+
+  /** Standard deviation of an even spread of width 1. */
+  static final double EVEN = 1 / Math.sqrt(12);
+
+  private final Workbench bench;
+  private final Network network;
+  private final int batteryElement;
+  private final int[] firstLatent;
+  private final int latents;
+  private final Map<Hypothesis, Map<Check, Prediction>> table = new java.util.IdentityHashMap<>();
+  private final Map<Hypothesis, Map<Check, Factors>> factors = new java.util.IdentityHashMap<>();
+  private final Map<Hypothesis, Map<Check, Possible>> possible = new java.util.IdentityHashMap<>();
+
+  Predictor(Workbench bench) {
+    this.bench = bench;
+    this.network = bench.network();
+    int n = network.elements().size();
+    firstLatent = new int[n];
+    int next = 0;
+    for (int e = 0; e < n; e++) {
+      firstLatent[e] = next;
+      next += network.elements().get(e).values().length;
+    }
+    latents = next + 1;
+    batteryElement =
+        network.element(bench.vehicle().battery().id(), "cell").orElseThrow();
+  }
+
+  /**
+   * A numeric prediction with its dependence on the shared uncertain values.
+   *
+   * @param mean expected value in volts or ohms
+   * @param loads change with one standard deviation of each latent; the last is the failure's own
+   *     range
+   */
+  record Factors(double mean, double[] loads) {}
+
+  /**
+   * The values a meter without error could show, for any values inside the spreads.
+   *
+   * @param low least, in volts or ohms
+   * @param high greatest; infinite where OL is among them
+   */
+  record Possible(double low, double high) {
+    Possible join(Possible other) {
+      return new Possible(Math.min(low, other.low), Math.max(high, other.high));
+    }
+  }
+
+  /** Expected result of a check under a hypothesis. */
+  Prediction predict(Hypothesis h, Check check) {
+    return table
+        .computeIfAbsent(h, k -> new HashMap<>())
+        .computeIfAbsent(check, c -> compute(h, c));
+  }
+
+  private Prediction compute(Hypothesis h, Check check) {
+    if (!check.kind().metered()) {
+      return sight(h, check);
+    }
+    Factors f = computeFactors(h, check);
+    double variance = 0;
+    int battery = firstLatent[batteryElement];
+    for (int i = 0; i < f.loads().length; i++) {
+      if (i != battery) {
+        variance += f.loads()[i] * f.loads()[i];
+      }
+    }
+    return new Prediction.Numeric(f.mean(), Math.sqrt(variance), f.loads()[battery]);
+  }
+
+  /** Mean and latent factors, kept for checks that were really taken. */
+  Factors factors(Hypothesis h, Check check) {
+    return factors
+        .computeIfAbsent(h, k -> new HashMap<>())
+        .computeIfAbsent(check, c -> computeFactors(h, c));
+  }
+
+  private Factors computeFactors(Hypothesis h, Check check) {
+    List<OperatingPoint> points = bench.points(h, check.setting());
+    Meters.Shown shown = bench.shown(h, check, points.get(0));
+    double[] loads = new double[latents];
+    double[][] slopes = shown.point().sensitivities(shown.red(), shown.black());
+    Variant variant = h.variant();
+    int base = firstLatent.length;
+    for (int e = 0; e < base; e++) {
+      Spread[] spreads = variant.element(e).values();
+      boolean own = variant.element(e) != network.elements().get(e);
+      int common = Math.min(spreads.length, slopes[e].length);
+      for (int k = 0; k < common && firstLatent[e] + k < latents - 1; k++) {
+        if (own && wide(spreads[k])) {
+          continue;
+        }
+        loads[firstLatent[e] + k] = slopes[e][k] * shown.slope() * spreads[k].width() * EVEN;
+      }
+    }
+    double mean = shown.value();
+    if (points.size() > 2 && hasOwnRange(h)) {
+      double low = bench.shown(h, check, points.get(1)).value();
+      double high = bench.shown(h, check, points.get(2)).value();
+      if (Math.max(low, high) < 1e12) {
+        loads[latents - 1] = (high - low) * EVEN;
+        // Simpson's rule over the range: the mean of a bent curve is not its middle.
+        mean = (low + 4 * mean + high) / 6;
+      }
+    }
+    return new Factors(mean, loads);
+  }
+
+  private static boolean wide(Spread spread) {
+    return spread.high() > 1.5 * spread.low();
+  }
+
+  private boolean hasOwnRange(Hypothesis h) {
+    Variant variant = h.variant();
+    for (int e = 0; e < variant.size(); e++) {
+      if (e >= firstLatent.length || variant.element(e) != network.elements().get(e)) {
+        for (Spread spread : variant.element(e).values()) {
+          if (wide(spread)) {
+            return true;
+          }
+        }
+      }
+    }
+    return false;
+  }
+
+  /** The band of possible values, the meter's own error left out. */
+  Possible possible(Hypothesis h, Check check) {
+    return possible
+        .computeIfAbsent(h, k -> new HashMap<>())
+        .computeIfAbsent(check, c -> computePossible(h, c));
+  }
+
+  private Possible computePossible(Hypothesis h, Check check) {
+    Possible all = null;
+    for (OperatingPoint point : bench.points(h, check.setting())) {
+      Meters.Shown shown = bench.shown(h, check, point);
+      double up = 0;
+      double down = 0;
+      double[][] slopes = shown.point().sensitivities(shown.red(), shown.black());
+      for (int e = 0; e < h.variant().size(); e++) {
+        Spread[] spreads = h.variant().element(e).values();
+        boolean own =
+            e >= firstLatent.length || h.variant().element(e) != network.elements().get(e);
+        for (int k = 0; k < spreads.length && k < slopes[e].length; k++) {
+          double slope = slopes[e][k] * shown.slope();
+          if (slope == 0 || (own && wide(spreads[k]))) {
+            continue;
+          }
+          double at = point.values().get(e, k);
+          double more = Math.max(0, spreads[k].high() - at);
+          double less = Math.max(0, at - spreads[k].low());
+          up += slope > 0 ? slope * more : -slope * less;
+          down += slope > 0 ? slope * less : -slope * more;
+        }
+      }
+      double leads =
+          check.kind() == CheckKind.OHMS ? bench.meter().leadOhms().width() : 0;
+      double low = shown.value() - REACH * down - leads;
+      double high = shown.value() + REACH * up + leads;
+      double full =
+          bench.meter().fullScale(MeterFunction.OHMS);
+      if (check.kind() == CheckKind.OHMS) {
+        if (shown.overRange()) {
+          low = Math.min(full, shown.value() / 2);
+        }
+        if (high >= full * 0.98 || shown.overRange()) {
+          high = Double.POSITIVE_INFINITY;
+        }
+        low = Math.max(0, low);
+      }
+      Possible here = new Possible(low, high);
+      all = all == null ? here : all.join(here);
+    }
+    return all;
+  }
+
+  // ---- what can be seen -------------------------------------------------------------------
+
+  private Prediction.Sight sight(Hypothesis h, Check check) {
+    String subject = check.subject().orElseThrow();
+    Part part = bench.vehicle().requirePart(LoadRef.parse(subject).part());
+    if (part.kind() == PartKind.RELAY) {
+      return relay(h, part, check.setting());
+    }
+    if (part.kind() == PartKind.FUSE) {
+      return fuse(h, part);
+    }
+    return load(h, LoadRef.parse(subject), check.setting());
+  }
+
+  /** Chance that somebody calls a sight something else than it is. Common practice. */
+  static final double MISNAMED = 0.02;
+
+  /** How a load looks, blurred where people call the same thing by different names. */
+  Prediction.Sight load(Hypothesis h, LoadRef load, Setting setting) {
+    List<OperatingPoint> points = bench.points(h, setting);
+    double on = 0;
+    double dim = 0;
+    double off = 0;
+    for (int p = 0; p < points.size(); p++) {
+      double level = bench.level(points.get(p), load, bench.onSetting(load));
+      double o = 1 - rises(level, OFF_BELOW, DIM_ABOVE);
+      double l = rises(level, DIM_BELOW, ON_ABOVE);
+      double weight = p == 0 ? 2 : 1;
+      off += weight * o;
+      on += weight * l;
+      dim += weight * Math.max(0, 1 - o - l);
+    }
+    Map<Seen, Double> chances = new EnumMap<>(Seen.class);
+    double sum = on + dim + off;
+    chances.put(Seen.ON, blur(on / sum, 3));
+    chances.put(Seen.DIM, blur(dim / sum, 3));
+    chances.put(Seen.OFF, blur(off / sum, 3));
+    return new Prediction.Sight(chances);
+  }
+
+  // Shares of the healthy power. Below a fifth of its power a lamp gives a hundredth of its light
+  // (light goes with the 3.4th power of the volts, power with the 1.6th), which by day is dark.
+  private static final double OFF_BELOW = 0.04;
+  private static final double DIM_ABOVE = 0.25;
+  private static final double DIM_BELOW = 0.70;
+  private static final double ON_ABOVE = 0.95;
+
+  private static double rises(double x, double from, double to) {
+    return Math.min(1, Math.max(0, (x - from) / (to - from)));
+  }
+
+  private static double blur(double chance, int answers) {
+    return chance * (1 - MISNAMED) + MISNAMED / answers;
+  }
+
+  private Prediction.Sight relay(Hypothesis h, Part relay, Setting setting) {
+    int coil = network.element(relay.id(), "coil").orElseThrow();
+    OperatingPoint at = bench.point(h, setting);
+    OperatingPoint rest = bench.point(h, new Setting(Setting.REST.positions(), setting.apart()));
+    boolean moves =
+        at.pulledIn(coil) != rest.pulledIn(coil)
+            || at.buzzing().contains(relay.id());
+    double clicks = moves ? 0.95 : 0.03;
+    return new Prediction.Sight(Map.of(Seen.CLICKS, clicks, Seen.SILENT, 1 - clicks));
+  }
+
+  private Prediction.Sight fuse(Hypothesis h, Part fuse) {
+    int link = network.element(fuse.id(), "link").orElseThrow();
+    boolean gone =
+        h.variant().element(link) instanceof Element.Link
+            && (h.history().blown().get(link) || isRemoved(h, link));
+    double broken = gone ? 0.9 : 0.005;
+    return new Prediction.Sight(Map.of(Seen.BROKEN, broken, Seen.WHOLE, 1 - broken));
+  }
+
+  private boolean isRemoved(Hypothesis h, int link) {
+    return bench.point(h, Setting.REST).siemens(link) == 0;
+  }
+
+  /** Forgets what was worked out for hypotheses that are out of play. */
+  void keepOnly(java.util.Set<Hypothesis> inPlay) {
+    table.keySet().retainAll(inPlay);
+    factors.keySet().retainAll(inPlay);
+    possible.keySet().retainAll(inPlay);
+  }
+}

@@ -1,0 +1,347 @@
+package loopwright.diagnosis;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import loopwright.knowledge.Context;
+import loopwright.knowledge.Knowledge;
+import loopwright.meter.MeterFunction;
+import loopwright.meter.MeterSpec;
+import loopwright.model.Circuit;
+import loopwright.model.LoadRef;
+import loopwright.model.Part;
+import loopwright.model.PartKind;
+import loopwright.model.PartSpec;
+import loopwright.model.Setting;
+import loopwright.model.Spread;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+import loopwright.solver.Element;
+import loopwright.solver.Failure;
+import loopwright.solver.History;
+import loopwright.solver.Meters;
+import loopwright.solver.Network;
+import loopwright.solver.OperatingPoint;
+import loopwright.solver.Solver;
+import loopwright.solver.Values;
+import loopwright.solver.Variant;
+
+/**
+ * Solves hypotheses in settings and keeps the results: what each of them would show at any two
+ * points, as a mean with its sensitivities and as the band of possible values. Independent of any
+ * readings. One thread at a time.
+ */
+public final class Workbench {
+
+  /** Cells of a resistance range: two for each factor of ten. */
+  static final double CELL_RATIO = Math.sqrt(10);
+
+  private final Network network;
+  private final Vehicle vehicle;
+  private final Knowledge knowledge;
+  private final MeterSpec meter;
+  private final Map<Setting, Solver> solvers = new HashMap<>();
+  private final Map<Key, List<OperatingPoint>> points = new HashMap<>();
+  private final Map<LoadRef, Double> healthyWatts = new HashMap<>();
+  private final Hypothesis healthy;
+
+  private record Key(Hypothesis hypothesis, Setting setting) {
+    // Hypotheses are kept by identity: comparing their networks would cost more than solving them.
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Key k && k.hypothesis == hypothesis && k.setting.equals(setting);
+    }
+
+    @Override
+    public int hashCode() {
+      return System.identityHashCode(hypothesis) * 31 + setting.hashCode();
+    }
+  }
+
+  /** Sets up for a vehicle. */
+  public Workbench(Network network, Knowledge knowledge, MeterSpec meter) {
+    this.network = Objects.requireNonNull(network, "network");
+    this.knowledge = Objects.requireNonNull(knowledge, "knowledge");
+    this.meter = Objects.requireNonNull(meter, "meter");
+    this.vehicle = network.vehicle();
+    this.healthy =
+        new Hypothesis(
+            SuspectId.HEALTHY,
+            List.of(),
+            List.of(),
+            Optional.empty(),
+            Variant.healthy(network),
+            History.NONE,
+            0);
+  }
+
+  /** The vehicle's network. */
+  public Network network() {
+    return network;
+  }
+
+  /** The vehicle. */
+  public Vehicle vehicle() {
+    return vehicle;
+  }
+
+  /** The meter in use. */
+  public MeterSpec meter() {
+    return meter;
+  }
+
+  /** What the trade knows. */
+  public Knowledge knowledge() {
+    return knowledge;
+  }
+
+  /** The vehicle without any failure. */
+  public Hypothesis healthy() {
+    return healthy;
+  }
+
+  /** The solver for variants of one setting. */
+  Solver solver(Setting setting) {
+    return solvers.computeIfAbsent(setting, s -> Solver.lowRank(network, s));
+  }
+
+  /** All single failures of a part, resistance ranges cut into cells. */
+  List<Hypothesis> singles(Part part, Context context, Setting complaintSetting) {
+    List<Hypothesis> all = new ArrayList<>();
+    for (Failure failure : Failure.of(network, part, knowledge.faults())) {
+      double rate = failure.rate(context);
+      if (rate <= 0) {
+        continue;
+      }
+      SuspectId id = new SuspectId(part.id(), failure.name());
+      if (failure.continuum().isEmpty()) {
+        Variant variant =
+            Variant.healthy(network).with(failure.changes(network, Spread.exactly(0)));
+        all.add(single(id, failure, Optional.empty(), variant, rate, complaintSetting));
+        continue;
+      }
+      for (Spread cell : cells(failure.continuum().get())) {
+        Variant variant = Variant.healthy(network).with(failure.changes(network, cell));
+        double share =
+            Math.log(cell.high() / cell.low())
+                / Math.log(
+                    failure.continuum().get().high() / failure.continuum().get().low());
+        all.add(single(id, failure, Optional.of(cell), variant, rate * share, complaintSetting));
+      }
+    }
+    return all;
+  }
+
+  private Hypothesis single(
+      SuspectId id,
+      Failure failure,
+      Optional<Spread> cell,
+      Variant variant,
+      double prior,
+      Setting complaintSetting) {
+    // By the time somebody complains the circuit has been switched on: fuses have had their say.
+    History history =
+        solver(complaintSetting)
+            .solve(variant, complaintSetting, Values.typical(variant), History.NONE)
+            .history();
+    return new Hypothesis(
+        id, List.of(failure.part().id()), List.of(failure), cell, variant, history, prior);
+  }
+
+  /** Cuts a range of resistance into cells of equal ratio. */
+  static List<Spread> cells(Spread range) {
+    int count =
+        Math.max(
+            1,
+            (int) Math.round(Math.log(range.high() / range.low()) / Math.log(CELL_RATIO)));
+    double ratio = Math.pow(range.high() / range.low(), 1.0 / count);
+    List<Spread> cells = new ArrayList<>();
+    double low = range.low();
+    for (int i = 0; i < count; i++) {
+      double high = i == count - 1 ? range.high() : low * ratio;
+      cells.add(new Spread(low, Math.sqrt(low * high), high));
+      low = high;
+    }
+    return cells;
+  }
+
+  /** The typical operating point of a hypothesis in a setting. */
+  public OperatingPoint point(Hypothesis h, Setting setting) {
+    return points(h, setting).get(0);
+  }
+
+  /**
+   * The typical operating point first, then those at the ends of what the failure itself leaves
+   * open, and those in which a contact, fuse or motor near its threshold has gone the other way.
+   */
+  List<OperatingPoint> points(Hypothesis h, Setting setting) {
+    return points.computeIfAbsent(new Key(h, setting), k -> solveAll(h, setting));
+  }
+
+  private List<OperatingPoint> solveAll(Hypothesis h, Setting setting) {
+    Solver solver = solver(setting);
+    Values typical = Values.typical(h.variant());
+    List<OperatingPoint> found = new ArrayList<>();
+    found.add(solver.solve(h.variant(), setting, typical, h.history()));
+    List<Values> ends = new ArrayList<>();
+    if (!h.failures().isEmpty()) {
+      for (int end = 0; end < 2; end++) {
+        Values values = typical.copy();
+        if (own(h.variant(), values, end == 0)) {
+          ends.add(values);
+        }
+      }
+    }
+    for (Values values : ends) {
+      found.add(solver.solve(h.variant(), setting, values, h.history()));
+    }
+    for (OperatingPoint point : List.copyOf(found)) {
+      for (int end = 0; end < 2; end++) {
+        Values values = point.values().copy();
+        if (thresholds(point, values, end == 0)) {
+          found.add(solver.solve(h.variant(), setting, values, h.history()));
+        }
+      }
+    }
+    return List.copyOf(found);
+  }
+
+  /** Puts the failure's own wide values at one end; false if it has none. */
+  private static boolean own(Variant variant, Values values, boolean low) {
+    boolean any = false;
+    int base = variant.base().elements().size();
+    for (int e = 0; e < variant.size(); e++) {
+      boolean changed = e >= base || variant.element(e) != variant.base().elements().get(e);
+      if (!changed) {
+        continue;
+      }
+      Spread[] spreads = variant.element(e).values();
+      for (int k = 0; k < spreads.length; k++) {
+        if (spreads[k].high() > 1.5 * spreads[k].low()) {
+          values.set(e, k, low ? spreads[k].low() : spreads[k].high());
+          any = true;
+        }
+      }
+    }
+    return any;
+  }
+
+  /** Share by which volts or amperes near a threshold count as undecided. */
+  private static final double UNDECIDED = 0.12;
+
+  /** Moves thresholds that the point comes near to one end; false if it is near none. */
+  private static boolean thresholds(OperatingPoint point, Values values, boolean low) {
+    boolean any = false;
+    Variant variant = point.variant();
+    for (int e = 0; e < variant.size(); e++) {
+      Element element = variant.element(e);
+      if (element instanceof Element.Coil c) {
+        any |= near(Math.abs(point.across(e)), c.pullInVolts(), values, e, 1, low);
+      } else if (element instanceof Element.Motor m) {
+        any |= near(Math.abs(point.across(e)), m.startVolts(), values, e, 2, low);
+      } else if (element instanceof Element.Link l && point.siemens(e) > 0) {
+        any |= near(Math.abs(point.amps(e)), l.blowsAt(), values, e, 1, low);
+      }
+    }
+    return any;
+  }
+
+  private static boolean near(
+      double at, Spread threshold, Values values, int e, int k, boolean low) {
+    if (at < threshold.low() * (1 - UNDECIDED) || at > threshold.high() * (1 + UNDECIDED)) {
+      return false;
+    }
+    values.set(e, k, low ? threshold.low() * (1 - UNDECIDED) : threshold.high() * (1 + UNDECIDED));
+    return true;
+  }
+
+  /** What the meter would show at one of a hypothesis's points. */
+  Meters.Shown shown(Hypothesis h, Check check, OperatingPoint point) {
+    int red = network.requireNode(check.red().orElseThrow());
+    int black = network.requireNode(check.black().orElseThrow());
+    Solver solver = solver(check.setting());
+    if (check.kind() == CheckKind.OHMS || check.kind() == CheckKind.DIODE) {
+      return Meters.ohms(
+          solver,
+          h.variant(),
+          check.setting(),
+          point.values(),
+          h.history(),
+          red,
+          black,
+          meter,
+          meter.leadOhms().typical());
+    }
+    return Meters.volts(solver, point, red, black, meter);
+  }
+
+  /** The meter function a check uses. */
+  static MeterFunction function(Check check) {
+    return switch (check.kind()) {
+      case OHMS -> MeterFunction.OHMS;
+      case DIODE -> MeterFunction.DIODE;
+      default -> MeterFunction.VOLTS_DC;
+    };
+  }
+
+  /** How a load works: its electrical power over that of the healthy circuit, 0 and up. */
+  double level(OperatingPoint point, LoadRef load, Setting healthyOn) {
+    int e = loadElement(load);
+    double watts = watts(point, e);
+    double rated =
+        healthyWatts.computeIfAbsent(load, l -> watts(point(healthy, healthyOn), e));
+    if (rated <= 1e-9) {
+      return 0;
+    }
+    Element element = point.variant().element(e);
+    if (element instanceof Element.Motor && !point.running(e)) {
+      return 0;
+    }
+    return Math.max(0, watts / rated);
+  }
+
+  private static double watts(OperatingPoint point, int e) {
+    return point.across(e) * point.amps(e);
+  }
+
+  /** Number of the element that does a load's work. */
+  int loadElement(LoadRef load) {
+    Part part = vehicle.requirePart(load.part());
+    String role;
+    if (part.spec() instanceof PartSpec.DualLamp d) {
+      role = "filament:" + load.filament().orElse(d.first());
+    } else if (part.kind() == PartKind.LAMP) {
+      role = "filament";
+    } else if (part.kind() == PartKind.LED) {
+      role = "junction";
+    } else {
+      role = "winding";
+    }
+    return network
+        .element(part.id(), role)
+        .orElseThrow(() -> new IllegalArgumentException(load + " is no load"));
+  }
+
+  /** The setting in which a load should work; that of the first circuit it serves. */
+  Setting onSetting(LoadRef load) {
+    for (Circuit circuit : vehicle.circuits()) {
+      if (circuit.loads().contains(load)) {
+        return circuit.onSetting();
+      }
+    }
+    return Setting.REST;
+  }
+
+  /** Access minutes of a point. */
+  double minutes(TerminalRef at) {
+    return vehicle.access(at).minutes();
+  }
+
+  /** Number of solved points kept, for tests and reports. */
+  public int kept() {
+    return points.size();
+  }
+}

@@ -1,0 +1,87 @@
+package loopwright.solver;
+
+import java.util.List;
+import loopwright.meter.MeterFunction;
+import loopwright.meter.MeterSpec;
+import loopwright.model.Setting;
+import loopwright.model.Spread;
+
+/** The meter as a part: what it would show between two nodes, before its own error. */
+public final class Meters {
+
+  /** Below this resistance seen by the leads, the meter's loading is a plain divider. */
+  private static final double STIFF_OHMS = 1e5;
+
+  private Meters() {}
+
+  /**
+   * What the display would show if the meter had no error.
+   *
+   * @param value volts or ohms
+   * @param overRange whether the display shows OL instead
+   * @param point the operating point with the meter in place
+   * @param red node under the red lead
+   * @param black node under the black lead
+   */
+  public record Shown(
+      double value, boolean overRange, OperatingPoint point, int red, int black, double slope) {}
+
+  /** Volts from red to black at a solved point, the meter's own resistance in place. */
+  public static Shown volts(
+      Solver solver, OperatingPoint point, int red, int black, MeterSpec meter) {
+    double open = point.volts(red, black);
+    double seen = point.ohmsSeen(red, black);
+    if (seen < STIFF_OHMS) {
+      double share = meter.inputOhms() / (meter.inputOhms() + seen);
+      return new Shown(open * share, false, point, red, black, share);
+    }
+    Element load =
+        new Element.Resistor("meter", "input", red, black, Spread.exactly(meter.inputOhms()));
+    Variant loaded = point.variant().with(List.of(new Change.Add(load)));
+    OperatingPoint with =
+        solver.solve(
+            loaded,
+            point.setting(),
+            point.values().extended(loaded),
+            point.history(),
+            point.pulledIn());
+    return new Shown(with.volts(red, black), false, with, red, black, 1);
+  }
+
+  /**
+   * Ohms between red and black: the meter's test source in place, volts over amperes, leads
+   * included. The battery is expected to be apart in the setting; if it isn't, the result is as
+   * wrong as a real meter's.
+   */
+  public static Shown ohms(
+      Solver solver,
+      Variant variant,
+      Setting setting,
+      Values values,
+      History history,
+      int red,
+      int black,
+      MeterSpec meter,
+      double leadOhms) {
+    Element source =
+        new Element.Cell(
+            "meter",
+            "source",
+            red,
+            black,
+            Spread.exactly(meter.testVolts()),
+            Spread.exactly(meter.testOhms()));
+    Variant loaded = variant.with(List.of(new Change.Add(source)));
+    OperatingPoint point = solver.solve(loaded, setting, values.extended(loaded), history);
+    double volts = point.volts(red, black);
+    double rest = meter.testVolts() - volts;
+    double amps = rest / meter.testOhms();
+    if (!(amps > 0)) {
+      return new Shown(Double.MAX_VALUE, true, point, red, black, 0);
+    }
+    double ohms = volts / amps + leadOhms;
+    double slope = meter.testOhms() * meter.testVolts() / (rest * rest);
+    return new Shown(
+        ohms, ohms > meter.fullScale(MeterFunction.OHMS), point, red, black, slope);
+  }
+}
