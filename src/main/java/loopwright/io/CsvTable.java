@@ -1,0 +1,108 @@
+package loopwright.io;
+
+import com.fasterxml.jackson.databind.MappingIterator;
+import com.fasterxml.jackson.dataformat.csv.CsvMapper;
+import com.fasterxml.jackson.dataformat.csv.CsvParser;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Reads tables with a header line, RFC 4180, within the size limit of all files. */
+final class CsvTable {
+  private static final CsvMapper MAPPER =
+      CsvMapper.builder().enable(CsvParser.Feature.WRAP_AS_ARRAY).build();
+
+  /** One row: its cells by column, and its line in the file. */
+  record Row(Map<String, String> cells, int line) {
+    String text(String column) {
+      return cells.getOrDefault(column, "");
+    }
+
+    boolean has(String column) {
+      return !text(column).isBlank();
+    }
+  }
+
+  private CsvTable() {}
+
+  /**
+   * The rows of a table; notes columns that are missing and rows of another length. An empty cell
+   * is an empty text.
+   */
+  static List<Row> read(byte[] csv, List<String> columns, DefectList defects) {
+    List<Row> rows = new ArrayList<>();
+    List<String> header = List.of();
+    try (MappingIterator<String[]> lines =
+        MAPPER.readerFor(String[].class).readValues(new ByteArrayInputStream(csv))) {
+      while (lines.hasNext()) {
+        int line = Math.max(1, lines.getCurrentLocation().getLineNr() - (rows.isEmpty() ? 0 : 1));
+        String[] cells = lines.next();
+        line = rows.isEmpty() && header.isEmpty() ? 1 : line;
+        if (header.isEmpty()) {
+          header = List.of(cells);
+          missing(columns, header, defects);
+          continue;
+        }
+        if (cells.length != header.size()) {
+          defects.addAt(
+              "",
+              line,
+              "row",
+              cells.length + " cells",
+              header.size() + " cells",
+              "has " + cells.length + " cells, must have " + header.size());
+          continue;
+        }
+        Map<String, String> row = new LinkedHashMap<>();
+        for (int i = 0; i < cells.length; i++) {
+          row.put(header.get(i), cells[i]);
+        }
+        rows.add(new Row(row, line));
+      }
+    } catch (IOException | RuntimeException e) {
+      String reason = JsonValue.shorten(String.valueOf(e.getMessage()));
+      defects.addAt("", 0, "table", reason, "comma-separated text", "cannot be read: " + reason);
+    }
+    if (header.isEmpty() && defects.isEmpty()) {
+      defects.addAt("", 0, "table", "no text", "a header line", "is empty, must have a header line");
+    }
+    return rows;
+  }
+
+  private static void missing(List<String> columns, List<String> header, DefectList defects) {
+    for (String column : columns) {
+      if (!header.contains(column)) {
+        defects.addAt(
+            "",
+            1,
+            "table",
+            "no column " + column,
+            "columns " + String.join(", ", columns),
+            "has no column " + column);
+      }
+    }
+  }
+
+  /** The number in a cell; empty for an empty cell or, with a defect, for one that is no number. */
+  static Optional<Double> number(Row row, String column, String object, DefectList defects) {
+    if (!row.has(column)) {
+      return Optional.empty();
+    }
+    try {
+      double value = Double.parseDouble(row.text(column).trim());
+      if (!Double.isNaN(value) && !Double.isInfinite(value)) {
+        return Optional.of(value);
+      }
+    } catch (NumberFormatException e) {
+      // Falls through to the defect.
+    }
+    String shown = "\"" + JsonValue.shorten(row.text(column)) + "\"";
+    defects.addAt(
+        column, row.line(), object, shown, "a number", column + " is " + shown + ", must be a number");
+    return Optional.empty();
+  }
+}
