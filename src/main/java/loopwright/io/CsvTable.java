@@ -68,7 +68,8 @@ final class CsvTable {
       defects.addAt("", 0, "table", reason, "comma-separated text", "cannot be read: " + reason);
     }
     if (header.isEmpty() && defects.isEmpty()) {
-      defects.addAt("", 0, "table", "no text", "a header line", "is empty, must have a header line");
+      defects.addAt(
+          "", 0, "table", "no text", "a header line", "is empty, must have a header line");
     }
     return rows;
   }
@@ -102,7 +103,12 @@ final class CsvTable {
     }
     String shown = "\"" + JsonValue.shorten(row.text(column)) + "\"";
     defects.addAt(
-        column, row.line(), object, shown, "a number", column + " is " + shown + ", must be a number");
+        column,
+        row.line(),
+        object,
+        shown,
+        "a number",
+        column + " is " + shown + ", must be a number");
     return Optional.empty();
   }
 }

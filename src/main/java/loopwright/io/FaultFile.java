@@ -326,7 +326,11 @@ final class FaultFile {
     if (spread.isPresent() && !(spread.get().low() > 0)) {
       String shown = ObjectReader.plain(spread.get().low());
       defects.add(
-          in.path(field), in.object(), shown, "above 0", field + " is " + shown + ", must be above 0");
+          in.path(field),
+          in.object(),
+          shown,
+          "above 0",
+          field + " is " + shown + ", must be above 0");
       return Optional.empty();
     }
     return spread;
@@ -349,13 +353,7 @@ final class FaultFile {
     for (PartKind kind : kinds) {
       Set<String> known = roles(kind, op);
       if (role.isPresent() && !known.contains(role.get())) {
-        unknown(
-            in,
-            "role",
-            "element to " + op,
-            role.get(),
-            kind,
-            known.stream().sorted().toList());
+        unknown(in, "role", "element to " + op, role.get(), kind, known.stream().sorted().toList());
         return Optional.empty();
       }
     }
@@ -363,13 +361,9 @@ final class FaultFile {
   }
 
   private void unknown(
-      ObjectReader in,
-      String field,
-      String what,
-      String value,
-      PartKind kind,
-      List<String> known) {
-    String limit = known.isEmpty() ? "none for a " + kind.word() : "one of " + String.join(", ", known);
+      ObjectReader in, String field, String what, String value, PartKind kind, List<String> known) {
+    String limit =
+        known.isEmpty() ? "none for a " + kind.word() : "one of " + String.join(", ", known);
     defects.add(
         in.path(field),
         in.object(),

@@ -57,8 +57,7 @@ public final class KnowledgeFiles {
     URL url = KnowledgeFiles.class.getResource(BUNDLED);
     if (url == null) {
       DefectList defects = new DefectList("the program");
-      defects.addAt(
-          "", 0, "knowledge", "missing", BUNDLED, "the program comes without " + BUNDLED);
+      defects.addAt("", 0, "knowledge", "missing", BUNDLED, "the program comes without " + BUNDLED);
       return new ReadResult.Refused<>(defects.all());
     }
     try {
@@ -150,8 +149,7 @@ public final class KnowledgeFiles {
     Optional<T> read(JsonValue root, DefectList defects);
   }
 
-  private static <T> Optional<T> one(
-      Path file, String folder, List<Defect> all, Reader<T> reader) {
+  private static <T> Optional<T> one(Path file, String folder, List<Defect> all, Reader<T> reader) {
     DefectList defects = new DefectList(folder + file.getFileName());
     Optional<T> content =
         JsonTree.bytes(file, defects)
