@@ -1,0 +1,23 @@
+package loopwright.rules;
+
+/**
+ * An argument of a text that is turned into words when the conclusions are read, so that a rule
+ * needs not join a part only to name it, and numbers come out in the reader's language.
+ */
+public sealed interface Argument {
+
+  /** A part by its title; by its id where none was stated. */
+  record Title(String part) implements Argument {}
+
+  /** A word as it stands. */
+  record Word(String word) implements Argument {}
+
+  /** Volts with their unit; below a tenth of a volt in millivolts. */
+  record Volts(double volts) implements Argument {}
+
+  /** Ohms with their unit. */
+  record Ohms(double ohms) implements Argument {}
+
+  /** A band, from low to high. */
+  record Band(Argument low, Argument high) implements Argument {}
+}

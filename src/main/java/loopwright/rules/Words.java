@@ -1,0 +1,121 @@
+package loopwright.rules;
+
+import java.text.NumberFormat;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import loopwright.diagnosis.rulebook.Conclusion;
+import loopwright.diagnosis.rulebook.Conclusion.Advice;
+import loopwright.diagnosis.rulebook.Conclusion.Caution;
+import loopwright.diagnosis.rulebook.Conclusion.ClearedBy;
+import loopwright.diagnosis.rulebook.Conclusion.CondemnedBy;
+import loopwright.diagnosis.rulebook.Conclusion.Doubt;
+import loopwright.diagnosis.rulebook.Conclusion.Finding;
+import loopwright.diagnosis.rulebook.Conclusion.ForbiddenBy;
+import loopwright.diagnosis.rulebook.Conclusion.PreferredBy;
+import loopwright.diagnosis.rulebook.Conclusion.Sense;
+
+/** Turns arguments into words, and puts conclusions in order. */
+final class Words {
+
+  /** Kind first, then rule, then what it speaks of. */
+  static final Comparator<Conclusion> ORDER =
+      Comparator.comparingInt(Words::rank)
+          .thenComparing(Conclusion::rule)
+          .thenComparing(Object::toString);
+
+  private Words() {}
+
+  /** The conclusion with plain words and numbers as arguments. */
+  static Conclusion of(Conclusion conclusion, Map<String, String> titles, Locale locale) {
+    if (conclusion instanceof Sense c) {
+      return new Sense(c.reading(), c.rule(), c.key(), of(c.args(), titles, locale));
+    } else if (conclusion instanceof Doubt c) {
+      return new Doubt(c.reading(), c.rule(), c.key(), of(c.args(), titles, locale));
+    } else if (conclusion instanceof ClearedBy c) {
+      return new ClearedBy(
+          c.suspect(), sorted(c.readings()), c.rule(), c.key(), of(c.args(), titles, locale));
+    } else if (conclusion instanceof CondemnedBy c) {
+      return new CondemnedBy(
+          c.suspect(), sorted(c.readings()), c.rule(), c.key(), of(c.args(), titles, locale));
+    } else if (conclusion instanceof ForbiddenBy c) {
+      return new ForbiddenBy(c.check(), c.rule(), c.key(), of(c.args(), titles, locale));
+    } else if (conclusion instanceof PreferredBy c) {
+      return new PreferredBy(
+          c.check(), c.rule(), c.weight(), c.key(), of(c.args(), titles, locale));
+    } else if (conclusion instanceof Advice c) {
+      return new Advice(c.suspect(), c.stage(), c.rule(), c.key(), of(c.args(), titles, locale));
+    } else if (conclusion instanceof Caution c) {
+      return new Caution(c.check(), c.rule(), c.key(), of(c.args(), titles, locale));
+    } else if (conclusion instanceof Finding c) {
+      return new Finding(c.part(), c.rule(), c.key(), of(c.args(), titles, locale));
+    }
+    return conclusion;
+  }
+
+  /** A set prints in the order of its making; sorted, it can be compared as text. */
+  private static Set<Integer> sorted(Set<Integer> readings) {
+    return Collections.unmodifiableSortedSet(new TreeSet<>(readings));
+  }
+
+  static List<Object> of(List<Object> args, Map<String, String> titles, Locale locale) {
+    List<Object> words = new ArrayList<>(args.size());
+    for (Object arg : args) {
+      words.add(arg instanceof Argument a ? of(a, titles, locale) : arg);
+    }
+    return List.copyOf(words);
+  }
+
+  private static String of(Argument argument, Map<String, String> titles, Locale locale) {
+    if (argument instanceof Argument.Title title) {
+      return titles.getOrDefault(title.part(), title.part());
+    } else if (argument instanceof Argument.Word word) {
+      return word.word();
+    } else if (argument instanceof Argument.Volts volts) {
+      return volts(volts.volts(), locale);
+    } else if (argument instanceof Argument.Ohms ohms) {
+      return ohms(ohms.ohms(), locale);
+    } else if (argument instanceof Argument.Band band) {
+      String low = of(band.low(), titles, locale);
+      String high = of(band.high(), titles, locale);
+      return low.equals(high) ? low : low + " to " + high;
+    }
+    throw new IllegalArgumentException("no words for " + argument);
+  }
+
+  private static String volts(double volts, Locale locale) {
+    double size = Math.abs(volts);
+    return size > 0 && size < 0.1
+        ? number(volts * 1e3, 1, locale) + " mV"
+        : number(volts, 2, locale) + " V";
+  }
+
+  private static String ohms(double ohms, Locale locale) {
+    if (Double.isInfinite(ohms)) {
+      return "OL";
+    } else if (ohms >= 1e6) {
+      return number(ohms / 1e6, 2, locale) + " Mohm";
+    } else if (ohms >= 1e3) {
+      return number(ohms / 1e3, 2, locale) + " kohm";
+    }
+    return number(ohms, ohms < 10 ? 2 : 1, locale) + " ohm";
+  }
+
+  private static String number(double value, int places, Locale locale) {
+    NumberFormat format = NumberFormat.getNumberInstance(locale);
+    format.setGroupingUsed(false);
+    format.setMinimumFractionDigits(places);
+    format.setMaximumFractionDigits(places);
+    // Adding zero turns a minus zero into a plain one.
+    return format.format(Math.rint(value * 1e6) / 1e6 + 0.0);
+  }
+
+  private static int rank(Conclusion conclusion) {
+    return List.of(Conclusion.class.getPermittedSubclasses()).indexOf(conclusion.getClass());
+  }
+}
