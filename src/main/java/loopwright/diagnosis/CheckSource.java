@@ -77,8 +77,7 @@ final class CheckSource {
     }
     for (TerminalRef point : points.values()) {
       if (!point.equals(post)) {
-        deadWithoutLoad()
-            .ifPresent(s -> checks.add(Check.measure(CheckKind.OHMS, point, post, s)));
+        deadWithoutLoad().ifPresent(s -> checks.add(Check.measure(CheckKind.OHMS, point, post, s)));
       }
     }
     addLooks(checks, inPlay);
@@ -91,8 +90,7 @@ final class CheckSource {
     if (red == black) {
       return;
     }
-    double drop =
-        Math.abs(bench.point(bench.healthy(), complaint.on()).volts(red, black));
+    double drop = Math.abs(bench.point(bench.healthy(), complaint.on()).volts(red, black));
     checks.add(
         Check.measure(
             drop < SMALL_DROP ? CheckKind.MILLIVOLTS : CheckKind.VOLTS,

@@ -144,10 +144,7 @@ public final class Diagnosis implements AutoCloseable {
     for (Check check : candidates) {
       check.red().ifPresent(t -> pieces.add(t.part()));
       check.black().ifPresent(t -> pieces.add(t.part()));
-      check
-          .subject()
-          .map(s -> loopwright.model.LoadRef.parse(s).part())
-          .ifPresent(pieces::add);
+      check.subject().map(s -> loopwright.model.LoadRef.parse(s).part()).ifPresent(pieces::add);
     }
     for (String id : pieces) {
       standing.add(piece(vehicle.requirePart(id)));
@@ -269,11 +266,7 @@ public final class Diagnosis implements AutoCloseable {
 
   private Fact caseFact() {
     double healthyVolts =
-        bench
-            .knowledge()
-            .typicals()
-            .usual(PartKind.BATTERY, "volts", vehicle.systemVolts())
-            .low();
+        bench.knowledge().typicals().usual(PartKind.BATTERY, "volts", vehicle.systemVolts()).low();
     return new Fact.CaseFact(
         complaint.kind(),
         context,
@@ -327,10 +320,7 @@ public final class Diagnosis implements AutoCloseable {
       int red = bench.network().requireNode(check.red().orElseThrow());
       int black = bench.network().requireNode(check.black().orElseThrow());
       seenOhms = bench.point(bench.healthy(), check.setting()).ohmsSeen(red, black);
-      explained =
-          inPlay.stream()
-              .filter(h -> !h.unlisted())
-              .anyMatch(h -> clearing.standing(h, r) != Fact.Standing.OUT);
+      explained = explained(r);
     }
     return new Fact.ReadingFact(
         r.id(),
@@ -355,8 +345,7 @@ public final class Diagnosis implements AutoCloseable {
   }
 
   private boolean loadOn(Setting setting) {
-    return bench.level(
-            bench.point(bench.healthy(), setting), complaint.load(), complaint.on())
+    return bench.level(bench.point(bench.healthy(), setting), complaint.load(), complaint.on())
         > 0.5;
   }
 
@@ -389,8 +378,7 @@ public final class Diagnosis implements AutoCloseable {
         check.red().map(t -> vehicle.access(t).reachable()).orElse(true)
             && check.black().map(t -> vehicle.access(t).reachable()).orElse(true);
     double minutes =
-        check.red().map(bench::minutes).orElse(0.0)
-            + check.black().map(bench::minutes).orElse(0.0);
+        check.red().map(bench::minutes).orElse(0.0) + check.black().map(bench::minutes).orElse(0.0);
     return new Fact.CheckIdea(
         check.id(),
         check.kind(),
@@ -532,14 +520,7 @@ public final class Diagnosis implements AutoCloseable {
       weigh(readings, circumstances, Set.of(), belief, odd);
     }
     return assemble(
-        readings,
-        circumstances,
-        conclusions,
-        clearedSuspects,
-        byId,
-        belief,
-        odd,
-        contradiction);
+        readings, circumstances, conclusions, clearedSuspects, byId, belief, odd, contradiction);
   }
 
   /** Two keys: the rules clear, and only what the solver finds out of band. */
@@ -683,17 +664,7 @@ public final class Diagnosis implements AutoCloseable {
 
   /** Whether some reading is one that a healthy circuit does not give. */
   private boolean healthRefuted(List<Reading> readings) {
-    for (Reading r : readings) {
-      if (clearing.standing(bench.healthy(), r) == Fact.Standing.OUT) {
-        return true;
-      }
-      if (r.value() instanceof Reading.Value.Sight s
-          && predictor.predict(bench.healthy(), r.check()) instanceof Prediction.Sight p
-          && p.chance(s.seen()) < 0.05) {
-        return true;
-      }
-    }
-    return false;
+    return !readings.stream().allMatch(this::healthyGives);
   }
 
   /** Parts that together hold the belief where no admitted check is worth its minutes. */
@@ -874,8 +845,7 @@ public final class Diagnosis implements AutoCloseable {
       }
       boolean direct = allowed.contains(id) && !forbidden.contains(id);
       String supposed = id + SUPPOSED;
-      boolean afterProof =
-          !direct && allowed.contains(supposed) && !forbidden.contains(supposed);
+      boolean afterProof = !direct && allowed.contains(supposed) && !forbidden.contains(supposed);
       if (!direct && !afterProof) {
         continue;
       }
@@ -901,11 +871,9 @@ public final class Diagnosis implements AutoCloseable {
                 check.black().orElseThrow(),
                 check.setting());
         ranked.add(
-            new Findings.Proposal(
-                proof, bits, minutes, worth, List.of(), Optional.of(check)));
+            new Findings.Proposal(proof, bits, minutes, worth, List.of(), Optional.of(check)));
       } else {
-        ranked.add(
-            new Findings.Proposal(check, bits, minutes, worth, shown, Optional.empty()));
+        ranked.add(new Findings.Proposal(check, bits, minutes, worth, shown, Optional.empty()));
       }
     }
     ranked.sort(
@@ -932,6 +900,27 @@ public final class Diagnosis implements AutoCloseable {
     return read ? 0.15 : 1;
   }
 
+  /** Working time of a check in minutes, given the one before it. */
+  public double minutes(Check check, Optional<Check> before) {
+    return source.minutes(check, before);
+  }
+
+  /** Whether health or any suspect at all can give this reading. */
+  public boolean explained(Reading reading) {
+    return inPlay.stream()
+        .filter(h -> !h.unlisted())
+        .anyMatch(h -> clearing.standing(h, reading) != Fact.Standing.OUT);
+  }
+
+  /** Whether a healthy circuit can give this reading. */
+  public boolean healthyGives(Reading reading) {
+    if (reading.value() instanceof Reading.Value.Sight s) {
+      return predictor.predict(bench.healthy(), reading.check()) instanceof Prediction.Sight p
+          && p.chance(s.seen()) >= 0.05;
+    }
+    return clearing.standing(bench.healthy(), reading) != Fact.Standing.OUT;
+  }
+
   /** The band a healthy circuit shows, the meter's error included. */
   public double[] healthyBand(Check check) {
     return band(bench.healthy(), check);
@@ -951,10 +940,7 @@ public final class Diagnosis implements AutoCloseable {
   /** What a healthy circuit looks like. */
   public Seen healthySight(Check check) {
     Prediction.Sight s = (Prediction.Sight) predictor.predict(bench.healthy(), check);
-    return s.chances().entrySet().stream()
-        .max(Map.Entry.comparingByValue())
-        .orElseThrow()
-        .getKey();
+    return s.chances().entrySet().stream().max(Map.Entry.comparingByValue()).orElseThrow().getKey();
   }
 
   /**

@@ -13,8 +13,8 @@ import loopwright.meter.MeterSpec;
  * are not independent witnesses: y ~ N(mu, L L' + R) jointly, with L the change of each reading
  * with each shared value and R the meter's own error. Each reading may also be a slip (lead on
  * paint, wrong point), up to two of them at once; a slip tells nothing and counts by its chance.
- * Taking one or two readings out of a joint normal needs only its inverse covariance
- * (leave-one-out by partitioned inverse).
+ * Taking one or two readings out of a joint normal needs only its inverse covariance (leave-one-out
+ * by partitioned inverse).
  */
 final class Likelihood {
 
@@ -43,8 +43,7 @@ final class Likelihood {
   /** Of readings in any order: they are put in a fixed order first. */
   Result of(Hypothesis h, List<Reading> readings) {
     List<Reading> sorted = new ArrayList<>(readings);
-    sorted.sort(
-        Comparator.comparing((Reading r) -> r.check().id()).thenComparingInt(Reading::id));
+    sorted.sort(Comparator.comparing((Reading r) -> r.check().id()).thenComparingInt(Reading::id));
     List<Reading> numeric = new ArrayList<>();
     double[] odd = new double[readings.size()];
     double log = 0;
@@ -191,8 +190,7 @@ final class Likelihood {
     for (int i = 0; i < n; i++) {
       double variance = 1 / k[i][i];
       double shift = a[i] * variance;
-      double single =
-          -0.5 * (shift * shift / variance + Math.log(2 * Math.PI * variance));
+      double single = -0.5 * (shift * shift / variance + Math.log(2 * Math.PI * variance));
       terms.add(new double[] {all - single + u[i], i, -1});
       for (int j = 0; j < i; j++) {
         double det = k[i][i] * k[j][j] - k[i][j] * k[i][j];

@@ -46,7 +46,11 @@ final class Planner {
    * @param parts chance of each part given this result
    */
   record Outcome(
-      double low, double high, java.util.Optional<Seen> seen, double chance, Map<String, Double> parts) {}
+      double low,
+      double high,
+      java.util.Optional<Seen> seen,
+      double chance,
+      Map<String, Double> parts) {}
 
   /**
    * A check with its worth.
@@ -57,8 +61,7 @@ final class Planner {
    * @param worth bits a minute times the rules' preference
    * @param outcomes its results
    */
-  record Ranked(
-      Check check, double bits, double minutes, double worth, List<Outcome> outcomes) {}
+  record Ranked(Check check, double bits, double minutes, double worth, List<Outcome> outcomes) {}
 
   /** Sorts the results of a check under the hypotheses. */
   List<Outcome> outcomes(List<Weighted> hypotheses, Check check, double batteryShare) {
@@ -130,7 +133,11 @@ final class Planner {
         }
         result.add(
             new Outcome(
-                low, high, java.util.Optional.empty(), chance[b], normalised(parts.get(b), chance[b])));
+                low,
+                high,
+                java.util.Optional.empty(),
+                chance[b],
+                normalised(parts.get(b), chance[b])));
       }
     }
     return result;
@@ -206,8 +213,7 @@ final class Planner {
         (seen, p) -> {
           if (p > 1e-9) {
             result.add(
-                new Outcome(
-                    0, 0, java.util.Optional.of(seen), p, normalised(parts.get(seen), p)));
+                new Outcome(0, 0, java.util.Optional.of(seen), p, normalised(parts.get(seen), p)));
           }
         });
     return result;

@@ -52,8 +52,7 @@ final class Predictor {
       next += network.elements().get(e).values().length;
     }
     latents = next + 1;
-    batteryElement =
-        network.element(bench.vehicle().battery().id(), "cell").orElseThrow();
+    batteryElement = network.element(bench.vehicle().battery().id(), "cell").orElseThrow();
   }
 
   /**
@@ -185,12 +184,10 @@ final class Predictor {
           down += slope > 0 ? slope * less : -slope * more;
         }
       }
-      double leads =
-          check.kind() == CheckKind.OHMS ? bench.meter().leadOhms().width() : 0;
+      double leads = check.kind() == CheckKind.OHMS ? bench.meter().leadOhms().width() : 0;
       double low = shown.value() - REACH * down - leads;
       double high = shown.value() + REACH * up + leads;
-      double full =
-          bench.meter().fullScale(MeterFunction.OHMS);
+      double full = bench.meter().fullScale(MeterFunction.OHMS);
       if (check.kind() == CheckKind.OHMS) {
         if (shown.overRange()) {
           low = Math.min(full, shown.value() / 2);
@@ -265,9 +262,7 @@ final class Predictor {
     int coil = network.element(relay.id(), "coil").orElseThrow();
     OperatingPoint at = bench.point(h, setting);
     OperatingPoint rest = bench.point(h, new Setting(Setting.REST.positions(), setting.apart()));
-    boolean moves =
-        at.pulledIn(coil) != rest.pulledIn(coil)
-            || at.buzzing().contains(relay.id());
+    boolean moves = at.pulledIn(coil) != rest.pulledIn(coil) || at.buzzing().contains(relay.id());
     double clicks = moves ? 0.95 : 0.03;
     return new Prediction.Sight(Map.of(Seen.CLICKS, clicks, Seen.SILENT, 1 - clicks));
   }

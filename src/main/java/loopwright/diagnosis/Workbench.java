@@ -127,8 +127,7 @@ public final class Workbench {
         Variant variant = Variant.healthy(network).with(failure.changes(network, cell));
         double share =
             Math.log(cell.high() / cell.low())
-                / Math.log(
-                    failure.continuum().get().high() / failure.continuum().get().low());
+                / Math.log(failure.continuum().get().high() / failure.continuum().get().low());
         all.add(single(id, failure, Optional.of(cell), variant, rate * share, complaintSetting));
       }
     }
@@ -154,9 +153,7 @@ public final class Workbench {
   /** Cuts a range of resistance into cells of equal ratio. */
   static List<Spread> cells(Spread range) {
     int count =
-        Math.max(
-            1,
-            (int) Math.round(Math.log(range.high() / range.low()) / Math.log(CELL_RATIO)));
+        Math.max(1, (int) Math.round(Math.log(range.high() / range.low()) / Math.log(CELL_RATIO)));
     double ratio = Math.pow(range.high() / range.low(), 1.0 / count);
     List<Spread> cells = new ArrayList<>();
     double low = range.low();
@@ -291,8 +288,7 @@ public final class Workbench {
   double level(OperatingPoint point, LoadRef load, Setting healthyOn) {
     int e = loadElement(load);
     double watts = watts(point, e);
-    double rated =
-        healthyWatts.computeIfAbsent(load, l -> watts(point(healthy, healthyOn), e));
+    double rated = healthyWatts.computeIfAbsent(load, l -> watts(point(healthy, healthyOn), e));
     if (rated <= 1e-9) {
       return 0;
     }

@@ -81,7 +81,6 @@ public final class Meters {
     }
     double ohms = volts / amps + leadOhms;
     double slope = meter.testOhms() * meter.testVolts() / (rest * rest);
-    return new Shown(
-        ohms, ohms > meter.fullScale(MeterFunction.OHMS), point, red, black, slope);
+    return new Shown(ohms, ohms > meter.fullScale(MeterFunction.OHMS), point, red, black, slope);
   }
 }

@@ -1,0 +1,253 @@
+package loopwright.bench;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import loopwright.meter.MeterFunction;
+import loopwright.meter.MeterSpec;
+import loopwright.model.LoadRef;
+import loopwright.model.Part;
+import loopwright.model.PartKind;
+import loopwright.model.PartSpec;
+import loopwright.model.Setting;
+import loopwright.model.Spread;
+import loopwright.model.TerminalRef;
+import loopwright.solver.Change;
+import loopwright.solver.Element;
+import loopwright.solver.Failure;
+import loopwright.solver.History;
+import loopwright.solver.Meters;
+import loopwright.solver.Network;
+import loopwright.solver.OperatingPoint;
+import loopwright.solver.Solver;
+import loopwright.solver.Values;
+import loopwright.solver.Variant;
+
+/**
+ * One vehicle as it really is: every value drawn from its spread, the failures put in, fuses blown
+ * as they would have; and a meter with errors of its own inside its description. Everything is
+ * solved anew with the whole matrix; nothing is shared with the diagnosis but the vehicle.
+ */
+public final class HiddenTruth {
+
+  /** What the display shows. */
+  public sealed interface Display {
+    /**
+     * A number.
+     *
+     * @param value in volts or ohms, rounded as shown
+     * @param step one digit of the last place
+     */
+    record Number(double value, double step) implements Display {}
+
+    /** OL. */
+    record OverRange() implements Display {}
+  }
+
+  /** How a load is seen to work. */
+  public enum Sight {
+    ON,
+    DIM,
+    OFF
+  }
+
+  private final Network network;
+  private final Solver solver;
+  private final Variant variant;
+  private final Values values;
+  private final MeterSpec meter;
+  private final Random random;
+  private final Map<MeterFunction, Map<Double, Double>> gain = new HashMap<>();
+  private final double leadOhms;
+  private History history = History.NONE;
+
+  /** How the true values are chosen. */
+  public enum Draw {
+    /** Every value typical, the meter without error. */
+    TYPICAL,
+    /** Every value and the meter's errors anywhere within their limits. */
+    WITHIN,
+    /** Every value at one end of its spread, the meter at one end of its error. */
+    AT_LIMITS
+  }
+
+  /**
+   * Makes a vehicle with hidden failures.
+   *
+   * @param network the healthy network
+   * @param failures what has failed
+   * @param ohms added resistance by failure for those that are a continuum, in ohms; empty map:
+   *     drawn evenly on a log scale
+   * @param meter the meter
+   * @param draw how true values are chosen
+   * @param random source of chance
+   */
+  public HiddenTruth(
+      Network network,
+      List<Failure> failures,
+      Map<Failure, Double> ohms,
+      MeterSpec meter,
+      Draw draw,
+      Random random) {
+    this.network = network;
+    this.meter = meter;
+    this.random = random;
+    this.solver = Solver.full(network);
+    Variant failed = Variant.healthy(network);
+    for (Failure failure : failures) {
+      Spread added =
+          failure
+              .continuum()
+              .map(
+                  range ->
+                      Spread.exactly(
+                          ohms.getOrDefault(
+                              failure,
+                              range.low()
+                                  * Math.pow(range.high() / range.low(), random.nextDouble()))))
+              .orElse(Spread.exactly(0));
+      failed = failed.with(failure.changes(failed, added));
+    }
+    this.variant = failed;
+    this.values =
+        switch (draw) {
+          case TYPICAL -> Values.typical(variant);
+          case WITHIN -> Values.drawn(variant, random);
+          case AT_LIMITS -> atLimits(variant, random);
+        };
+    boolean exact = draw == Draw.TYPICAL;
+    Spread leads = meter.leadOhms();
+    this.leadOhms = exact ? leads.typical() : leads.low() + random.nextDouble() * leads.width();
+    for (MeterFunction f : MeterFunction.values()) {
+      Map<Double, Double> byRange = new HashMap<>();
+      for (MeterSpec.Range range : f == MeterFunction.OHMS ? meter.ohms() : meter.volts()) {
+        double unit =
+            switch (draw) {
+              case TYPICAL -> 0;
+              case WITHIN -> 2 * random.nextDouble() - 1;
+              case AT_LIMITS -> random.nextBoolean() ? 1 : -1;
+            };
+        byRange.put(range.full(), unit * range.percent() / 100);
+      }
+      gain.put(f, byRange);
+    }
+    this.exact = exact;
+    this.limits = draw == Draw.AT_LIMITS;
+  }
+
+  private final boolean exact;
+  private final boolean limits;
+
+  private static Values atLimits(Variant variant, Random random) {
+    Values values = Values.typical(variant);
+    for (int e = 0; e < variant.size(); e++) {
+      Spread[] spreads = variant.element(e).values();
+      for (int k = 0; k < spreads.length; k++) {
+        values.set(e, k, random.nextBoolean() ? spreads[k].low() : spreads[k].high());
+      }
+    }
+    return values;
+  }
+
+  /** Switches the vehicle to a setting once: fuses that blow there stay blown. */
+  public OperatingPoint run(Setting setting) {
+    OperatingPoint point = solver.solve(variant, setting, values, history);
+    history = point.history();
+    return point;
+  }
+
+  /** Volts from red to black as displayed. */
+  public Display volts(TerminalRef red, TerminalRef black, Setting setting) {
+    OperatingPoint point = run(setting);
+    int r = network.requireNode(red);
+    int b = network.requireNode(black);
+    Element load = new Element.Resistor("meter", "input", r, b, Spread.exactly(meter.inputOhms()));
+    Variant loaded = variant.with(List.of(new Change.Add(load)));
+    OperatingPoint with = solver.solve(loaded, setting, values.extended(loaded), point.history());
+    return displayed(MeterFunction.VOLTS_DC, with.volts(r, b));
+  }
+
+  /** Ohms between red and black as displayed. */
+  public Display ohms(TerminalRef red, TerminalRef black, Setting setting) {
+    Meters.Shown shown =
+        Meters.ohms(
+            solver,
+            variant,
+            setting,
+            values,
+            history,
+            network.requireNode(red),
+            network.requireNode(black),
+            meter,
+            leadOhms);
+    return displayed(MeterFunction.OHMS, shown.overRange() ? Double.MAX_VALUE : shown.value());
+  }
+
+  private Display displayed(MeterFunction function, double value) {
+    if (Math.abs(value) > meter.fullScale(function)) {
+      return new Display.OverRange();
+    }
+    MeterSpec.Range range = meter.rangeFor(function, value);
+    double error = value * gain.get(function).get(range.full());
+    if (!exact) {
+      double digits = range.digits() - 0.5;
+      error +=
+          (limits ? (random.nextBoolean() ? 1 : -1) : 2 * random.nextDouble() - 1)
+              * Math.max(0, digits)
+              * range.step();
+    }
+    double shown = Math.rint((value + error) / range.step()) * range.step();
+    return new Display.Number(shown, range.step());
+  }
+
+  /** How a load looks in a setting, judged by its power against a healthy vehicle's. */
+  public Sight look(LoadRef load, Setting setting, Setting healthyOn) {
+    OperatingPoint point = run(setting);
+    Variant healthy = Variant.healthy(network);
+    OperatingPoint good = solver.solve(healthy, healthyOn, Values.typical(healthy), History.NONE);
+    int e = element(load);
+    double watts = point.across(e) * point.amps(e);
+    double rated = good.across(e) * good.amps(e);
+    boolean stands = variant.element(e) instanceof Element.Motor && !point.running(e);
+    double level = rated <= 1e-9 || stands ? 0 : watts / rated;
+    // Thresholds in the middle of what people call dark, dim and lit.
+    return level < 0.12 ? Sight.OFF : level < 0.82 ? Sight.DIM : Sight.ON;
+  }
+
+  /** Whether a relay is heard to move between rest and the setting. */
+  public boolean clicks(String relay, Setting setting) {
+    int coil = network.element(relay, "coil").orElseThrow();
+    OperatingPoint rest =
+        solver.solve(
+            variant, new Setting(Setting.REST.positions(), setting.apart()), values, history);
+    OperatingPoint at = run(setting);
+    return at.pulledIn(coil) != rest.pulledIn(coil) || at.buzzing().contains(relay);
+  }
+
+  /** Whether a fuse is visibly broken or missing. */
+  public boolean fuseGone(String fuse) {
+    int link = network.element(fuse, "link").orElseThrow();
+    OperatingPoint point = run(Setting.REST);
+    return point.history().blown().get(link) || point.siemens(link) == 0;
+  }
+
+  private int element(LoadRef load) {
+    Part part = network.vehicle().requirePart(load.part());
+    List<String> roles = new ArrayList<>();
+    if (part.spec() instanceof PartSpec.DualLamp d) {
+      roles.add("filament:" + load.filament().orElse(d.first()));
+    } else if (part.kind() == PartKind.LAMP) {
+      roles.add("filament");
+    } else {
+      roles.add(part.kind() == PartKind.LED ? "junction" : "winding");
+    }
+    return network.element(part.id(), roles.get(0)).orElseThrow();
+  }
+
+  /** Whether the load's circuit shows anything wrong at all with these true values. */
+  public OperatingPoint point(Setting setting) {
+    return solver.solve(variant, setting, values, history);
+  }
+}

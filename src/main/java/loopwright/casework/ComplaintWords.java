@@ -1,0 +1,174 @@
+package loopwright.casework;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import loopwright.diagnosis.ComplaintKind;
+import loopwright.model.Circuit;
+import loopwright.model.LoadRef;
+import loopwright.model.Part;
+import loopwright.model.Vehicle;
+
+/** Understands a complaint in a person's words. */
+final class ComplaintWords {
+
+  private static final Map<String, ComplaintKind> KINDS = new LinkedHashMap<>();
+
+  static {
+    for (String s :
+        List.of(
+            "blows its fuse",
+            "blows the fuse",
+            "blows fuse",
+            "blows fuses",
+            "fuse blows",
+            "pops its fuse")) {
+      KINDS.put(s, ComplaintKind.BLOWS_FUSE);
+    }
+    for (String s :
+        List.of(
+            "wakes something else",
+            "wakes",
+            "lights something else",
+            "wrong lamp",
+            "another lamp")) {
+      KINDS.put(s, ComplaintKind.WAKES_OTHER);
+    }
+    for (String s :
+        List.of("drains the battery", "drains", "battery goes flat", "battery flat", "drain")) {
+      KINDS.put(s, ComplaintKind.DRAINS_BATTERY);
+    }
+    for (String s :
+        List.of(
+            "works sometimes",
+            "sometimes",
+            "now and then",
+            "flickers",
+            "comes and goes",
+            "intermittent")) {
+      KINDS.put(s, ComplaintKind.WORKS_SOMETIMES);
+    }
+    for (String s :
+        List.of(
+            "stuck on",
+            "stays on",
+            "always on",
+            "won't stop",
+            "wont stop",
+            "will not stop",
+            "on all the time",
+            "never goes off")) {
+      KINDS.put(s, ComplaintKind.STUCK_ON);
+    }
+    for (String s : List.of("dim", "weak", "slow", "faint", "quiet")) {
+      KINDS.put(s, ComplaintKind.DIM);
+    }
+    for (String s :
+        List.of(
+            "dead",
+            "does nothing",
+            "doesn't work",
+            "does not work",
+            "not working",
+            "no crank",
+            "won't work",
+            "is out",
+            "dark",
+            "silent",
+            "won't start",
+            "nothing")) {
+      KINDS.put(s, ComplaintKind.DEAD);
+    }
+  }
+
+  private ComplaintWords() {}
+
+  static CaseDesk.Complaint understand(Vehicle vehicle, String words) throws Problem {
+    String text = " " + normal(words) + " ";
+    ComplaintKind kind = null;
+    for (Map.Entry<String, ComplaintKind> e : KINDS.entrySet()) {
+      String phrase = " " + normal(e.getKey()) + " ";
+      if (text.contains(phrase)) {
+        kind = e.getValue();
+        text = text.replace(phrase, " ");
+        break;
+      }
+    }
+    if (kind == null) {
+      throw new Problem(
+          "complaint",
+          words,
+          "say what it does: dead, dim, stuck on, blows its fuse, wakes something else, works sometimes, drains the battery");
+    }
+    Optional<CaseDesk.Complaint> best = Optional.empty();
+    double most = 0;
+    for (Circuit circuit : vehicle.circuits()) {
+      double own = score(text, circuit.id() + " " + circuit.name(), circuit.id());
+      if (own > most) {
+        most = own;
+        best = Optional.of(new CaseDesk.Complaint(circuit.id(), Optional.empty(), kind));
+      }
+      for (LoadRef load : circuit.loads()) {
+        Part part = vehicle.requirePart(load.part());
+        String name =
+            part.id() + " " + part.name() + " " + load.filament().orElse("") + " " + part.label();
+        double s = score(text, name, part.id()) * 0.99 + own * 0.2;
+        if (s > most) {
+          most = s;
+          best =
+              Optional.of(new CaseDesk.Complaint(circuit.id(), Optional.of(load.toString()), kind));
+        }
+      }
+    }
+    if (best.isEmpty()) {
+      throw new Problem(
+          "complaint",
+          words,
+          "name one of the circuits: "
+              + vehicle.circuits().stream().map(Circuit::id).collect(Collectors.joining(", ")));
+    }
+    return best.get();
+  }
+
+  /** Share of the words asked for that the name has; the id itself counts in full. */
+  private static double score(String text, String name, String id) {
+    List<String> asked = new ArrayList<>();
+    for (String w : text.trim().split(" ")) {
+      if (w.length() > 1 && !List.of("the", "is", "are", "its", "my", "of", "a").contains(w)) {
+        asked.add(w);
+      }
+    }
+    if (asked.isEmpty()) {
+      return 0;
+    }
+    if (String.join(" ", asked).equals(normal(id))) {
+      return 2;
+    }
+    List<String> have = List.of(normal(name).split(" "));
+    double hits = 0;
+    for (String w : asked) {
+      for (String h : have) {
+        if (h.equals(w)) {
+          hits += 1;
+          break;
+        }
+        if (w.length() > 3 && h.length() > 3 && (h.startsWith(w) || w.startsWith(h))) {
+          hits += 0.8;
+          break;
+        }
+      }
+    }
+    return hits / asked.size() - 0.001 * have.size();
+  }
+
+  private static String normal(String text) {
+    return text.toLowerCase(Locale.ROOT)
+        .replaceAll("[^\\p{L}\\p{N}' ]", " ")
+        .replaceAll("\\s+", " ")
+        .trim();
+  }
+}

@@ -1,0 +1,213 @@
+package loopwright.casework;
+
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import loopwright.diagnosis.rulebook.RuleBook;
+import loopwright.knowledge.Knowledge;
+import loopwright.meter.MeterSpec;
+import loopwright.model.Circuit;
+import loopwright.model.LoadRef;
+import loopwright.model.Vehicle;
+
+/** Opens and takes up cases for all front ends. */
+public final class Desk implements CaseDesk {
+  private final Knowledge knowledge;
+  private final Supplier<RuleBook> rules;
+  private final CaseStore store;
+  private final Clock clock;
+  private final Phrases phrases;
+
+  /**
+   * Sets up.
+   *
+   * @param knowledge failure tables, usual values and meters
+   * @param rules gives the rules; may wait until they are compiled
+   * @param store where cases are kept
+   * @param clock tells the time of readings
+   * @param phrases the words
+   */
+  public Desk(
+      Knowledge knowledge,
+      Supplier<RuleBook> rules,
+      CaseStore store,
+      Clock clock,
+      Phrases phrases) {
+    this.knowledge = Objects.requireNonNull(knowledge, "knowledge");
+    this.rules = Objects.requireNonNull(rules, "rules");
+    this.store = Objects.requireNonNull(store, "store");
+    this.clock = Objects.requireNonNull(clock, "clock");
+    this.phrases = Objects.requireNonNull(phrases, "phrases");
+  }
+
+  @Override
+  public Complaint understand(Vehicle vehicle, String words) throws Problem {
+    return ComplaintWords.understand(vehicle, words);
+  }
+
+  @Override
+  public FindCase open(NewCase newCase, Progress progress) throws Problem {
+    Vehicle vehicle = newCase.vehicle();
+    Circuit circuit = circuit(vehicle, newCase.circuit());
+    LoadRef load = load(circuit, newCase.load());
+    String caseId = newId(vehicle, circuit);
+    CaseEvent.Opened opened =
+        new CaseEvent.Opened(
+            clock.instant(),
+            caseId,
+            newCase.vehicleName(),
+            vehicle.id(),
+            circuit.id(),
+            Optional.of(load.toString()),
+            newCase.kind(),
+            newCase.context(),
+            newCase.meter());
+    MeterSpec meter = meter(newCase.meter());
+    Session session =
+        Session.open(knowledge, rules.get(), vehicle, meter, opened, phrases, clock, progress);
+    CaseStore.Journal journal = store.create(caseId);
+    try {
+      journal.append(opened);
+    } catch (Problem p) {
+      journal.close();
+      session.close();
+      throw p;
+    }
+    session.keepIn(journal);
+    return session;
+  }
+
+  @Override
+  public FindCase resume(String caseId, Vehicle vehicle, Progress progress) throws Problem {
+    CaseStore.Loaded loaded = store.load(caseId);
+    Session session = null;
+    try {
+      if (loaded.events().isEmpty()
+          || !(loaded.events().get(0) instanceof CaseEvent.Opened opened)) {
+        throw new Problem("case", caseId, "a journal that begins with the case's opening");
+      }
+      if (!opened.vehicleId().equals(vehicle.id())) {
+        throw new Problem("vehicle", vehicle.id(), "the case's own vehicle, " + opened.vehicleId());
+      }
+      session =
+          Session.open(
+              knowledge,
+              rules.get(),
+              vehicle,
+              meter(opened.meter()),
+              opened,
+              phrases,
+              clock,
+              progress);
+      session.replay(loaded.events().subList(1, loaded.events().size()), loaded.missing());
+      session.keepIn(loaded.journal());
+      return session;
+    } catch (Problem p) {
+      loaded.journal().close();
+      if (session != null) {
+        session.close();
+      }
+      throw p;
+    }
+  }
+
+  @Override
+  public List<Kept> kept() {
+    List<Kept> list = new ArrayList<>();
+    for (String id : store.ids()) {
+      try {
+        CaseStore.Loaded loaded = store.load(id);
+        loaded.journal().close();
+        if (!loaded.events().isEmpty()
+            && loaded.events().get(0) instanceof CaseEvent.Opened opened) {
+          int readings = 0;
+          String status = phrases.say("kept.open");
+          java.time.Instant last = opened.at();
+          for (CaseEvent e : loaded.events()) {
+            readings +=
+                e instanceof CaseEvent.Taken ? 1 : e instanceof CaseEvent.Withdrawn ? -1 : 0;
+            if (e instanceof CaseEvent.Stopped) {
+              status = phrases.say("kept.stopped");
+            } else if (e instanceof CaseEvent.Repaired) {
+              status = phrases.say("kept.repaired");
+            }
+            last = e.at();
+          }
+          list.add(
+              new Kept(
+                  id,
+                  opened.circuit() + " " + opened.kind().words(),
+                  opened.vehicleName(),
+                  readings,
+                  status,
+                  last));
+        }
+      } catch (Problem p) {
+        list.add(new Kept(id, id, "", 0, p.getMessage(), java.time.Instant.EPOCH));
+      }
+    }
+    return list;
+  }
+
+  private String newId(Vehicle vehicle, Circuit circuit) {
+    String stem =
+        java.time.format.DateTimeFormatter.ofPattern("yyyyMMdd-HHmmss")
+                .withZone(clock.getZone())
+                .format(clock.instant())
+            + "-"
+            + vehicle.id()
+            + "-"
+            + circuit.id();
+    stem = stem.replaceAll("[^A-Za-z0-9_-]", "_");
+    List<String> ids = store.ids();
+    String id = stem;
+    for (int n = 2; ids.contains(id); n++) {
+      id = stem + "-" + n;
+    }
+    return id;
+  }
+
+  private static Circuit circuit(Vehicle vehicle, String id) throws Problem {
+    Optional<Circuit> circuit = vehicle.circuit(id);
+    if (circuit.isEmpty()) {
+      throw new Problem(
+          "circuit",
+          id,
+          "one of "
+              + vehicle.circuits().stream().map(Circuit::id).collect(Collectors.joining(", ")));
+    }
+    return circuit.get();
+  }
+
+  private static LoadRef load(Circuit circuit, Optional<String> wanted) throws Problem {
+    if (wanted.isEmpty()) {
+      return circuit.loads().get(0);
+    }
+    for (LoadRef load : circuit.loads()) {
+      if (load.toString().equals(wanted.get()) || load.part().equals(wanted.get())) {
+        return load;
+      }
+    }
+    throw new Problem(
+        "load",
+        wanted.get(),
+        "one of "
+            + circuit.loads().stream().map(LoadRef::toString).collect(Collectors.joining(", ")));
+  }
+
+  private MeterSpec meter(String id) throws Problem {
+    Optional<MeterSpec> meter = knowledge.meter(id);
+    if (meter.isEmpty()) {
+      throw new Problem(
+          "meter",
+          id,
+          "one of "
+              + knowledge.meters().stream().map(MeterSpec::id).collect(Collectors.joining(", ")));
+    }
+    return meter.get();
+  }
+}

@@ -1,0 +1,110 @@
+package loopwright.casework;
+
+import java.math.BigDecimal;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Reading;
+
+/** Reads what a person entered as the value of a check. */
+final class Entry {
+
+  private static final Pattern FORM =
+      Pattern.compile(
+          "([+-]?(?:\\d+(?:[.,]\\d*)?|[.,]\\d+))\\s*([a-zA-Z\u00b5\u03bc\u03a9\u2126]*)");
+
+  /** Largest volts that a reading on these vehicles can have, in volts. */
+  static final double MOST_VOLTS = 1000;
+
+  /** Largest ohms any hand-held meter shows, in ohms. */
+  static final double MOST_OHMS = 1e9;
+
+  private Entry() {}
+
+  /**
+   * Understands an answer to a check of a kind.
+   *
+   * @throws Problem naming the value and what is accepted
+   */
+  static Reading.Value understand(CheckKind kind, Answer answer) throws Problem {
+    if (answer instanceof Answer.Saw saw) {
+      if (kind.metered()) {
+        throw new Problem("value", saw.seen().word(), "a number with its unit, or OL");
+      }
+      return new Reading.Value.Sight(saw.seen());
+    }
+    if (!kind.metered()) {
+      String given = answer instanceof Answer.Text t ? t.text() : "a range";
+      throw new Problem("value", given, "what was seen, not a number");
+    }
+    if (answer instanceof Answer.Within within) {
+      return within(kind, within.band());
+    }
+    return number(kind, ((Answer.Text) answer).text());
+  }
+
+  private static Reading.Value within(CheckKind kind, Band band) throws Problem {
+    boolean ohms = kind == CheckKind.OHMS;
+    if (ohms != (band.unit() == Band.Unit.OHM)) {
+      throw new Problem(
+          "unit", band.unit().name(), ohms ? "ohms for this check" : "volts for this check");
+    }
+    if (Double.isNaN(band.low()) || Double.isNaN(band.high())) {
+      throw new Problem("value", band.toString(), "two numbers, the smaller first");
+    }
+    return new Reading.Value.Between(band.low(), band.high());
+  }
+
+  private static Reading.Value number(CheckKind kind, String text) throws Problem {
+    String t = text.trim();
+    if (t.length() > 40) {
+      throw new Problem(
+          "value", t.substring(0, 40) + "...", "at most 40 characters, for instance 12.4 V");
+    }
+    if (t.equalsIgnoreCase("OL") || t.equalsIgnoreCase("O.L") || t.equals("1.")) {
+      return new Reading.Value.OverRange();
+    }
+    Matcher m = FORM.matcher(t);
+    if (!m.matches()) {
+      throw new Problem(
+          "value", t, "a number with its unit, for instance 12.4 V, 35 mV, 4.7 kohm, or OL");
+    }
+    BigDecimal number = new BigDecimal(m.group(1).replace(',', '.'));
+    String unit = m.group(2);
+    boolean ohms = kind == CheckKind.OHMS;
+    double factor = ohms ? ohmsFactor(unit, t) : voltsFactor(unit, t);
+    double value = number.doubleValue() * factor;
+    double step = Math.pow(10, -Math.max(0, number.scale())) * factor;
+    if (ohms && (value < -1 || value > MOST_OHMS)) {
+      throw new Problem("value", t, "0 to 1 Gohm, or OL");
+    }
+    if (!ohms && Math.abs(value) > MOST_VOLTS) {
+      throw new Problem("value", t, "at most 1000 V either way");
+    }
+    return new Reading.Value.Number(value, step);
+  }
+
+  private static double voltsFactor(String unit, String text) throws Problem {
+    return switch (unit) {
+      case "", "V", "v" -> 1;
+      case "mV", "mv", "MV" -> 1e-3;
+      default -> throw new Problem("unit", text, "V or mV: this check is on volts");
+    };
+  }
+
+  private static double ohmsFactor(String unit, String text) throws Problem {
+    return switch (unit.replace('\u2126', '\u03a9')) {
+      case "", "ohm", "ohms", "Ohm", "Ohms", "\u03a9", "R" -> 1;
+      case "k", "K", "kohm", "kohms", "kOhm", "Kohm", "k\u03a9", "K\u03a9" -> 1e3;
+      case "M", "Mohm", "Mohms", "MOhm", "M\u03a9" -> 1e6;
+      default ->
+          throw new Problem(
+              "unit",
+              text,
+              unit.toLowerCase(Locale.ROOT).endsWith("v")
+                  ? "ohm, kohm or Mohm: this check is on ohms"
+                  : "ohm, kohm or Mohm, with a capital M for a million");
+    };
+  }
+}

@@ -1,0 +1,98 @@
+package loopwright.casework;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.Locale;
+import loopwright.model.Spread;
+
+/** Numbers as a meter shows them and people say them. */
+final class Figures {
+
+  private Figures() {}
+
+  /** Volts with as many places as matter: 12.6 V, 0.35 V, 12 mV. */
+  static String volts(double volts) {
+    double size = Math.abs(volts);
+    if (size < 0.0005) {
+      return "0 V";
+    }
+    if (size < 0.1) {
+      return trimmed(volts * 1000, size < 0.01 ? 1 : 0) + " mV";
+    }
+    return trimmed(volts, size < 10 ? 2 : 1) + " V";
+  }
+
+  /** Ohms with three figures: 0.3 ohm, 47 ohm, 4.7 kohm, OL. */
+  static String ohms(double ohms) {
+    if (Double.isInfinite(ohms)) {
+      return "OL";
+    }
+    if (ohms < 0.095) {
+      return trimmed(ohms, 2) + " ohm";
+    }
+    if (ohms < 1000) {
+      return significant(ohms, 2) + " ohm";
+    }
+    if (ohms < 1e6) {
+      return significant(ohms / 1000, 2) + " kohm";
+    }
+    return significant(ohms / 1e6, 2) + " Mohm";
+  }
+
+  static String value(double value, Band.Unit unit) {
+    return unit == Band.Unit.VOLT ? volts(value) : ohms(value);
+  }
+
+  /** A range: {@code 11.9 to 12.7 V}; one value where both ends read the same. */
+  static String range(double low, double high, Band.Unit unit) {
+    String from = value(low, unit);
+    String to = value(high, unit);
+    if (from.equals(to)) {
+      return to;
+    }
+    int space = from.lastIndexOf(' ');
+    int other = to.lastIndexOf(' ');
+    if (space > 0 && other > 0 && from.substring(space).equals(to.substring(other))) {
+      from = from.substring(0, space);
+    }
+    return from + " to " + to;
+  }
+
+  static String range(Spread ohms) {
+    return range(ohms.low(), ohms.high(), Band.Unit.OHM);
+  }
+
+  /** Percent without places; below one percent "under 1". */
+  static String percent(double share) {
+    double p = share * 100;
+    if (p > 0 && p < 1) {
+      return "under 1 %";
+    }
+    if (p > 99 && p < 100) {
+      return String.format(Locale.ROOT, "%.1f %%", Math.floor(p * 10) / 10);
+    }
+    return Math.round(p) + " %";
+  }
+
+  /** Minutes in words of half minutes. */
+  static String minutes(double minutes) {
+    if (minutes < 0.75) {
+      return Math.max(5, Math.round(minutes * 12) * 5) + " s";
+    }
+    return trimmed(minutes, minutes < 3 ? 1 : 0) + " min";
+  }
+
+  private static String trimmed(double value, int places) {
+    BigDecimal d = BigDecimal.valueOf(value).setScale(places, RoundingMode.HALF_UP);
+    if (d.signum() == 0) {
+      return "0";
+    }
+    return d.stripTrailingZeros().toPlainString();
+  }
+
+  private static String significant(double value, int digits) {
+    BigDecimal d = BigDecimal.valueOf(value).round(new java.math.MathContext(digits + 1));
+    int places = Math.max(0, digits - (d.precision() - d.scale()));
+    return d.setScale(places, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString();
+  }
+}

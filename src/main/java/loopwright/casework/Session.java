@@ -1,0 +1,1102 @@
+package loopwright.casework;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import loopwright.diagnosis.Check;
+import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Complaint;
+import loopwright.diagnosis.Diagnosis;
+import loopwright.diagnosis.Findings;
+import loopwright.diagnosis.Reading;
+import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.SuspectId;
+import loopwright.diagnosis.Workbench;
+import loopwright.diagnosis.rulebook.Conclusion;
+import loopwright.diagnosis.rulebook.RuleBook;
+import loopwright.knowledge.Knowledge;
+import loopwright.meter.MeterSpec;
+import loopwright.model.Circuit;
+import loopwright.model.LoadRef;
+import loopwright.model.Part;
+import loopwright.model.PartKind;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+import loopwright.solver.Network;
+
+/** One case: its events, the diagnosis they lead to, and the view of it. */
+final class Session implements FindCase {
+
+  /** A reading as taken, with its epoch. */
+  private record Entry0(
+      int id, Check check, Answer answer, Reading.Value value, Instant at, int epoch) {}
+
+  private final Vehicle vehicle;
+  private final Workbench bench;
+  private final RuleBook rules;
+  private final Diagnosis diagnosis;
+  private final Complaint complaint;
+  private final Circuit circuit;
+  private final String caseId;
+  private final Phrases phrases;
+  private final Clock clock;
+  private final Words words;
+  private final Map<SuspectId, String> titles;
+
+  private CaseStore.Journal journal;
+  private final Map<Integer, Entry0> readings = new LinkedHashMap<>();
+  private final Set<String> refused = new LinkedHashSet<>();
+  private final Set<TerminalRef> unreachable = new LinkedHashSet<>();
+  private final Map<String, Double> factors = new HashMap<>();
+  private final Map<String, Check> asked = new LinkedHashMap<>();
+  private int nextReading = 1;
+  private int accepted;
+  private int epoch;
+  private Optional<String> mended = Optional.empty();
+  private boolean stopped;
+  private Optional<Check> last = Optional.empty();
+  private String said = "";
+  private double minutes;
+  private Findings findings;
+  private CaseView view;
+
+  private Session(
+      Knowledge knowledge,
+      RuleBook rules,
+      Vehicle vehicle,
+      MeterSpec meter,
+      CaseEvent.Opened opened,
+      Phrases phrases,
+      Clock clock,
+      CaseDesk.Progress progress) {
+    this.vehicle = vehicle;
+    this.phrases = phrases;
+    this.clock = clock;
+    this.rules = rules;
+    this.caseId = opened.caseId();
+    this.circuit = vehicle.circuit(opened.circuit()).orElseThrow();
+    progress.at(phrases.say("progress.network"), 0.05);
+    Network network = Network.of(vehicle, knowledge.typicals());
+    this.bench = new Workbench(network, knowledge, meter);
+    this.complaint =
+        new Complaint(
+            opened.kind(),
+            circuit.id(),
+            LoadRef.parse(opened.load().orElse(circuit.loads().get(0).toString())),
+            circuit.onSetting());
+    String solving = phrases.say("progress.solving");
+    this.diagnosis =
+        Diagnosis.open(
+            bench,
+            rules,
+            complaint,
+            opened.context(),
+            share -> {
+              progress.at(solving, 0.1 + 0.85 * share);
+              return !progress.cancelled();
+            });
+    this.titles = diagnosis.titles();
+    this.words = new Words(vehicle, phrases);
+    progress.at(phrases.say("progress.first"), 0.97);
+    refresh("");
+  }
+
+  static Session open(
+      Knowledge knowledge,
+      RuleBook rules,
+      Vehicle vehicle,
+      MeterSpec meter,
+      CaseEvent.Opened opened,
+      Phrases phrases,
+      Clock clock,
+      CaseDesk.Progress progress) {
+    return new Session(knowledge, rules, vehicle, meter, opened, phrases, clock, progress);
+  }
+
+  /** From now on events go to this journal before they count. */
+  void keepIn(CaseStore.Journal newJournal) {
+    this.journal = newJournal;
+  }
+
+  /** Brings back what a kept journal holds. */
+  void replay(List<CaseEvent> events, String missing) throws Problem {
+    for (CaseEvent event : events) {
+      apply(event);
+    }
+    stopped = false;
+    refresh(missing);
+  }
+
+  private void keep(CaseEvent event) throws Problem {
+    if (journal != null) {
+      journal.append(event);
+    }
+    apply(event);
+    accepted++;
+  }
+
+  private void apply(CaseEvent event) throws Problem {
+    if (event instanceof CaseEvent.Taken t) {
+      Check check = check(t.check());
+      Reading.Value value = Entry.understand(check.kind(), t.answer());
+      readings.put(t.reading(), new Entry0(t.reading(), check, t.answer(), value, t.at(), epoch));
+      nextReading = Math.max(nextReading, t.reading() + 1);
+      minutes += diagnosis.minutes(check, last);
+      last = Optional.of(check);
+    } else if (event instanceof CaseEvent.Withdrawn w) {
+      readings.remove(w.reading());
+    } else if (event instanceof CaseEvent.Corrected c) {
+      Entry0 old = readings.get(c.reading());
+      if (old != null) {
+        readings.put(
+            c.reading(),
+            new Entry0(
+                old.id(),
+                old.check(),
+                c.answer(),
+                Entry.understand(old.check().kind(), c.answer()),
+                old.at(),
+                old.epoch()));
+      }
+    } else if (event instanceof CaseEvent.Refused r) {
+      refused.add(check(r.check()).id());
+      if (r.refusal() == Refusal.NEVER || r.refusal() == Refusal.CANT_REACH) {
+        // The black lead usually lies on the post: the point meant is the red one.
+        r.check().red().ifPresent(unreachable::add);
+      }
+    } else if (event instanceof CaseEvent.Swapped s) {
+      factors.merge(s.part(), SWAPPED_FACTOR, (a, b) -> a * b);
+      if (s.helped() == Helped.YES) {
+        mended = Optional.of(s.part());
+        epoch++;
+      }
+    } else if (event instanceof CaseEvent.Repaired r) {
+      factors.merge(r.part(), SWAPPED_FACTOR, (a, b) -> a * b);
+      mended = Optional.of(r.part());
+      epoch++;
+    } else if (event instanceof CaseEvent.Stopped) {
+      stopped = true;
+    }
+  }
+
+  /** What is left of a part's chance once a good one has been fitted. Common practice. */
+  private static final double SWAPPED_FACTOR = 0.02;
+
+  private Check check(OwnCheck own) {
+    return new Check(own.kind(), own.red(), own.black(), own.lookAt(), own.setting());
+  }
+
+  private static OwnCheck own(Check check) {
+    return new OwnCheck(check.kind(), check.red(), check.black(), check.subject(), check.setting());
+  }
+
+  // ---- what comes in ------------------------------------------------------------------------
+
+  @Override
+  public CaseView view() {
+    return view;
+  }
+
+  private Check known(String checkId) throws Problem {
+    Check check = asked.get(checkId);
+    if (check == null) {
+      throw new Problem(
+          "check",
+          checkId,
+          view.next()
+              .map(n -> phrases.say("problem.check", n.id()))
+              .orElse(phrases.say("problem.no-check")));
+    }
+    return check;
+  }
+
+  @Override
+  public Understood understand(String checkId, Answer answer) throws Problem {
+    Check check = known(checkId);
+    Reading.Value value = Entry.understand(check.kind(), answer);
+    String shown = words.value(check, value);
+    if (!check.kind().metered()) {
+      return new Understood(shown, Optional.empty());
+    }
+    Reading reading = new Reading(0, check, value);
+    if (!diagnosis.explained(reading)) {
+      if (value instanceof Reading.Value.Number n
+          && answer instanceof Answer.Text t
+          && t.text().toLowerCase(java.util.Locale.ROOT).contains("mv")
+          && Math.abs(n.value()) < 0.2) {
+        return new Understood(shown, Optional.of(phrases.say("second.millivolts", shown)));
+      }
+      return new Understood(shown, Optional.of(phrases.say("second.unexplained", shown)));
+    }
+    return new Understood(shown, Optional.empty());
+  }
+
+  @Override
+  public CaseView answer(String checkId, Answer answer) throws Problem {
+    return take(own(known(checkId)), answer);
+  }
+
+  @Override
+  public CaseView take(OwnCheck check, Answer answer) throws Problem {
+    ensureOpen();
+    validate(check);
+    Entry.understand(check.kind(), answer);
+    int id = nextReading;
+    Findings before = findings;
+    keep(new CaseEvent.Taken(clock.instant(), id, check, answer));
+    return refresh(before, id);
+  }
+
+  private void ensureOpen() throws Problem {
+    if (stopped) {
+      throw new Problem("case", caseId, phrases.say("problem.ended"));
+    }
+  }
+
+  private void validate(OwnCheck check) throws Problem {
+    for (Map.Entry<String, String> e : check.setting().positions().entrySet()) {
+      List<String> positions = vehicle.controls().get(e.getKey());
+      if (positions == null) {
+        throw new Problem(
+            "setting",
+            e.getKey(),
+            phrases.say("problem.control", String.join(", ", vehicle.controls().keySet())));
+      }
+      if (!positions.contains(e.getValue())) {
+        throw new Problem(
+            "setting",
+            e.getKey() + "=" + e.getValue(),
+            phrases.say("problem.position", e.getKey(), String.join(", ", positions)));
+      }
+    }
+    for (String part : check.setting().apart()) {
+      if (vehicle.part(part).isEmpty()) {
+        throw new Problem("setting", part, phrases.say("problem.part"));
+      }
+    }
+    if (check.kind().metered()) {
+      checkPoint("red", check.red());
+      checkPoint("black", check.black());
+      if (check.red().equals(check.black())) {
+        throw new Problem(
+            "black", check.black().orElseThrow().toString(), phrases.say("problem.same-point"));
+      }
+    } else {
+      String subject =
+          check.lookAt().orElseThrow(() -> new Problem("look", "", phrases.say("problem.look")));
+      LoadRef ref = LoadRef.parse(subject);
+      Optional<Part> part = vehicle.part(ref.part());
+      if (part.isEmpty()) {
+        throw new Problem("look", subject, phrases.say("problem.part"));
+      }
+      boolean visible =
+          part.get().kind().isLoad()
+              || part.get().kind() == PartKind.FUSE
+              || part.get().kind() == PartKind.RELAY;
+      if (!visible) {
+        throw new Problem("look", subject, phrases.say("problem.look"));
+      }
+      if (ref.filament().isPresent()
+          && !part.get().spec().functions().contains(ref.filament().get())) {
+        throw new Problem(
+            "look", subject, "one of " + String.join(", ", part.get().spec().functions()));
+      }
+    }
+  }
+
+  private void checkPoint(String field, Optional<TerminalRef> at) throws Problem {
+    if (at.isEmpty()) {
+      throw new Problem(field, "", phrases.say("problem.point"));
+    }
+    if (bench.network().node(at.get()).isEmpty()) {
+      throw new Problem(
+          field,
+          at.get().toString(),
+          vehicle
+              .part(at.get().part())
+              .filter(p -> !p.spec().terminals().isEmpty())
+              .map(
+                  p ->
+                      phrases.say(
+                          "problem.terminal", p.id(), String.join(", ", p.spec().terminals())))
+              .orElse(phrases.say("problem.point")));
+    }
+  }
+
+  @Override
+  public CaseView refuse(String checkId, Refusal refusal) throws Problem {
+    ensureOpen();
+    Check check = known(checkId);
+    keep(new CaseEvent.Refused(clock.instant(), own(check), refusal));
+    return refresh(phrases.say("said.refused", refusal.words()));
+  }
+
+  @Override
+  public CaseView withdraw(int reading) throws Problem {
+    ensureOpen();
+    require(reading);
+    keep(new CaseEvent.Withdrawn(clock.instant(), reading));
+    return refresh(phrases.say("said.withdrawn", Integer.toString(reading)));
+  }
+
+  @Override
+  public CaseView correct(int reading, Answer answer) throws Problem {
+    ensureOpen();
+    Entry0 old = require(reading);
+    Entry.understand(old.check().kind(), answer);
+    Findings before = findings;
+    keep(new CaseEvent.Corrected(clock.instant(), reading, answer));
+    return refresh(before, reading);
+  }
+
+  private Entry0 require(int reading) throws Problem {
+    Entry0 entry = readings.get(reading);
+    if (entry == null) {
+      throw new Problem(
+          "reading",
+          Integer.toString(reading),
+          readings.isEmpty()
+              ? phrases.say("problem.no-readings")
+              : "one of "
+                  + readings.keySet().stream()
+                      .map(String::valueOf)
+                      .collect(Collectors.joining(", ")));
+    }
+    return entry;
+  }
+
+  @Override
+  public CaseView swapped(String part, Helped helped) throws Problem {
+    ensureOpen();
+    requirePart(part);
+    keep(new CaseEvent.Swapped(clock.instant(), part, helped));
+    return refresh(
+        phrases.say(
+            helped == Helped.YES ? "said.swap-helped" : "said.swap-no-help", words.part(part)));
+  }
+
+  @Override
+  public CaseView repaired(String part) throws Problem {
+    ensureOpen();
+    requirePart(part);
+    keep(new CaseEvent.Repaired(clock.instant(), part));
+    return refresh(phrases.say("said.repaired", words.part(part)));
+  }
+
+  private void requirePart(String part) throws Problem {
+    if (vehicle.part(part).isEmpty()) {
+      throw new Problem("part", part, phrases.say("problem.part"));
+    }
+  }
+
+  @Override
+  public CaseView stop() {
+    if (!stopped) {
+      try {
+        keep(new CaseEvent.Stopped(clock.instant()));
+      } catch (Problem p) {
+        stopped = true;
+        return refresh(p.getMessage());
+      }
+    }
+    return refresh(phrases.say("said.stopped"));
+  }
+
+  // ---- the view -----------------------------------------------------------------------------
+
+  private List<Reading> current() {
+    return readings.values().stream()
+        .filter(e -> e.epoch() == epoch)
+        .map(e -> new Reading(e.id(), e.check(), e.value()))
+        .toList();
+  }
+
+  private CaseView refresh(Findings before, int reading) {
+    compute();
+    said = did(before, reading);
+    return build();
+  }
+
+  private CaseView refresh(String text) {
+    compute();
+    said = text;
+    return build();
+  }
+
+  private void compute() {
+    findings =
+        diagnosis.findings(
+            current(), new Diagnosis.Circumstances(unreachable, refused, factors, last));
+  }
+
+  /** One sentence on what a reading did. */
+  private String did(Findings before, int id) {
+    Entry0 entry = readings.get(id);
+    if (entry == null) {
+      return "";
+    }
+    String value = words.value(entry.check(), entry.value());
+    String where = words.where(entry.check());
+    for (Conclusion c : findings.conclusions()) {
+      if (c instanceof Conclusion.Doubt d && d.reading() == id) {
+        return phrases.say("did.doubt", value, where, rules.words(d.rule(), d.key(), d.args()));
+      }
+    }
+    List<String> cleared = new ArrayList<>();
+    for (String part : findings.cleared().keySet()) {
+      if (!before.cleared().containsKey(part)) {
+        cleared.add(part);
+      }
+    }
+    List<String> ordered = onLoopFirst(cleared);
+    if (!ordered.isEmpty()) {
+      return phrases.say("did.cleared", value, where, words.parts(ordered, 6));
+    }
+    if (!findings.parts().isEmpty()) {
+      return phrases.say(
+          "did.nothing-cleared",
+          value,
+          where,
+          words.part(findings.parts().get(0).part()),
+          Figures.percent(findings.parts().get(0).belief()));
+    }
+    return phrases.say("did.noted", value, where);
+  }
+
+  private List<String> onLoopFirst(List<String> parts) {
+    List<String> order = new ArrayList<>();
+    diagnosis
+        .loop()
+        .ifPresent(l -> l.all().forEach(x -> x.pieces().forEach(p -> order.add(p.part()))));
+    List<String> sorted = new ArrayList<>(parts);
+    sorted.sort(
+        java.util.Comparator.comparingInt(
+                (String p) -> order.contains(p) ? order.indexOf(p) : Integer.MAX_VALUE)
+            .thenComparing(p -> p));
+    return sorted;
+  }
+
+  private CaseView build() {
+    CaseView.Status status =
+        switch (findings.status()) {
+          case SEARCHING -> CaseView.Status.SEARCHING;
+          case ISOLATED -> CaseView.Status.ISOLATED;
+          case HEALTHY -> CaseView.Status.HEALTHY;
+          case CONTRADICTION -> CaseView.Status.CONTRADICTION;
+        };
+    CaseView.Move move;
+    Optional<CheckView> next = Optional.empty();
+    Optional<RepairView> repair = Optional.empty();
+    boolean proving = mended.isPresent() && !proofFailed();
+    List<SuspectView> suspects = suspects();
+    if (stopped) {
+      move = CaseView.Move.END;
+    } else if (proving) {
+      Optional<Check> proof = nextProof();
+      if (proof.isPresent()) {
+        move = CaseView.Move.PROOF;
+        status = CaseView.Status.ISOLATED;
+        next = Optional.of(view(proof.get(), List.of(), phrases.say("because.proof"), 0));
+      } else {
+        move = CaseView.Move.END;
+        status = CaseView.Status.HEALTHY;
+      }
+    } else if (findings.status() == Findings.Status.ISOLATED) {
+      move = CaseView.Move.REPAIR;
+      repair = Optional.of(repair(suspects));
+    } else if (findings.status() == Findings.Status.HEALTHY) {
+      move = CaseView.Move.END;
+    } else if (findings.status() == Findings.Status.CONTRADICTION
+        && !findings.atOdds().isEmpty()
+        && readings.containsKey(findings.atOdds().get(0))) {
+      move = CaseView.Move.CHECK;
+      Check again = readings.get(findings.atOdds().get(0)).check();
+      next =
+          Optional.of(
+              view(
+                  again,
+                  List.of(),
+                  phrases.say("because.again", Integer.toString(findings.atOdds().get(0))),
+                  0));
+    } else if (findings.ranked().isEmpty() || findings.ranked().get(0).bits() < 1e-4) {
+      move = CaseView.Move.STUCK;
+    } else {
+      move = CaseView.Move.CHECK;
+      Findings.Proposal p = findings.ranked().get(0);
+      next = Optional.of(view(p.check(), p.outcomes(), because(p), p.minutes()));
+    }
+    next.ifPresent(n -> asked.putIfAbsent(n.id(), check(n)));
+    view =
+        new CaseView(
+            caseId,
+            accepted,
+            phrases.say("title", circuit.name(), complaint.kind().words(), vehicle.name()),
+            status,
+            move,
+            minutes,
+            suspects,
+            cleared(),
+            readingViews(),
+            next,
+            loopView(),
+            said,
+            caseCautions(),
+            putBack(next),
+            repair,
+            findings.atOdds(),
+            oddsWords());
+    return view;
+  }
+
+  private Check check(CheckView n) {
+    return new Check(
+        n.kind(),
+        n.red().map(PointView::ref),
+        n.black().map(PointView::ref),
+        n.lookAt(),
+        n.set().setting());
+  }
+
+  private String oddsWords() {
+    if (findings.status() != Findings.Status.CONTRADICTION || findings.atOdds().isEmpty()) {
+      return "";
+    }
+    String ids = findings.atOdds().stream().map(String::valueOf).collect(Collectors.joining(", "));
+    return phrases.say("odds", ids, Integer.toString(findings.atOdds().get(0)));
+  }
+
+  // ---- proof of the repair --------------------------------------------------------------------
+
+  private List<Check> proofs() {
+    List<Check> proofs = new ArrayList<>();
+    proofs.add(Check.look(complaint.load().toString(), complaint.on()));
+    Part load = vehicle.requirePart(complaint.load().part());
+    List<String> ends = load.spec().terminals();
+    String in = complaint.load().filament().orElse(ends.get(0));
+    String out = ends.get(ends.size() - 1);
+    TerminalRef red = new TerminalRef(load.id(), in);
+    TerminalRef black = new TerminalRef(load.id(), out);
+    if (vehicle.access(red).reachable() && vehicle.access(black).reachable()) {
+      proofs.add(Check.measure(CheckKind.VOLTS, red, black, complaint.on()));
+    }
+    proofs.removeIf(p -> refused.contains(p.id()));
+    return proofs;
+  }
+
+  private Optional<Check> nextProof() {
+    Set<String> done = current().stream().map(r -> r.check().id()).collect(Collectors.toSet());
+    return proofs().stream().filter(p -> !done.contains(p.id())).findFirst();
+  }
+
+  private boolean proofFailed() {
+    for (Reading r : current()) {
+      if (!diagnosis.healthyGives(r)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  // ---- pieces of the view -----------------------------------------------------------------------
+
+  private List<SuspectView> suspects() {
+    List<SuspectView> list = new ArrayList<>();
+    boolean grouped = findings.status() == Findings.Status.ISOLATED && findings.group().size() > 1;
+    List<Findings.PartBelief> group = new ArrayList<>();
+    for (Findings.PartBelief p : findings.parts()) {
+      if (grouped && findings.group().contains(p.part())) {
+        group.add(p);
+      } else if (p.belief() >= 0.0005 || list.size() < 3) {
+        list.add(suspect(List.of(p), ""));
+      }
+    }
+    if (!group.isEmpty()) {
+      list.add(0, suspect(group, phrases.say("group.split")));
+    }
+    return list;
+  }
+
+  private SuspectView suspect(List<Findings.PartBelief> parts, String splitBy) {
+    List<String> modes = new ArrayList<>();
+    List<SuspectId> ids = new ArrayList<>();
+    double belief = 0;
+    for (Findings.PartBelief p : parts) {
+      belief += p.belief();
+      for (Findings.ModeBelief m : p.modes()) {
+        ids.add(m.suspect());
+        if (m.belief() >= 0.02 * p.belief() && modes.size() < 5) {
+          String mode = words.mode(m);
+          modes.add(parts.size() > 1 ? words.part(p.part()) + ": " + mode : mode);
+        }
+      }
+    }
+    List<String> names = parts.stream().map(Findings.PartBelief::part).toList();
+    return new SuspectView(names, words.parts(names, 4), modes, belief, ids, splitBy);
+  }
+
+  private List<ClearedView> cleared() {
+    List<ClearedView> list = new ArrayList<>();
+    for (String part : onLoopFirst(new ArrayList<>(findings.cleared().keySet()))) {
+      List<Conclusion.ClearedBy> why = findings.cleared().get(part);
+      Set<Integer> ids = new java.util.TreeSet<>();
+      why.forEach(w -> ids.addAll(w.readings()));
+      String text =
+          why.isEmpty() ? "" : rules.words(why.get(0).rule(), why.get(0).key(), why.get(0).args());
+      list.add(
+          new ClearedView(part, words.part(part), new ArrayList<>(ids), clearedWhy(ids, text)));
+    }
+    return list;
+  }
+
+  private String clearedWhy(Set<Integer> ids, String rule) {
+    List<String> quotes = new ArrayList<>();
+    for (int id : ids) {
+      Entry0 e = readings.get(id);
+      if (e != null) {
+        quotes.add(
+            phrases.say(
+                "cleared.quote",
+                words.value(e.check(), e.value()),
+                words.where(e.check()),
+                Integer.toString(id)));
+      }
+    }
+    return quotes.isEmpty() ? rule : String.join("; ", quotes);
+  }
+
+  private List<ReadingView> readingViews() {
+    List<ReadingView> list = new ArrayList<>();
+    for (Entry0 e : readings.values()) {
+      if (e.epoch() != epoch) {
+        continue;
+      }
+      List<String> doubts = new ArrayList<>();
+      List<String> senses = new ArrayList<>();
+      for (Conclusion c : findings.conclusions()) {
+        if (c instanceof Conclusion.Doubt d && d.reading() == e.id()) {
+          doubts.add(rules.words(d.rule(), d.key(), d.args()));
+        } else if (c instanceof Conclusion.Sense s && s.reading() == e.id()) {
+          senses.add(rules.words(s.rule(), s.key(), s.args()));
+        }
+      }
+      if (findings.odd().getOrDefault(e.id(), 0.0) > 0.3) {
+        doubts.add(phrases.say("doubt.odd", Figures.percent(findings.odd().get(e.id()))));
+      }
+      List<String> clearedHere = new ArrayList<>();
+      findings
+          .cleared()
+          .forEach(
+              (part, why) -> {
+                if (why.stream().anyMatch(w -> w.readings().contains(e.id()))) {
+                  clearedHere.add(part);
+                }
+              });
+      String did =
+          clearedHere.isEmpty()
+              ? senses.isEmpty() ? phrases.say("reading.kept") : senses.get(0)
+              : phrases.say("reading.cleared", words.parts(onLoopFirst(clearedHere), 6));
+      Optional<Double> volts =
+          e.value() instanceof Reading.Value.Number n && e.check().kind() != CheckKind.OHMS
+              ? Optional.of(n.value())
+              : Optional.empty();
+      list.add(
+          new ReadingView(
+              e.id(),
+              e.check().kind(),
+              e.check().red(),
+              e.check().black(),
+              e.check().subject(),
+              words.setting(e.check().setting()),
+              words.where(e.check()),
+              words.value(e.check(), e.value()),
+              volts,
+              healthyWords(e.check()),
+              did,
+              doubts,
+              e.at()));
+    }
+    return list;
+  }
+
+  private String healthyWords(Check check) {
+    if (!check.kind().metered()) {
+      return words.seen(diagnosis.healthySight(check));
+    }
+    double[] band = diagnosis.healthyBand(check);
+    return Figures.range(band[0], band[1], unit(check));
+  }
+
+  private static Band.Unit unit(Check check) {
+    return check.kind() == CheckKind.OHMS ? Band.Unit.OHM : Band.Unit.VOLT;
+  }
+
+  private CheckView view(
+      Check check, List<Findings.Outcome> outcomes, String because, double cost) {
+    Optional<Band> healthy = Optional.empty();
+    String question = "";
+    List<Seen> choices = List.of();
+    if (check.kind().metered()) {
+      double[] band = diagnosis.healthyBand(check);
+      healthy = Optional.of(new Band(band[0], band[1], unit(check)));
+    } else {
+      question = words.question(check);
+      choices = words.choices(check);
+    }
+    Setting from = last.map(Check::setting).orElse(Setting.REST);
+    int asks = (int) readings.values().stream().filter(e -> e.epoch() == epoch).count() + 1;
+    return new CheckView(
+        check.id(),
+        asks,
+        check.kind(),
+        new SettingView(
+            check.setting(), words.change(from, check.setting()), words.setting(check.setting())),
+        check.red().map(this::point),
+        check.black().map(this::point),
+        words.meter(check),
+        check.subject(),
+        question,
+        choices,
+        healthy,
+        healthyWords(check),
+        outcomeViews(check, outcomes),
+        cost > 0 ? cost : diagnosis.minutes(check, last),
+        because,
+        cautions(check));
+  }
+
+  private List<CheckView.OutcomeView> outcomeViews(Check check, List<Findings.Outcome> outcomes) {
+    List<CheckView.OutcomeView> list = new ArrayList<>();
+    for (Findings.Outcome o : merged(outcomes)) {
+      List<String> leaves =
+          o.parts().entrySet().stream()
+              .filter(e -> e.getValue() > 0.03 && !e.getKey().equals(SuspectId.NONE))
+              .limit(6)
+              .map(e -> words.part(e.getKey()))
+              .toList();
+      Optional<Band> band = Optional.empty();
+      String text;
+      if (o.seen().isPresent()) {
+        text = words.seen(o.seen().get());
+      } else {
+        Band.Unit unit = unit(check);
+        text = words.outcome(o.low(), o.high(), unit);
+        band = Optional.of(new Band(o.low(), o.high(), unit));
+      }
+      list.add(new CheckView.OutcomeView(text, band, o.seen(), o.chance(), leaves));
+    }
+    list.sort(java.util.Comparator.comparingDouble(CheckView.OutcomeView::chance).reversed());
+    return list;
+  }
+
+  /** Neighbouring results that leave the same suspects are one result to a person. */
+  private static List<Findings.Outcome> merged(List<Findings.Outcome> outcomes) {
+    List<Findings.Outcome> result = new ArrayList<>();
+    for (Findings.Outcome o : outcomes) {
+      if (!result.isEmpty() && o.seen().isEmpty()) {
+        Findings.Outcome before = result.get(result.size() - 1);
+        if (before.high() == o.low() && alike(before, o)) {
+          double chance = before.chance() + o.chance();
+          Map<String, Double> parts = new LinkedHashMap<>();
+          before
+              .parts()
+              .forEach((k, v) -> parts.merge(k, v * before.chance() / chance, Double::sum));
+          o.parts().forEach((k, v) -> parts.merge(k, v * o.chance() / chance, Double::sum));
+          result.set(
+              result.size() - 1,
+              new Findings.Outcome(before.low(), o.high(), o.seen(), chance, sorted(parts)));
+          continue;
+        }
+      }
+      result.add(o);
+    }
+    return result;
+  }
+
+  private static Map<String, Double> sorted(Map<String, Double> parts) {
+    Map<String, Double> result = new LinkedHashMap<>();
+    parts.entrySet().stream()
+        .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
+        .forEach(e -> result.put(e.getKey(), e.getValue()));
+    return result;
+  }
+
+  private static boolean alike(Findings.Outcome a, Findings.Outcome b) {
+    if (a.chance() < 0.01 || b.chance() < 0.01) {
+      return true;
+    }
+    Set<String> keys = new LinkedHashSet<>(a.parts().keySet());
+    keys.addAll(b.parts().keySet());
+    double distance = 0;
+    for (String k : keys) {
+      distance += Math.abs(a.parts().getOrDefault(k, 0.0) - b.parts().getOrDefault(k, 0.0));
+    }
+    return distance / 2 < 0.25;
+  }
+
+  private String because(Findings.Proposal p) {
+    if (p.forWhat().isPresent()) {
+      return phrases.say("because.dead-first");
+    }
+    List<CheckView.OutcomeView> views = outcomeViews(p.check(), p.outcomes());
+    List<CheckView.OutcomeView> top =
+        views.stream().filter(v -> !v.leaves().isEmpty()).limit(2).toList();
+    if (top.size() < 2) {
+      return phrases.say("because.confirm", Figures.minutes(p.minutes()));
+    }
+    return phrases.say(
+        "because.split",
+        top.get(0).words(),
+        words.listed(top.get(0).leaves(), 3),
+        top.get(1).words(),
+        words.listed(top.get(1).leaves(), 3),
+        Figures.percent(top.get(0).chance()),
+        Figures.percent(top.get(1).chance()));
+  }
+
+  private List<String> cautions(Check check) {
+    List<String> list = new ArrayList<>();
+    for (Conclusion c : findings.conclusions()) {
+      if (c instanceof Conclusion.Caution k && k.check().equals(check.id())) {
+        list.add(rules.words(k.rule(), k.key(), k.args()));
+      }
+    }
+    return list.stream().distinct().toList();
+  }
+
+  private List<String> caseCautions() {
+    List<String> list = new ArrayList<>();
+    for (Conclusion c : findings.conclusions()) {
+      if (c instanceof Conclusion.Caution k && k.check().isEmpty()) {
+        list.add(rules.words(k.rule(), k.key(), k.args()));
+      }
+    }
+    return list.stream().distinct().toList();
+  }
+
+  /** What lies apart from the last check and isn't asked for any more. */
+  private List<String> putBack(Optional<CheckView> next) {
+    Set<String> apart =
+        new LinkedHashSet<>(last.map(l -> l.setting().apart()).orElse(Setting.REST.apart()));
+    next.ifPresent(n -> apart.removeAll(n.set().setting().apart()));
+    return apart.stream().map(words::putBack).toList();
+  }
+
+  private RepairView repair(List<SuspectView> suspects) {
+    SuspectView answer = suspects.get(0);
+    List<SuspectId> top = new ArrayList<>();
+    for (Findings.PartBelief p : findings.parts()) {
+      if (findings.group().contains(p.part())) {
+        p.modes().stream()
+            .filter(m -> m.belief() > 0.1 * p.belief())
+            .limit(2)
+            .forEach(m -> top.add(m.suspect()));
+      }
+    }
+    List<Conclusion> advice = diagnosis.advice(top, current());
+    Map<Conclusion.Stage, Set<String>> stages = new java.util.EnumMap<>(Conclusion.Stage.class);
+    Set<String> cautions = new LinkedHashSet<>();
+    for (Conclusion c : advice) {
+      if (c instanceof Conclusion.Advice a) {
+        stages
+            .computeIfAbsent(a.stage(), k -> new LinkedHashSet<>())
+            .add(rules.words(a.rule(), a.key(), a.args()));
+      } else if (c instanceof Conclusion.Caution k && k.check().isEmpty()) {
+        cautions.add(rules.words(k.rule(), k.key(), k.args()));
+      }
+    }
+    List<String> proof = new ArrayList<>();
+    for (Entry0 e : readings.values()) {
+      if (e.epoch() == epoch
+          && !diagnosis.healthyGives(new Reading(e.id(), e.check(), e.value()))) {
+        proof.add(
+            phrases.say(
+                "repair.proof",
+                Integer.toString(e.id()),
+                words.value(e.check(), e.value()),
+                words.where(e.check()),
+                healthyWords(e.check())));
+      }
+    }
+    return new RepairView(
+        answer,
+        proof,
+        stage(stages, Conclusion.Stage.WHY),
+        stage(stages, Conclusion.Stage.INSPECT),
+        stage(stages, Conclusion.Stage.REPAIR),
+        stage(stages, Conclusion.Stage.PROOF),
+        new ArrayList<>(cautions));
+  }
+
+  private static List<String> stage(
+      Map<Conclusion.Stage, Set<String>> stages, Conclusion.Stage stage) {
+    return new ArrayList<>(stages.getOrDefault(stage, Set.of()));
+  }
+
+  private LoopView loopView() {
+    return diagnosis
+        .loop()
+        .map(
+            l ->
+                new LoopViews(vehicle, bench, diagnosis, words, complaint.on())
+                    .view(l, circuit.name(), findings, current()))
+        .orElseGet(
+            () -> {
+              TerminalRef post = vehicle.feedPost();
+              return new LoopView(
+                  circuit.name(),
+                  List.of(),
+                  List.of(
+                      new LoopView.Stair(
+                          post, List.of(), new Band(0, 0, Band.Unit.VOLT), List.of(), true)),
+                  List.of());
+            });
+  }
+
+  private PointView point(TerminalRef at) {
+    return words.point(at);
+  }
+
+  // ---- explanations -------------------------------------------------------------------------
+
+  @Override
+  public List<String> whyStill(String partOrSuspect) throws Problem {
+    String part = partOrSuspect.contains("/") ? partOrSuspect.split("/")[0] : partOrSuspect;
+    requirePart(part);
+    List<String> text = new ArrayList<>();
+    if (findings.cleared().containsKey(part)) {
+      for (ClearedView c : view.cleared()) {
+        if (c.part().equals(part)) {
+          text.add(phrases.say("why.cleared", c.title(), c.why()));
+        }
+      }
+      for (Conclusion.ClearedBy by : findings.cleared().get(part)) {
+        String words0 = rules.words(by.rule(), by.key(), by.args());
+        if (!text.contains(words0) && text.size() < 3) {
+          text.add(words0);
+        }
+      }
+      return text;
+    }
+    Optional<Findings.PartBelief> belief =
+        findings.parts().stream().filter(p -> p.part().equals(part)).findFirst();
+    if (belief.isEmpty()) {
+      return List.of(
+          phrases.say(
+              "why.out-of-play", words.part(part), circuit.name(), complaint.kind().words()));
+    }
+    text.add(
+        phrases.say(
+            "why.held",
+            words.part(part),
+            Figures.percent(belief.get().belief()),
+            belief.get().modes().stream()
+                .filter(m -> m.belief() > 0.05 * belief.get().belief())
+                .limit(3)
+                .map(words::mode)
+                .collect(Collectors.joining("; "))));
+    Optional<Findings.ModeBelief> mode = belief.get().modes().stream().findFirst();
+    List<Reading> taken = current();
+    for (int i = taken.size() - 1; i >= 0 && mode.isPresent() && text.size() < 3; i--) {
+      Reading r = taken.get(i);
+      if (!r.check().kind().metered()) {
+        continue;
+      }
+      Optional<double[]> band = diagnosis.suspectBand(mode.get().suspect(), r.check());
+      if (band.isPresent()) {
+        text.add(
+            phrases.say(
+                "why.band",
+                Integer.toString(r.id()),
+                words.value(r.check(), r.value()),
+                words.where(r.check()),
+                Figures.range(band.get()[0], band.get()[1], unit(r.check())),
+                healthyWords(r.check())));
+      }
+    }
+    return text;
+  }
+
+  @Override
+  public List<String> whyNext() {
+    List<String> text = new ArrayList<>();
+    view.next()
+        .ifPresent(
+            n -> {
+              text.add(n.because());
+              for (CheckView.OutcomeView o : n.outcomes()) {
+                text.add(
+                    phrases.say(
+                        "why.outcome",
+                        o.words(),
+                        Figures.percent(o.chance()),
+                        o.leaves().isEmpty()
+                            ? phrases.say("why.nothing-listed")
+                            : words.listed(o.leaves(), 5)));
+              }
+            });
+    return text;
+  }
+
+  @Override
+  public List<PointView> points() {
+    Set<TerminalRef> all = new LinkedHashSet<>();
+    all.add(vehicle.groundedPost());
+    all.add(vehicle.feedPost());
+    diagnosis
+        .loop()
+        .ifPresent(
+            l ->
+                l.all()
+                    .forEach(
+                        x -> x.nodes().forEach(n -> all.addAll(bench.network().terminals(n)))));
+    all.addAll(vehicle.terminals());
+    return all.stream().map(this::point).toList();
+  }
+
+  @Override
+  public String title(SuspectId suspect) {
+    String mode = titles.getOrDefault(suspect, suspect.mode());
+    return vehicle.part(suspect.part()).map(p -> p.title() + ": " + mode).orElse(mode);
+  }
+
+  @Override
+  public List<SettingView> settings() {
+    Set<Setting> all = new LinkedHashSet<>();
+    all.add(complaint.on());
+    all.add(Setting.REST);
+    diagnosis.candidates().forEach(c -> all.add(c.setting()));
+    return all.stream()
+        .limit(20)
+        .map(
+            s ->
+                new SettingView(
+                    s,
+                    words.change(last.map(Check::setting).orElse(Setting.REST), s),
+                    words.setting(s)))
+        .toList();
+  }
+
+  @Override
+  public void close() {
+    diagnosis.close();
+    if (journal != null) {
+      journal.close();
+      journal = null;
+    }
+  }
+
+  /** Ids of checks that were proposed so far, for tests. */
+  Set<String> asked() {
+    return Collections.unmodifiableSet(asked.keySet());
+  }
+}

@@ -1,0 +1,230 @@
+package loopwright.casework;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import loopwright.diagnosis.Check;
+import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Findings;
+import loopwright.diagnosis.Reading;
+import loopwright.diagnosis.Seen;
+import loopwright.model.Access;
+import loopwright.model.LoadRef;
+import loopwright.model.Part;
+import loopwright.model.PartKind;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+
+/** Parts, points, settings and values of one vehicle in words. */
+final class Words {
+  private final Vehicle vehicle;
+  private final Phrases phrases;
+
+  Words(Vehicle vehicle, Phrases phrases) {
+    this.vehicle = vehicle;
+    this.phrases = phrases;
+  }
+
+  String part(String id) {
+    return vehicle.part(id).map(Part::title).orElse(id);
+  }
+
+  String parts(List<String> ids, int most) {
+    return listed(ids.stream().map(this::part).toList(), most);
+  }
+
+  String listed(List<String> titles, int most) {
+    if (titles.size() <= most) {
+      return String.join(", ", titles);
+    }
+    return phrases.say(
+        "list.more",
+        String.join(", ", titles.subList(0, most)),
+        Integer.toString(titles.size() - most));
+  }
+
+  PointView point(TerminalRef at) {
+    Part part = vehicle.requirePart(at.part());
+    Access access = part.access(at.terminal());
+    return new PointView(
+        at,
+        pointTitle(part, at.terminal()),
+        part.label(),
+        how(part, access),
+        access.minutes(),
+        access.reachable());
+  }
+
+  private String how(Part part, Access access) {
+    return access.how().isEmpty() ? part.where() : access.how();
+  }
+
+  private String pointTitle(Part part, String terminal) {
+    String key = "point." + part.kind().word() + "." + terminal;
+    String side;
+    if (phrases.has(key)) {
+      side = phrases.say(key);
+    } else if (part.kind() == PartKind.CONNECTOR) {
+      String cavity = terminal.substring(0, terminal.length() - 1);
+      side =
+          phrases.say(terminal.endsWith("a") ? "point.connector.a" : "point.connector.b", cavity);
+    } else {
+      side = phrases.say("point.terminal", terminal);
+    }
+    return phrases.say("point", part.title(), side);
+  }
+
+  String where(Check check) {
+    if (!check.kind().metered()) {
+      return part(LoadRef.parse(check.subject().orElseThrow()).part());
+    }
+    TerminalRef red = check.red().orElseThrow();
+    TerminalRef black = check.black().orElseThrow();
+    if (black.equals(vehicle.groundedPost())) {
+      return phrases.say("where.to-post", point(red).title());
+    }
+    if (red.part().equals(black.part())) {
+      return phrases.say("where.across", part(red.part()));
+    }
+    return phrases.say("where.between", point(red).title(), point(black).title());
+  }
+
+  String meter(Check check) {
+    return switch (check.kind()) {
+      case VOLTS -> phrases.say("meter.volts");
+      case MILLIVOLTS -> phrases.say("meter.millivolts");
+      case OHMS -> phrases.say("meter.ohms");
+      case DIODE -> phrases.say("meter.diode");
+      default -> phrases.say("meter.none");
+    };
+  }
+
+  String value(Check check, Reading.Value value) {
+    Band.Unit unit = check.kind() == CheckKind.OHMS ? Band.Unit.OHM : Band.Unit.VOLT;
+    if (value instanceof Reading.Value.Number n) {
+      return Figures.value(n.value(), unit);
+    }
+    if (value instanceof Reading.Value.Between b) {
+      return outcome(b.low(), b.high(), unit);
+    }
+    if (value instanceof Reading.Value.OverRange) {
+      return "OL";
+    }
+    return seen(((Reading.Value.Sight) value).seen());
+  }
+
+  String outcome(double low, double high, Band.Unit unit) {
+    boolean open = Double.isInfinite(low) || (unit == Band.Unit.OHM && low <= 0);
+    if (open && Double.isInfinite(high)) {
+      return phrases.say("outcome.any");
+    }
+    if (open) {
+      return phrases.say("outcome.below", Figures.value(high, unit));
+    }
+    if (Double.isInfinite(high)) {
+      return unit == Band.Unit.OHM
+          ? phrases.say("outcome.above-ol", Figures.value(low, unit))
+          : phrases.say("outcome.above", Figures.value(low, unit));
+    }
+    return Figures.range(low, high, unit);
+  }
+
+  String seen(Seen seen) {
+    return phrases.say("seen." + seen.word());
+  }
+
+  String question(Check check) {
+    LoadRef ref = LoadRef.parse(check.subject().orElseThrow());
+    Part part = vehicle.requirePart(ref.part());
+    String title = part.title() + ref.filament().map(f -> " (" + f + ")").orElse("");
+    return switch (part.kind()) {
+      case RELAY -> phrases.say("question.relay", title);
+      case FUSE -> phrases.say("question.fuse", title);
+      case LAMP, DUAL_LAMP, LED -> phrases.say("question.lamp", title);
+      default -> phrases.say("question.load", title);
+    };
+  }
+
+  List<Seen> choices(Check check) {
+    Part part = vehicle.requirePart(LoadRef.parse(check.subject().orElseThrow()).part());
+    return switch (part.kind()) {
+      case RELAY -> List.of(Seen.CLICKS, Seen.SILENT);
+      case FUSE -> List.of(Seen.WHOLE, Seen.BROKEN);
+      default -> List.of(Seen.ON, Seen.DIM, Seen.OFF);
+    };
+  }
+
+  String mode(Findings.ModeBelief mode) {
+    String element = mode.suspect().mode();
+    int colon = element.indexOf(':');
+    String where = colon < 0 ? "" : element.substring(colon + 1);
+    if (where.contains(":")) {
+      where = where.substring(where.indexOf(':') + 1);
+    }
+    String title = where.isEmpty() ? mode.title() : phrases.say("mode.at", mode.title(), where);
+    return mode.ohms().map(o -> phrases.say("mode.ohms", title, Figures.range(o))).orElse(title);
+  }
+
+  List<String> setting(Setting setting) {
+    List<String> lines = new ArrayList<>();
+    setting.positions().forEach((c, p) -> lines.add(phrases.say("set.position", part(c), p)));
+    setting.apart().forEach(p -> lines.add(apart(p)));
+    if (lines.isEmpty()) {
+      lines.add(phrases.say("set.rest"));
+    }
+    return lines;
+  }
+
+  List<String> change(Setting from, Setting to) {
+    List<String> lines = new ArrayList<>();
+    Set<String> controls = new TreeSet<>(from.positions().keySet());
+    controls.addAll(to.positions().keySet());
+    Set<String> parts = new TreeSet<>(from.apart());
+    parts.addAll(to.apart());
+    // First off, then unplug; plug in before switching on again.
+    for (String p : parts) {
+      if (from.apart().contains(p) && !to.apart().contains(p)) {
+        lines.add(putBack(p));
+      }
+    }
+    for (String c : controls) {
+      String position = vehicle.position(c, to);
+      if (!vehicle.position(c, from).equals(position)) {
+        lines.add(phrases.say("set.position", part(c), position));
+      }
+    }
+    for (String p : parts) {
+      if (!from.apart().contains(p) && to.apart().contains(p)) {
+        lines.add(apart(p));
+      }
+    }
+    return lines;
+  }
+
+  private String apart(String id) {
+    return phrases.say("apart." + apartKind(id), part(id));
+  }
+
+  String putBack(String id) {
+    return phrases.say("back." + apartKind(id), part(id));
+  }
+
+  private String apartKind(String id) {
+    PartKind kind = vehicle.requirePart(id).kind();
+    return switch (kind) {
+      case BATTERY -> "battery";
+      case FUSE -> "fuse";
+      case RELAY -> "relay";
+      case LAMP, DUAL_LAMP -> "lamp";
+      case CONNECTOR -> "connector";
+      default -> "other";
+    };
+  }
+
+  String joined(List<String> lines) {
+    return lines.stream().collect(Collectors.joining(", "));
+  }
+}
