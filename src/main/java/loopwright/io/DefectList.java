@@ -1,6 +1,7 @@
 package loopwright.io;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,13 +10,23 @@ import java.util.Set;
 
 /** Collects what is wrong with one file, and knows which line each path of it is on. */
 final class DefectList {
+  /** Defects listed of one file; the rest are counted. */
+  static final int MOST = 1_000;
+
+  /** Stands for an object that only the reader of the format can name. */
+  private static final String UNNAMED = "";
+
   private final String file;
   private final Map<String, Integer> lines = new LinkedHashMap<>();
   private final List<Entry> entries = new ArrayList<>();
   private final Set<String> paths = new HashSet<>();
   private final Set<String> touched = new HashSet<>();
 
-  private record Entry(String path, int line, Defect defect) {}
+  private final Map<String, String> objects = new HashMap<>();
+  private int more;
+
+  private record Entry(
+      String path, int line, String object, String value, String limit, String what) {}
 
   DefectList(String file) {
     this.file = file;
@@ -44,17 +55,28 @@ final class DefectList {
 
   /** The same at a known line; 0 where the file has none. */
   void addAt(String path, int line, String object, String value, String limit, String what) {
-    String place =
-        file + (path.isEmpty() ? "" : ", " + path) + (line > 0 ? " (line " + line + ")" : "");
     paths.add(path);
     for (String at = path; touched.add(at) && !at.isEmpty(); ) {
       at = parent(at);
     }
-    entries.add(
-        new Entry(
-            path,
-            line,
-            new Defect(object, value, limit, place, object + ": " + what + " [" + place + "]")));
+    if (entries.size() < MOST) {
+      entries.add(new Entry(path, line, object, value, limit, what));
+    } else {
+      more++;
+    }
+  }
+
+  /**
+   * The same about an object that is not known by name yet: it is called as {@link #name} says, or
+   * by its path.
+   */
+  void addUnnamed(String path, int line, String value, String limit, String what) {
+    addAt(path, line, UNNAMED, value, limit, what);
+  }
+
+  /** Says what the object at a path is called. */
+  void name(String path, String object) {
+    objects.put(path, object);
   }
 
   /** Whether something is already known to be wrong at this path or at what it lies in. */
@@ -82,7 +104,35 @@ final class DefectList {
   List<Defect> all() {
     List<Entry> sorted = new ArrayList<>(entries);
     sorted.sort((a, b) -> Integer.compare(a.line, b.line));
-    return sorted.stream().map(Entry::defect).toList();
+    List<Defect> all = new ArrayList<>(sorted.stream().map(this::defect).toList());
+    if (more > 0) {
+      String what = more + " more defects are not listed";
+      all.add(
+          new Defect(
+              "file",
+              (MOST + more) + " defects",
+              MOST + " are listed",
+              file,
+              "file: " + what + " [" + file + "]"));
+    }
+    return List.copyOf(all);
+  }
+
+  private Defect defect(Entry e) {
+    String object = e.object.equals(UNNAMED) ? objectAt(e.path) : e.object;
+    String place =
+        file
+            + (e.path.isEmpty() ? "" : ", " + e.path)
+            + (e.line > 0 ? " (line " + e.line + ")" : "");
+    return new Defect(object, e.value, e.limit, place, object + ": " + e.what + " [" + place + "]");
+  }
+
+  private String objectAt(String path) {
+    String at = path;
+    while (!objects.containsKey(at) && !at.isEmpty()) {
+      at = parent(at);
+    }
+    return objects.getOrDefault(at, path.isEmpty() ? "file" : path);
   }
 
   private int line(String path) {

@@ -52,10 +52,12 @@ final class JsonTree {
           .build();
 
   private final DefectList defects;
+  private final int length;
   private int values;
 
-  private JsonTree(DefectList defects) {
+  private JsonTree(DefectList defects, int length) {
     this.defects = defects;
+    this.length = length;
   }
 
   /** The bytes of a file, or empty with the reason among the defects. */
@@ -93,7 +95,7 @@ final class JsonTree {
 
   /** The value the text holds; empty if it cannot be read to its end. */
   static Optional<JsonValue> parse(byte[] json, DefectList defects) {
-    JsonTree tree = new JsonTree(defects);
+    JsonTree tree = new JsonTree(defects, json.length);
     try (JsonParser parser = FACTORY.createParser(json)) {
       return tree.document(parser);
     } catch (IOException e) {
@@ -124,24 +126,16 @@ final class JsonTree {
       return Optional.of(value);
     } catch (StreamConstraintsException e) {
       constraint(e, line(parser));
-    } catch (JsonEOFException e) {
-      int line = e.getLocation() == null ? line(parser) : e.getLocation().getLineNr();
-      defects.addAt(
-          "",
-          line,
-          FILE,
-          "the end of the file",
-          "a complete JSON value",
-          "ends in the middle; the rest is missing");
     } catch (JsonProcessingException e) {
       int line = e.getLocation() == null ? line(parser) : e.getLocation().getLineNr();
-      defects.addAt(
-          "",
-          line,
-          FILE,
-          JsonValue.shorten(e.getOriginalMessage()),
-          "JSON text",
-          "is not JSON: " + JsonValue.shorten(e.getOriginalMessage()));
+      String reason = JsonValue.shorten(String.valueOf(e.getOriginalMessage()));
+      boolean atEnd = e.getLocation() != null && e.getLocation().getByteOffset() >= length;
+      if (e instanceof JsonEOFException || atEnd) {
+        String what = "ends in the middle; the rest is missing";
+        defects.addAt("", line, FILE, "the end of the file", "a complete JSON value", what);
+      } else {
+        defects.addAt("", line, FILE, reason, "JSON text", "is not JSON: " + reason);
+      }
     } catch (TooMuch e) {
       // Already among the defects.
     } catch (IOException e) {
@@ -184,10 +178,9 @@ final class JsonTree {
       String at = DefectList.child(path, name);
       JsonValue value = value(parser, at);
       if (fields.putIfAbsent(name, value) != null) {
-        defects.addAt(
+        defects.addUnnamed(
             at,
             nameLine,
-            path.isEmpty() ? FILE : path,
             "\"" + JsonValue.shorten(name) + "\" twice",
             "each field once",
             "field \"" + JsonValue.shorten(name) + "\" stands here twice, must stand once");
@@ -208,13 +201,12 @@ final class JsonTree {
     String written = parser.getText();
     double value = parser.getDoubleValue();
     if (Double.isNaN(value) || Double.isInfinite(value)) {
-      defects.addAt(
+      defects.addUnnamed(
           path,
           line,
-          path.isEmpty() ? FILE : path,
           JsonValue.shorten(written),
           "a finite number",
-          JsonValue.shorten(written) + " is not a finite number");
+          field(path) + " is " + JsonValue.shorten(written) + ", must be a finite number");
       return new JsonValue.Nothing(line);
     }
     return new JsonValue.Num(value, written, line);
@@ -222,13 +214,12 @@ final class JsonTree {
 
   private String text(String text, String path, int line) {
     if (text.length() > MAX_TEXT) {
-      defects.addAt(
+      defects.addUnnamed(
           path,
           line,
-          path.isEmpty() ? FILE : path,
           text.length() + " characters",
           "at most 10,000 characters",
-          "text of " + text.length() + " characters, must be at most 10,000");
+          field(path) + " has " + text.length() + " characters, must have at most 10,000");
       return text.substring(0, 1);
     }
     return text;
@@ -253,6 +244,10 @@ final class JsonTree {
           "within the limits",
           "is refused: " + message);
     }
+  }
+
+  private static String field(String path) {
+    return path.isEmpty() ? "value" : path.substring(path.lastIndexOf('.') + 1);
   }
 
   private static int line(JsonParser parser) {

@@ -44,6 +44,7 @@ final class ObjectReader {
   static Optional<ObjectReader> of(
       JsonValue value, String path, String object, DefectList defects) {
     if (value instanceof JsonValue.Fields f) {
+      defects.name(path, object);
       return Optional.of(new ObjectReader(f.values(), path, object, defects));
     }
     if (!defects.covers(path)) {
@@ -59,6 +60,12 @@ final class ObjectReader {
 
   /** The same object under the name a person knows it by. */
   ObjectReader called(String name) {
+    defects.name(path, name);
+    return onBehalfOf(name);
+  }
+
+  /** The same fields, with what is found noted about something else. */
+  ObjectReader onBehalfOf(String name) {
     ObjectReader renamed = new ObjectReader(fields, path, name, defects);
     renamed.known.addAll(known);
     return renamed;

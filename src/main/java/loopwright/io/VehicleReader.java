@@ -30,6 +30,11 @@ import loopwright.model.WireSize;
  */
 final class VehicleReader {
   private static final int MANY = 1_000;
+
+  /** Stricter than {@link WireSize#parse}, so that a size is spelt one way in all files. */
+  private static final Pattern SIZE =
+      Pattern.compile("(\\d{1,2}|[1-4]/0) ?AWG|\\d{1,3}(\\.\\d{1,6})? ?mm2");
+
   private static final Pattern TOP = Pattern.compile("^(parts|joins|circuits)\\[(\\d+)]");
 
   private final DefectList defects;
@@ -297,18 +302,21 @@ final class VehicleReader {
 
   private Optional<WireSize> size(ObjectReader in, String text) {
     try {
-      return Optional.of(WireSize.parse(text));
+      if (SIZE.matcher(text).matches()) {
+        return Optional.of(WireSize.parse(text));
+      }
     } catch (IllegalArgumentException e) {
-      defects.add(
-          in.path("size"),
-          in.object(),
-          "\"" + JsonValue.shorten(text) + "\"",
-          "4/0 to 40 AWG, or 0.05 to 300 mm2",
-          "size is \""
-              + JsonValue.shorten(text)
-              + "\", must be 4/0 to 40 AWG or 0.05 to 300 mm2, written 18 AWG, 2/0 AWG or 1.5 mm2");
-      return Optional.empty();
+      // Spelt well, but no such size.
     }
+    defects.add(
+        in.path("size"),
+        in.object(),
+        "\"" + JsonValue.shorten(text) + "\"",
+        "4/0 to 40 AWG, or 0.05 to 300 mm2",
+        "size is \""
+            + JsonValue.shorten(text)
+            + "\", must be 4/0 to 40 AWG or 0.05 to 300 mm2, written 18 AWG, 2/0 AWG or 1.5 mm2");
+    return Optional.empty();
   }
 
   private Optional<TerminalRef> terminal(ObjectReader in, String field) {
@@ -420,7 +428,8 @@ final class VehicleReader {
       List<TerminalRef> join = new ArrayList<>();
       for (int j = 0; j < items.values().size(); j++) {
         String at = DefectList.child(path, j);
-        terminalOf(in.called(path), items.values().get(j), at, "entry " + j).ifPresent(join::add);
+        terminalOf(in.onBehalfOf(path), items.values().get(j), at, "entry " + j)
+            .ifPresent(join::add);
       }
       if (join.size() == items.values().size()) {
         joins.add(join);

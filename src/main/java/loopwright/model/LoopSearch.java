@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Asks whether current can flow through a load at all: whether two ways that share no node lead
@@ -66,7 +67,13 @@ final class LoopSearch {
     }
   }
 
-  private record Coil(String part, int from, int to) {}
+  /**
+   * An edge that is there while its control stands in one of some positions; always if it has none.
+   */
+  private record Gated(Edge edge, String control, Set<String> closedIn) {}
+
+  /** A relay's coil and the contact it closes. */
+  private record Coil(Edge coil, Edge contact) {}
 
   private static final int NONE = -1;
 
@@ -76,6 +83,12 @@ final class LoopSearch {
   private final int[] root;
   private final Map<String, Integer> centres = new HashMap<>();
   private final Map<Map<String, String>, List<List<Edge>>> networks = new HashMap<>();
+  private final Map<String, String> rest = new HashMap<>();
+  private final List<Gated> edges = new ArrayList<>();
+  private final List<Coil> coils = new ArrayList<>();
+  private final int[] cameFrom;
+  private final int[] seen;
+  private int search;
   private int nodes;
 
   LoopSearch(Vehicle vehicle, Map<String, Part> parts, Map<TerminalRef, TerminalRef> meant) {
@@ -100,6 +113,18 @@ final class LoopSearch {
         } else if (at != NONE) {
           root[find(at)] = find(first);
         }
+      }
+    }
+    cameFrom = new int[2 * nodes];
+    seen = new int[2 * nodes];
+    Part supply = vehicle.battery();
+    for (Part part : vehicle.parts()) {
+      List<String> positions = part.spec().positions();
+      if (!positions.isEmpty()) {
+        rest.putIfAbsent(part.id(), positions.get(0));
+      }
+      if (part != supply) {
+        collect(part);
       }
     }
   }
@@ -183,95 +208,103 @@ final class LoopSearch {
   // The network of a setting.
 
   private List<List<Edge>> network(Map<String, String> on) {
-    List<List<Edge>> network = new ArrayList<>();
+    List<List<Edge>> network = new ArrayList<>(nodes);
     for (int i = 0; i < nodes; i++) {
       network.add(new ArrayList<>(2));
     }
-    Setting setting = Setting.of(on);
-    List<Coil> waiting = new ArrayList<>();
-    Part supply = vehicle.battery();
-    for (Part part : vehicle.parts()) {
-      if (part != supply) {
-        edges(network, part, setting, waiting);
+    for (Gated gated : edges) {
+      String position = on.getOrDefault(gated.control(), rest.getOrDefault(gated.control(), ""));
+      if (gated.control().isEmpty() || gated.closedIn().contains(position)) {
+        link(network, gated.edge());
       }
     }
-    pullIn(network, waiting);
+    pullIn(network);
     return network;
   }
 
   /** Closes the contacts of every relay whose coil can get current, until no more can. */
-  private void pullIn(List<List<Edge>> network, List<Coil> waiting) {
+  private void pullIn(List<List<Edge>> network) {
     int feed = node(vehicle.feedPost());
     int ground = node(vehicle.groundedPost());
-    boolean more = true;
+    List<Coil> waiting = new ArrayList<>(coils);
+    boolean more = feed != NONE && ground != NONE;
     while (more) {
+      // Cheap and necessary: one end is reached from the feed, the other from the ground.
+      boolean[] fed = reach(network, feed, ground);
+      boolean[] returned = reach(network, ground, feed);
       List<Coil> closing = new ArrayList<>();
-      for (Coil coil : waiting) {
-        Edge edge = new Edge(coil.from(), coil.to(), Sort.LOAD, coil.part(), "coil");
-        if (coil.from() != NONE && coil.to() != NONE && twoWays(network, edge, feed, ground)) {
-          closing.add(coil);
+      for (Coil candidate : waiting) {
+        Edge coil = candidate.coil();
+        boolean near =
+            (fed[coil.a()] && returned[coil.b()]) || (fed[coil.b()] && returned[coil.a()]);
+        if (near && twoWays(network, coil, feed, ground)) {
+          closing.add(candidate);
         }
       }
-      for (Coil coil : closing) {
-        edge(network, coil.part(), "30", "87", Sort.PLAIN, "");
+      for (Coil closed : closing) {
+        link(network, closed.contact());
       }
       waiting.removeAll(closing);
       more = !closing.isEmpty() && !waiting.isEmpty();
     }
   }
 
-  private void edges(List<List<Edge>> network, Part part, Setting setting, List<Coil> coils) {
+  private void collect(Part part) {
     String id = part.id();
     PartSpec spec = part.spec();
     if (spec instanceof PartSpec.Wire w) {
-      link(network, new Edge(node(w.from()), node(w.to()), Sort.PLAIN, id, ""));
+      edges.add(
+          new Gated(new Edge(node(w.from()), node(w.to()), Sort.PLAIN, id, ""), "", Set.of()));
     } else if (spec instanceof PartSpec.Battery) {
-      edge(network, id, "pos", "neg", Sort.PLAIN, "");
+      always(id, "pos", "neg", Sort.PLAIN, "");
     } else if (spec instanceof PartSpec.Fuse) {
-      edge(network, id, "feed", "load", Sort.PLAIN, "");
+      always(id, "feed", "load", Sort.PLAIN, "");
     } else if (spec instanceof PartSpec.Switch s) {
-      String position = setting.positions().getOrDefault(id, s.rest());
       for (PartSpec.SwitchContact contact : s.contacts()) {
-        if (contact.closedIn().contains(position)) {
-          edge(network, id, contact.a(), contact.b(), Sort.PLAIN, "");
-        }
+        Edge edge = edge(id, contact.a(), contact.b(), Sort.PLAIN, "");
+        edges.add(new Gated(edge, id, contact.closedIn()));
       }
     } else if (spec instanceof PartSpec.Relay r) {
-      edge(network, id, "86", "85", Sort.LOAD, "coil");
+      always(id, "86", "85", Sort.LOAD, "coil");
       if (r.changeover()) {
-        edge(network, id, "30", "87a", Sort.PLAIN, "");
+        always(id, "30", "87a", Sort.PLAIN, "");
       }
-      coils.add(new Coil(id, node(id, "86"), node(id, "85")));
+      Edge coil = edge(id, "86", "85", Sort.LOAD, "coil");
+      if (coil.a() != NONE && coil.b() != NONE) {
+        coils.add(new Coil(coil, edge(id, "30", "87", Sort.PLAIN, "")));
+      }
     } else if (spec instanceof PartSpec.DualLamp d) {
-      edge(network, id, d.first(), "common", Sort.LOAD, d.first());
-      edge(network, id, d.second(), "common", Sort.LOAD, d.second());
+      always(id, d.first(), "common", Sort.LOAD, d.first());
+      always(id, d.second(), "common", Sort.LOAD, d.second());
     } else if (spec instanceof PartSpec.Led) {
-      edge(network, id, "in", "out", Sort.ONE_WAY_LOAD, "");
+      always(id, "in", "out", Sort.ONE_WAY_LOAD, "");
     } else if (spec instanceof PartSpec.Diode) {
-      edge(network, id, "anode", "cathode", Sort.ONE_WAY, "");
+      always(id, "anode", "cathode", Sort.ONE_WAY, "");
     } else if (spec instanceof PartSpec.Driver) {
-      if (setting.positions().getOrDefault(id, "off").equals("on")) {
-        edge(network, id, "out", "ground", Sort.PLAIN, "");
-      }
+      edges.add(new Gated(edge(id, "out", "ground", Sort.PLAIN, ""), id, Set.of("on")));
     } else if (spec instanceof PartSpec.Connector c) {
       for (String cavity : c.cavities()) {
-        edge(network, id, cavity + "a", cavity + "b", Sort.PLAIN, "");
+        always(id, cavity + "a", cavity + "b", Sort.PLAIN, "");
       }
     } else if (spec instanceof PartSpec.Splice s && centres.containsKey(id)) {
       int centre = find(centres.get(id));
       for (String leg : s.legs()) {
-        link(network, new Edge(centre, node(id, leg), Sort.PLAIN, id, ""));
+        Edge edge = new Edge(centre, node(id, leg), Sort.PLAIN, id, "");
+        edges.add(new Gated(edge, "", Set.of()));
       }
     } else if (spec instanceof PartSpec.Ground) {
-      edge(network, id, "lug", "metal", Sort.PLAIN, "");
+      always(id, "lug", "metal", Sort.PLAIN, "");
     } else if (part.kind().isLoad() || spec instanceof PartSpec.Sender) {
-      edge(network, id, "in", "out", Sort.LOAD, "");
+      always(id, "in", "out", Sort.LOAD, "");
     }
   }
 
-  private void edge(
-      List<List<Edge>> network, String part, String a, String b, Sort sort, String function) {
-    link(network, new Edge(node(part, a), node(part, b), sort, part, function));
+  private void always(String part, String a, String b, Sort sort, String function) {
+    edges.add(new Gated(edge(part, a, b, sort, function), "", Set.of()));
+  }
+
+  private Edge edge(String part, String a, String b, Sort sort, String function) {
+    return new Edge(node(part, a), node(part, b), sort, part, function);
   }
 
   private static void link(List<List<Edge>> network, Edge edge) {
@@ -319,90 +352,116 @@ final class LoopSearch {
     return reached;
   }
 
+  /** Nodes reached from one by any conductor, not beyond another. */
+  private static boolean[] reach(List<List<Edge>> network, int from, int notBeyond) {
+    boolean[] reached = new boolean[network.size()];
+    ArrayDeque<Integer> open = new ArrayDeque<>();
+    reached[from] = true;
+    open.add(from);
+    while (!open.isEmpty()) {
+      int at = open.remove();
+      for (Edge edge : network.get(at)) {
+        int next = edge.other(at);
+        if (!reached[next]) {
+          reached[next] = true;
+          if (next != notBeyond) {
+            open.add(next);
+          }
+        }
+      }
+    }
+    return reached;
+  }
+
   /** Whether two ways that share no node lead from the load's ends to the two posts. */
-  private static boolean twoWays(List<List<Edge>> network, Edge load, int feed, int ground) {
-    if (load.a() == load.b() || feed == ground || feed == NONE || ground == NONE) {
+  private boolean twoWays(List<List<Edge>> network, Edge load, int feed, int ground) {
+    if (load.a() == load.b() || feed == ground) {
       return false;
     }
-    int[] next = new int[network.size()];
-    int[] before = new int[network.size()];
-    Arrays.fill(next, NONE);
-    Arrays.fill(before, NONE);
-    boolean[] onWay = new boolean[network.size()];
-    boolean one = augment(network, load, feed, ground, next, before, onWay);
-    return one && augment(network, load, feed, ground, next, before, onWay);
+    Way first = new Way();
+    boolean one = augment(network, load, feed, ground, first);
+    return one && augment(network, load, feed, ground, first);
+  }
+
+  /** The first way: for each node on it the one before and the one after it. */
+  private static final class Way {
+    private final Map<Integer, Integer> next = new HashMap<>();
+    private final Map<Integer, Integer> before = new HashMap<>();
+
+    boolean holds(int node) {
+      return next.containsKey(node);
+    }
+
+    int next(int node) {
+      return next.getOrDefault(node, NONE);
+    }
+
+    int before(int node) {
+      return before.getOrDefault(node, NONE);
+    }
   }
 
   /**
    * Finds one more way beside the one noted, if any, turning that one aside where needed. Each node
    * is split into an arriving side (2n) and a leaving side (2n + 1), so that it passes one unit.
    */
-  private static boolean augment(
-      List<List<Edge>> network,
-      Edge load,
-      int feed,
-      int ground,
-      int[] next,
-      int[] before,
-      boolean[] onWay) {
-    Map<Integer, Integer> from = new HashMap<>();
+  private boolean augment(List<List<Edge>> network, Edge load, int feed, int ground, Way way) {
+    search++;
     ArrayDeque<Integer> open = new ArrayDeque<>();
     for (int start : List.of(load.a(), load.b())) {
-      // A node whose own start is taken is one that a way begins at.
-      if (!(onWay[start] && before[start] == NONE)) {
-        from.put(2 * start, NONE);
-        open.add(2 * start);
+      // The first way begins at one of the two ends; the second must begin at the other.
+      if (!(way.holds(start) && way.before(start) == NONE)) {
+        visit(2 * start, NONE, open);
       }
     }
     while (!open.isEmpty()) {
       int state = open.remove();
       int at = state / 2;
-      boolean leaving = state % 2 == 1;
-      if (leaving && (at == feed || at == ground) && !(onWay[at] && next[at] == NONE)) {
-        note(state, from, next, before, onWay);
-        return true;
-      }
-      if (!leaving) {
-        if (!onWay[at]) {
-          visit(2 * at + 1, state, from, open);
-        } else if (before[at] != NONE) {
-          visit(2 * before[at] + 1, state, from, open);
+      if (state % 2 == 0) {
+        if (!way.holds(at)) {
+          visit(2 * at + 1, state, open);
+        } else if (way.before(at) != NONE) {
+          visit(2 * way.before(at) + 1, state, open);
         }
         continue;
       }
-      if (onWay[at]) {
-        visit(2 * at, state, from, open);
+      if ((at == feed || at == ground) && !way.holds(at)) {
+        note(state, way);
+        return true;
+      }
+      if (way.holds(at)) {
+        visit(2 * at, state, open);
       }
       for (Edge edge : network.get(at)) {
         int to = edge.other(at);
-        if (to != at && next[at] != to && !edge.equals(load)) {
-          visit(2 * to, state, from, open);
+        if (to != at && way.next(at) != to && !edge.equals(load)) {
+          visit(2 * to, state, open);
         }
       }
     }
     return false;
   }
 
-  private static void visit(
-      int state, int comingFrom, Map<Integer, Integer> from, ArrayDeque<Integer> open) {
-    if (from.putIfAbsent(state, comingFrom) == null) {
+  private void visit(int state, int comingFrom, ArrayDeque<Integer> open) {
+    if (seen[state] != search) {
+      seen[state] = search;
+      cameFrom[state] = comingFrom;
       open.add(state);
     }
   }
 
   /** Notes the first way; a second one only has to exist. */
-  private static void note(
-      int end, Map<Integer, Integer> from, int[] next, int[] before, boolean[] onWay) {
-    int state = end;
-    while (state != NONE) {
-      int previous = from.get(state);
+  private void note(int end, Way way) {
+    int after = NONE;
+    for (int state = end; state != NONE; state = cameFrom[state]) {
       int at = state / 2;
-      onWay[at] = true;
-      if (previous != NONE && previous / 2 != at) {
-        next[previous / 2] = at;
-        before[at] = previous / 2;
+      if (state % 2 == 1) {
+        way.next.put(at, after);
+        if (after != NONE) {
+          way.before.put(after, at);
+        }
+        after = at;
       }
-      state = previous;
     }
   }
 }

@@ -754,12 +754,22 @@ public final class VehicleCheck {
     }
     for (int i = 0; i < vehicle.circuits().size(); i++) {
       Circuit circuit = vehicle.circuits().get(i);
+      if (!settable(circuit)) {
+        continue;
+      }
       for (int l = 0; l < circuit.loads().size(); l++) {
         LoadRef load = circuit.loads().get(l);
         String path = "circuits[" + i + "].loads[" + l + "]";
         search.missing(circuit, load).ifPresent(side -> noLoop(path, circuit, load, side));
       }
     }
+  }
+
+  /** Whether the circuit's setting can be made at all; if not, that has been found already. */
+  private boolean settable(Circuit circuit) {
+    Map<String, List<String>> controls = vehicle.controls();
+    return circuit.on().entrySet().stream()
+        .allMatch(e -> controls.getOrDefault(e.getKey(), List.of()).contains(e.getValue()));
   }
 
   private void noLoop(String path, Circuit circuit, LoadRef load, LoopSearch.Missing side) {

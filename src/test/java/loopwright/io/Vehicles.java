@@ -1,5 +1,8 @@
 package loopwright.io;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
 import loopwright.model.Vehicle;
 
 /** Small vehicles of the tests, as text. */
@@ -72,9 +75,90 @@ final class Vehicles {
         ] }
       """;
 
+  /**
+   * One lamp behind a fuse and a switch; the file's line numbers matter to the tests.
+   *
+   * <pre>
+   * BATT.pos -W1- F1 -W2- S1 -W3- L1 -W4- G1 = BODY -ST1- BATT.neg
+   * </pre>
+   */
+  static final String SMALL =
+      """
+      {
+      "format": "loopwright-vehicle", "version": 1, "id": "cart", "name": "Cart",
+      "system_volts": 12, "grounded": "negative",
+      "parts": [
+      {"id": "BATT", "kind": "battery", "volts": 12.6},
+      {"id": "F1", "kind": "fuse", "amps": 10},
+      {"id": "S1", "kind": "switch", "positions": ["off", "on"], "terminals": ["in", "out"], "contacts": [{"between": ["in", "out"], "closed_in": ["on"]}]},
+      {"id": "L1", "kind": "lamp", "watts": 21},
+      {"id": "G1", "kind": "ground"},
+      {"id": "BODY", "kind": "body"},
+      {"id": "W1", "kind": "wire", "from": "BATT.pos", "to": "F1.feed", "size": "12 AWG", "metres": 1},
+      {"id": "W2", "kind": "wire", "from": "F1.load", "to": "S1.in", "size": "18 AWG", "metres": 2},
+      {"id": "W3", "kind": "wire", "from": "S1.out", "to": "L1.in", "size": "18 AWG", "metres": 3},
+      {"id": "W4", "kind": "wire", "from": "L1.out", "to": "G1.lug", "size": "18 AWG", "metres": 0.3},
+      {"id": "ST1", "kind": "strap", "from": "BODY.metal", "to": "BATT.neg", "size": "25 mm2", "metres": 0.4}
+      ],
+      "joins": [["G1.metal", "BODY.metal"]],
+      "circuits": [
+      {"id": "lamp", "loads": ["L1"], "on": {"S1": "on"}}
+      ]
+      }
+      """;
+
   private Vehicles() {}
 
   static Vehicle allKinds() {
     return VehicleFile.read(ALL_KINDS, "mule.json").orThrow();
+  }
+
+  /** The small vehicle's file with one piece of text changed. */
+  static String small(String piece, String by) {
+    assertThat(SMALL).as("the piece to change").contains(piece);
+    return SMALL.replace(piece, by);
+  }
+
+  /** What is wrong with the small vehicle after the change; never nothing. */
+  static List<Defect> defects(String piece, String by) {
+    ReadResult<Vehicle> result = VehicleFile.read(small(piece, by), "cart.json");
+    assertThat(result).isInstanceOf(ReadResult.Refused.class);
+    return result.defects();
+  }
+
+  /** A vehicle of so many relay-fed lamps on one bus and one ground, each a circuit. */
+  static String rows(int count) {
+    StringBuilder parts = new StringBuilder();
+    StringBuilder circuits = new StringBuilder();
+    StringBuilder bus = new StringBuilder("\"BATT.pos\"");
+    StringBuilder ground = new StringBuilder("\"BODY.metal\", \"BATT.neg\"");
+    StringBuilder joins = new StringBuilder();
+    for (int i = 0; i < count; i++) {
+      parts.append(
+          """
+          {"id": "F%1$d", "kind": "fuse", "amps": 10},
+          {"id": "S%1$d", "kind": "switch", "positions": ["off", "on"], "terminals": ["a", "b"],
+           "contacts": [{"between": ["a", "b"], "closed_in": ["on"]}]},
+          {"id": "K%1$d", "kind": "relay"},
+          {"id": "L%1$d", "kind": "lamp", "watts": 21},
+          {"id": "W%1$d", "kind": "wire", "from": "K%1$d.87", "to": "L%1$d.in", "size": "18 AWG",
+           "metres": 1},
+          """
+              .formatted(i));
+      bus.append(", \"F%d.feed\"".formatted(i));
+      ground.append(", \"L%1$d.out\", \"K%1$d.85\"".formatted(i));
+      joins.append(
+          ", [\"F%1$d.load\", \"S%1$d.a\", \"K%1$d.30\"], [\"S%1$d.b\", \"K%1$d.86\"]"
+              .formatted(i));
+      circuits.append(
+          "%2$s{\"id\": \"c%1$d\", \"loads\": [\"L%1$d\"], \"on\": {\"S%1$d\": \"on\"}}"
+              .formatted(i, i == 0 ? "" : ", "));
+    }
+    return """
+        {"format": "loopwright-vehicle", "version": 1, "id": "rows", "system_volts": 12,
+         "grounded": "negative", "parts": [%s {"id": "BATT", "kind": "battery"},
+         {"id": "BODY", "kind": "body"}], "joins": [[%s], [%s]%s], "circuits": [%s]}
+        """
+        .formatted(parts, bus, ground, joins, circuits);
   }
 }
