@@ -44,7 +44,7 @@ final class CasesCommand implements Callable<Integer> {
         DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT)
             .withZone(world.clock().getZone());
     for (CaseDesk.Kept one : kept) {
-      page.say(one.caseId() + "  " + one.title());
+      page.say(one.caseId() + ": " + one.title());
       page.block(
           "    ",
           dates.format(one.at())

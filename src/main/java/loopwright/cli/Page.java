@@ -14,6 +14,8 @@ final class Page {
   /** Greatest width. */
   static final int WIDEST = 200;
 
+  private static final int NARROW_INDENT = 4;
+
   private final PrintStream out;
   private final int width;
 
@@ -63,7 +65,13 @@ final class Page {
   /** Text behind a label; the lines after the first stand under its beginning. */
   void block(String label, String text) {
     StringBuilder line = new StringBuilder(label);
-    int indent = Math.min(label.length(), width / 3);
+    int indent = label.length();
+    if (indent > width * 3 / 5) {
+      // A long label on a small screen has a line of its own.
+      print(line);
+      indent = NARROW_INDENT;
+      line = new StringBuilder(" ".repeat(indent));
+    }
     boolean empty = true;
     for (String word : plain(text).split(" +", -1)) {
       String rest = word;

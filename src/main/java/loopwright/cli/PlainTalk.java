@@ -525,7 +525,7 @@ final class PlainTalk {
 
   private List<String> where(PointView point) {
     List<String> lines = new ArrayList<>();
-    lines.add(point.ref() + "  " + point.title());
+    lines.add(point.ref() + ": " + point.title());
     if (!point.label().isEmpty()) {
       lines.add("label \"" + point.label() + "\"");
     }

@@ -79,7 +79,7 @@ final class VehicleCommand implements Callable<Integer> {
       page.block(
           "  ",
           circuit.id()
-              + "  "
+              + ", "
               + circuit.name()
               + ": "
               + circuit.loads().stream().map(LoadRef::toString).collect(Collectors.joining(", "))
@@ -91,7 +91,7 @@ final class VehicleCommand implements Callable<Integer> {
       page.block(
           "  ",
           part.id()
-              + "  "
+              + ", "
               + part.kind().word()
               + (part.name().isEmpty() ? "" : ", " + part.name())
               + (part.label().isEmpty() ? "" : ", label \"" + part.label() + "\"")

@@ -1,0 +1,90 @@
+package loopwright.cli;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.InputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import loopwright.casework.CaseDesk;
+import loopwright.casework.CaseStore;
+
+/** A world of one vehicle, whose input is given and whose output is kept. */
+final class TestWorld implements CliWorld {
+  final ScriptedDesk desk;
+  private final InputStream in;
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+  private final PrintStream outStream = new PrintStream(out, true, StandardCharsets.UTF_8);
+  private final PrintStream errStream = new PrintStream(err, true, StandardCharsets.UTF_8);
+  int desksMade;
+
+  TestWorld(CaseStore store, byte[] input) {
+    this.desk = new ScriptedDesk(store);
+    this.in = new ByteArrayInputStream(input);
+  }
+
+  TestWorld(CaseStore store, String... lines) {
+    this(
+        store,
+        (String.join("\n", lines) + (lines.length > 0 ? "\n" : ""))
+            .getBytes(StandardCharsets.UTF_8));
+  }
+
+  int run(String... args) {
+    return Cli.run(args, this);
+  }
+
+  String outText() {
+    return out.toString(StandardCharsets.UTF_8);
+  }
+
+  List<String> outLines() {
+    return outText().lines().toList();
+  }
+
+  String errText() {
+    return err.toString(StandardCharsets.UTF_8);
+  }
+
+  @Override
+  public Opening openVehicle(String name) {
+    return name.equals("pumper")
+        ? new Opening.Opened(Shed.pumper(), "pumper", List.of())
+        : new Opening.Defective(List.of(name + ": no such file and no demo vehicle"));
+  }
+
+  @Override
+  public List<String> demoVehicles() {
+    return List.of("pumper");
+  }
+
+  @Override
+  public CaseDesk desk() {
+    desksMade++;
+    return desk;
+  }
+
+  @Override
+  public InputStream in() {
+    return in;
+  }
+
+  @Override
+  public PrintStream out() {
+    return outStream;
+  }
+
+  @Override
+  public PrintStream err() {
+    return errStream;
+  }
+
+  @Override
+  public Clock clock() {
+    return Clock.fixed(Instant.parse("2024-05-17T20:00:00Z"), ZoneOffset.UTC);
+  }
+}
