@@ -46,6 +46,8 @@ public final class DroolsRuleBook implements RuleBook {
           + " import loopwright.diagnosis.rulebook.Conclusion.*;"
           + " import loopwright.knowledge.Context;"
           + " import loopwright.model.PartKind;"
+          + " import loopwright.rules.At;"
+          + " import loopwright.rules.At.Tip;"
           + " import loopwright.rules.ClearsNothing;"
           + " import java.util.List;"
           + " import java.util.Set;"

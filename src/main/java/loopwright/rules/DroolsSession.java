@@ -26,7 +26,7 @@ final class DroolsSession implements RuleBook.Session {
 
   private final KieSession session;
   private final Locale locale;
-  private final Map<Fact, FactHandle> stated = new LinkedHashMap<>();
+  private final Map<Object, FactHandle> stated = new LinkedHashMap<>();
   private List<Conclusion> conclusions = List.of();
 
   DroolsSession(KieSession session, Locale locale) {
@@ -41,22 +41,45 @@ final class DroolsSession implements RuleBook.Session {
    */
   @Override
   public void state(Collection<? extends Fact> facts) {
-    Set<Fact> wanted = new LinkedHashSet<>(facts);
-    Iterator<Map.Entry<Fact, FactHandle>> old = stated.entrySet().iterator();
+    Set<Object> wanted = new LinkedHashSet<>(facts);
+    wanted.addAll(places(facts));
+    Iterator<Map.Entry<Object, FactHandle>> old = stated.entrySet().iterator();
     while (old.hasNext()) {
-      Map.Entry<Fact, FactHandle> entry = old.next();
+      Map.Entry<Object, FactHandle> entry = old.next();
       if (!wanted.contains(entry.getKey())) {
         session.delete(entry.getValue());
         old.remove();
       }
     }
-    for (Fact fact : wanted) {
+    for (Object fact : wanted) {
       if (!stated.containsKey(fact)) {
         stated.put(fact, session.insert(fact));
       }
     }
     fire();
-    conclusions = read();
+    conclusions = Words.sorted(session.getObjects(Conclusion.class::isInstance), titles(), locale);
+  }
+
+  /** Which pieces the hand gets to in each check. */
+  private static List<At> places(Collection<? extends Fact> facts) {
+    Map<String, List<Fact.Piece>> pieces = new HashMap<>();
+    for (Fact fact : facts) {
+      if (fact instanceof Fact.Piece piece) {
+        pieces.computeIfAbsent(piece.id(), id -> new ArrayList<>()).add(piece);
+      }
+    }
+    List<At> places = new ArrayList<>();
+    for (Fact fact : facts) {
+      if (fact instanceof Fact.CheckIdea idea) {
+        pieces
+            .getOrDefault(Trade.part(idea.red()), List.of())
+            .forEach(piece -> places.add(new At(idea, At.Tip.RED, piece)));
+        pieces
+            .getOrDefault(Trade.part(idea.black()), List.of())
+            .forEach(piece -> places.add(new At(idea, At.Tip.BLACK, piece)));
+      }
+    }
+    return places;
   }
 
   private void fire() {
@@ -75,19 +98,15 @@ final class DroolsSession implements RuleBook.Session {
     }
   }
 
-  private List<Conclusion> read() {
+  private Map<String, String> titles() {
     Map<String, String> titles = new HashMap<>();
-    for (Fact fact : stated.keySet()) {
+    for (Object fact : stated.keySet()) {
       if (fact instanceof Fact.Piece piece) {
         // Two titles for one part are a mistake elsewhere; the order they came in must not show.
         titles.merge(piece.id(), piece.title(), (a, b) -> a.compareTo(b) <= 0 ? a : b);
       }
     }
-    return session.getObjects(Conclusion.class::isInstance).stream()
-        .map(c -> Words.of((Conclusion) c, titles, locale))
-        .distinct()
-        .sorted(Words.ORDER)
-        .toList();
+    return titles;
   }
 
   @Override

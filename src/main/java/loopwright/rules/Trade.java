@@ -63,6 +63,14 @@ public final class Trade {
     return element.isEmpty() ? words : words + " (" + element + ")";
   }
 
+  /**
+   * The part that is meant where one filament of a lamp may be named: {@code L1} of {@code
+   * L1:stop}.
+   */
+  public static String part(String partOrFilament) {
+    return base(partOrFilament);
+  }
+
   /** The mode without the element it names: {@code open} of {@code open:tail}. */
   public static String base(String mode) {
     int colon = mode.indexOf(':');
@@ -84,7 +92,8 @@ public final class Trade {
           "diode-backwards",
           "coil-shorted",
           "shorted",
-          "seized" ->
+          "seized",
+          "wrong-lamp-large" ->
           true;
       default -> false;
     };

@@ -2,8 +2,10 @@ package loopwright.rules;
 
 import java.text.NumberFormat;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,13 +25,32 @@ import loopwright.diagnosis.rulebook.Conclusion.Sense;
 /** Turns arguments into words, and puts conclusions in order. */
 final class Words {
 
-  /** Kind first, then rule, then what it speaks of. */
-  static final Comparator<Conclusion> ORDER =
-      Comparator.comparingInt(Words::rank)
-          .thenComparing(Conclusion::rule)
-          .thenComparing(Object::toString);
+  private static final Map<Class<?>, Integer> RANKS = ranks();
+
+  /**
+   * A conclusion with what it is sorted by: its kind first, then its rule, then what it speaks of.
+   * The text is made once, not at every comparison.
+   */
+  private record Sortable(int rank, String text, Conclusion conclusion) {
+    static final Comparator<Sortable> ORDER =
+        Comparator.comparingInt(Sortable::rank)
+            .thenComparing(s -> s.conclusion().rule())
+            .thenComparing(Sortable::text);
+  }
 
   private Words() {}
+
+  /** Conclusions in plain words, in a fixed order. */
+  static List<Conclusion> sorted(
+      Collection<?> conclusions, Map<String, String> titles, Locale locale) {
+    return conclusions.stream()
+        .map(c -> of((Conclusion) c, titles, locale))
+        .distinct()
+        .map(c -> new Sortable(RANKS.get(c.getClass()), c.toString(), c))
+        .sorted(Sortable.ORDER)
+        .map(Sortable::conclusion)
+        .toList();
+  }
 
   /** The conclusion with plain words and numbers as arguments. */
   static Conclusion of(Conclusion conclusion, Map<String, String> titles, Locale locale) {
@@ -73,7 +94,10 @@ final class Words {
 
   private static String of(Argument argument, Map<String, String> titles, Locale locale) {
     if (argument instanceof Argument.Title title) {
-      return titles.getOrDefault(title.part(), title.part());
+      String part = Trade.base(title.part());
+      String filament = Trade.element(title.part());
+      String words = titles.getOrDefault(part, part);
+      return filament.isEmpty() ? words : words + " (" + filament + ")";
     } else if (argument instanceof Argument.Word word) {
       return word.word();
     } else if (argument instanceof Argument.Volts volts) {
@@ -115,7 +139,11 @@ final class Words {
     return format.format(Math.rint(value * 1e6) / 1e6 + 0.0);
   }
 
-  private static int rank(Conclusion conclusion) {
-    return List.of(Conclusion.class.getPermittedSubclasses()).indexOf(conclusion.getClass());
+  private static Map<Class<?>, Integer> ranks() {
+    Map<Class<?>, Integer> ranks = new HashMap<>();
+    for (Class<?> kind : Conclusion.class.getPermittedSubclasses()) {
+      ranks.put(kind, ranks.size());
+    }
+    return ranks;
   }
 }

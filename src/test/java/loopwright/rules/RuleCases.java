@@ -82,6 +82,26 @@ final class RuleCases {
     return ordered;
   }
 
+  /** Every failure mode of the tables in {@code knowledge/faults}, as if a case had ended on it. */
+  static List<Fact.Isolated> modesOfTheTables() throws IOException {
+    List<Fact.Isolated> modes = new ArrayList<>();
+    try (Stream<Path> files = Files.list(Path.of("knowledge", "faults"))) {
+      for (Path file : files.sorted().toList()) {
+        for (JsonNode mode : JSON.readTree(Files.readString(file)).path("modes")) {
+          for (JsonNode word : mode.path("kinds")) {
+            PartKind kind =
+                Stream.of(PartKind.values())
+                    .filter(k -> k.word().equals(word.asText()))
+                    .findFirst()
+                    .orElseThrow();
+            modes.add(new Fact.Isolated(new SuspectId("X1", mode.path("mode").asText()), kind));
+          }
+        }
+      }
+    }
+    return modes;
+  }
+
   private static List<RuleCase> cases(Path folder, String kind) {
     List<RuleCase> cases = new ArrayList<>();
     Path file = folder.resolve("cases.json");

@@ -3,6 +3,7 @@ package loopwright.rules;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
 import java.lang.reflect.RecordComponent;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,6 +15,7 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
 import loopwright.diagnosis.rulebook.Conclusion;
+import loopwright.diagnosis.rulebook.Fact;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.rules.RuleCases.RuleCase;
 import org.junit.jupiter.api.BeforeAll;
@@ -77,6 +79,37 @@ class RuleCasesTest {
       assertThat(note.reason()).isNotBlank();
       assertThat(note.source()).isNotBlank();
     }
+  }
+
+  /** The tables of failure modes and the advice must not drift apart. */
+  @TestFactory
+  Stream<DynamicTest> everyFailureModeOfTheTablesHasAdviceOfItsOwn() throws IOException {
+    List<DynamicTest> tests = new ArrayList<>();
+    for (Fact.Isolated isolated : RuleCases.modesOfTheTables()) {
+      tests.add(
+          DynamicTest.dynamicTest(
+              isolated.kind().word() + " " + isolated.suspect().mode(),
+              () -> {
+                try (RuleBook.Session session = book.open()) {
+                  session.state(List.of(isolated));
+                  List<Conclusion.Advice> advice =
+                      session.conclusions().stream()
+                          .filter(Conclusion.Advice.class::isInstance)
+                          .map(Conclusion.Advice.class::cast)
+                          .toList();
+                  assertThat(advice)
+                      .extracting(Conclusion.Advice::stage)
+                      .contains(Conclusion.Stage.values());
+                  assertThat(advice)
+                      .filteredOn(a -> a.stage() == Conclusion.Stage.REPAIR)
+                      .singleElement()
+                      .extracting(Conclusion.Advice::rule)
+                      .isNotEqualTo("any-other-failure");
+                }
+              }));
+    }
+    assertThat(tests).hasSizeGreaterThan(40);
+    return tests.stream();
   }
 
   @Test

@@ -3,6 +3,7 @@ package loopwright.rules;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
+import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -16,6 +17,10 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.jar.JarEntry;
 import java.util.jar.JarOutputStream;
+import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.rulebook.Fact;
+import loopwright.diagnosis.rulebook.RuleBook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -232,6 +237,40 @@ class RuleReaderTest {
         .isEqualTo("L1 leuchtet schwach");
     assertThat(new DroolsRuleBook(files, Locale.FRENCH).words("weak-light", "dim", List.of("L1")))
         .isEqualTo("L1 is weak");
+  }
+
+  @Test
+  void rulesThatNeverComeToRestAreStoppedAndNamed() {
+    String restless =
+        GOOD.replace(
+                "$r : ReadingFact(kind == CheckKind.LOOK, seen == Seen.DIM)",
+                "(ReadingFact(seen == Seen.DIM, $n : id) or Sense(rule == \"weak-light\", $n : reading))")
+            .replace("$r.id(), ", "$n + 1, ")
+            .replace("List.of(name($r.red()))", "List.of()");
+    DroolsRuleBook book = new DroolsRuleBook(files(restless, "dim=x"), Locale.ENGLISH);
+    Fact look =
+        new Fact.ReadingFact(
+            1,
+            CheckKind.LOOK,
+            "L1",
+            "",
+            false,
+            Fact.ValueClass.SEEN,
+            0,
+            0,
+            Seen.DIM,
+            true,
+            0,
+            0,
+            0,
+            true,
+            true);
+
+    try (RuleBook.Session session = book.open()) {
+      assertThatIllegalStateException()
+          .isThrownBy(() -> session.state(List.of(look)))
+          .withMessageContaining("weak-light");
+    }
   }
 
   @Test
