@@ -176,13 +176,11 @@ final class CheckSource {
 
   private void addLooks(Set<Check> checks, Collection<String> inPlay) {
     checks.add(Check.look(complaint.load().toString(), complaint.on()));
-    for (Circuit circuit : vehicle.circuits()) {
-      for (LoadRef load : circuit.loads()) {
-        if (!load.equals(complaint.load()) && !circuit.onSetting().equals(Setting.REST)) {
-          checks.add(Check.look(load.toString(), circuit.onSetting()));
-          checks.add(Check.look(load.toString(), complaint.on()));
-        }
-      }
+    for (LoadRef load : others()) {
+      checks.add(Check.look(load.toString(), complaint.on()));
+    }
+    for (LoadRef load : nearest()) {
+      checks.add(Check.look(load.toString(), bench.onSetting(load)));
     }
     for (String id : inPlay) {
       Part part = vehicle.requirePart(id);
@@ -193,6 +191,57 @@ final class CheckSource {
       }
     }
   }
+
+  /** Loads of other circuits that are on in the complaint's own setting anyway. */
+  private List<LoadRef> others() {
+    List<LoadRef> loads = new ArrayList<>();
+    for (Circuit circuit : vehicle.circuits()) {
+      for (LoadRef load : circuit.loads()) {
+        boolean on =
+            bench.level(
+                    bench.point(bench.healthy(), complaint.on()), load, bench.onSetting(load))
+                > 0.5;
+        if (on && !load.equals(complaint.load()) && !loads.contains(load)) {
+          loads.add(load);
+        }
+      }
+    }
+    return loads;
+  }
+
+  /** Loads whose own loops share the most pieces with this one, each worth a setting of its own. */
+  private List<LoadRef> nearest() {
+    if (loop.isEmpty()) {
+      return List.of();
+    }
+    Map<LoadRef, Integer> shared = new LinkedHashMap<>();
+    for (Circuit circuit : vehicle.circuits()) {
+      LoadRef load = circuit.loads().get(0);
+      if (load.equals(complaint.load()) || circuit.onSetting().equals(complaint.on())) {
+        continue;
+      }
+      Loop.trace(bench, circuit.onSetting(), bench.loadElement(load))
+          .ifPresent(
+              other ->
+                  shared.put(
+                      load,
+                      (int)
+                          other.pieces().stream()
+                              .filter(p -> loop.get().holds(p.part()))
+                              .count()));
+    }
+    return shared.entrySet().stream()
+        .sorted(
+            Map.Entry.<LoadRef, Integer>comparingByValue()
+                .reversed()
+                .thenComparing(Map.Entry.comparingByKey()))
+        .limit(NEAREST)
+        .map(Map.Entry::getKey)
+        .toList();
+  }
+
+  /** How many other circuits are switched on for a look. Each costs a solve of every suspect. */
+  private static final int NEAREST = 3;
 
   /** Working time in minutes, from the set-up and lead positions of the check before. */
   double minutes(Check check, Optional<Check> before) {

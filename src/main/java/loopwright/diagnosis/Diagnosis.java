@@ -163,17 +163,19 @@ public final class Diagnosis implements AutoCloseable {
     return new Diagnosis(bench, rules, complaint, context, step);
   }
 
-  /** Works out the predictions that the first proposals need. */
+  /** Solves the settings that the first proposals need. */
   private void warm(Step step) {
+    Set<Setting> settings = new LinkedHashSet<>();
+    candidates.forEach(c -> settings.add(c.setting()));
     int done = 0;
-    for (Check check : candidates) {
+    for (Setting setting : settings) {
       for (Hypothesis h : inPlay) {
         if (!h.unlisted()) {
-          predictor.predict(h, check);
+          bench.points(h, setting);
         }
       }
       done++;
-      if (!step.done(0.6 + 0.4 * done / candidates.size())) {
+      if (!step.done(0.6 + 0.4 * done / settings.size())) {
         session.close();
         throw new CancellationException("opening the case was given up");
       }
@@ -833,6 +835,13 @@ public final class Diagnosis implements AutoCloseable {
         weighted.add(new Planner.Weighted(h, b));
       }
     }
+    weighted.sort(Comparator.comparingDouble(Planner.Weighted::belief).reversed());
+    double mass = 0;
+    int count = 0;
+    while (count < weighted.size() && (mass < PLANNED_MASS || count < 40)) {
+      mass += weighted.get(count++).belief();
+    }
+    weighted.subList(count, weighted.size()).clear();
     double batteryShare = batteryShare(readings);
     Set<String> taken = new LinkedHashSet<>();
     readings.forEach(r -> taken.add(r.check().id()));
@@ -882,6 +891,9 @@ public final class Diagnosis implements AutoCloseable {
             .thenComparing(p -> p.check().id()));
     return ranked;
   }
+
+  /** Share of the belief that planning looks at: the rest is too unlikely to steer by. */
+  private static final double PLANNED_MASS = 0.998;
 
   private static final double PROOF_MINUTES = 0.4;
   private static final double LEAST_MINUTES = 0.2;

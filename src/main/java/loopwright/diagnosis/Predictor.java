@@ -87,15 +87,49 @@ final class Predictor {
     if (!check.kind().metered()) {
       return sight(h, check);
     }
-    Factors f = computeFactors(h, check);
-    double variance = 0;
-    int battery = firstLatent[batteryElement];
-    for (int i = 0; i < f.loads().length; i++) {
-      if (i != battery) {
-        variance += f.loads()[i] * f.loads()[i];
-      }
+    return quick(h, check);
+  }
+
+  /**
+   * A number good enough for planning: solved at the middle and the ends of the failure's own
+   * range, with the other spreads by rule of thumb. All volts of a resistive network scale with the
+   * battery's; a divider's volts v move with its load's spread as v (1 - v / E).
+   */
+  private Prediction.Numeric quick(Hypothesis h, Check check) {
+    List<OperatingPoint> points = bench.points(h, check.setting());
+    int red = network.requireNode(check.red().orElseThrow());
+    int black = network.requireNode(check.black().orElseThrow());
+    boolean ranged = points.size() > 2 && hasOwnRange(h);
+    double middle = rough(points.get(0), check, red, black);
+    double low = ranged ? rough(points.get(1), check, red, black) : middle;
+    double high = ranged ? rough(points.get(2), check, red, black) : middle;
+    double mean = (low + 4 * middle + high) / 6;
+    double own = (high - low) * EVEN;
+    if (check.kind() == CheckKind.OHMS) {
+      return new Prediction.Numeric(mean, Math.hypot(own, 0.1 + LOAD_SPREAD * mean), 0);
     }
-    return new Prediction.Numeric(f.mean(), Math.sqrt(variance), f.loads()[battery]);
+    double source = Math.max(1, Math.abs(network.elements().get(batteryElement).values()[0].typical()));
+    double size = Math.min(1, Math.abs(middle) / source);
+    double rest = LOAD_SPREAD * Math.abs(middle) * (1 - size) + ROUGH * source;
+    return new Prediction.Numeric(mean, Math.hypot(own, rest), middle / source * batterySd());
+  }
+
+  /** Spread of loads that planning reckons with, as a share. */
+  private static final double LOAD_SPREAD = 0.06;
+
+  /** What planning leaves open besides, as a share of the battery's volts. */
+  private static final double ROUGH = 0.002;
+
+  private double batterySd() {
+    return network.elements().get(batteryElement).values()[0].width() * EVEN;
+  }
+
+  private double rough(OperatingPoint point, Check check, int red, int black) {
+    if (check.kind() != CheckKind.OHMS && check.kind() != CheckKind.DIODE) {
+      return point.volts(red, black);
+    }
+    double ohms = point.ohmsSeen(red, black) + bench.meter().leadOhms().typical();
+    return Math.min(ohms, 4 * bench.meter().fullScale(MeterFunction.OHMS));
   }
 
   /** Mean and latent factors, kept for checks that were really taken. */

@@ -1,0 +1,89 @@
+package loopwright.evidence;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import loopwright.casework.CaseEvent;
+import loopwright.casework.CaseStore;
+import loopwright.casework.Desk;
+import loopwright.casework.Phrases;
+import loopwright.diagnosis.rulebook.RuleBook;
+import loopwright.io.KnowledgeFiles;
+import loopwright.io.VehicleFile;
+import loopwright.knowledge.Knowledge;
+import loopwright.model.Vehicle;
+import loopwright.rules.DroolsRuleBook;
+import loopwright.rules.RuleFiles;
+import loopwright.solver.Network;
+
+/** What the evidence tests share: knowledge, rules, vehicles, a desk that keeps cases in memory. */
+public final class Bench {
+  public static final Knowledge KNOWLEDGE = KnowledgeFiles.readBundled().orThrow();
+  private static RuleBook rules;
+
+  private Bench() {}
+
+  public static synchronized RuleBook rules() {
+    if (rules == null) {
+      rules = new DroolsRuleBook(RuleFiles.bundled(), Locale.ENGLISH);
+    }
+    return rules;
+  }
+
+  public static Vehicle vehicle(String name) {
+    String path = "/demo-data/vehicles/" + name + ".json";
+    try (InputStream in = Bench.class.getResourceAsStream(path)) {
+      return VehicleFile.read(in, name + ".json").orThrow();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  public static Network network(Vehicle vehicle) {
+    return Network.of(vehicle, KNOWLEDGE.typicals());
+  }
+
+  public static Desk desk() {
+    return new Desk(
+        KNOWLEDGE, Bench::rules, new InMemory(), Clock.systemUTC(), new Phrases(Locale.ENGLISH));
+  }
+
+  /** Journals that last as long as the test. */
+  public static final class InMemory implements CaseStore {
+    private final Map<String, List<CaseEvent>> kept = new LinkedHashMap<>();
+
+    @Override
+    public Journal create(String caseId) {
+      kept.put(caseId, new ArrayList<>());
+      return open(caseId);
+    }
+
+    private Journal open(String caseId) {
+      return new Journal() {
+        @Override
+        public void append(CaseEvent event) {
+          kept.get(caseId).add(event);
+        }
+
+        @Override
+        public void close() {}
+      };
+    }
+
+    @Override
+    public Loaded load(String caseId) {
+      return new Loaded(List.copyOf(kept.get(caseId)), "", open(caseId));
+    }
+
+    @Override
+    public List<String> ids() {
+      return List.copyOf(kept.keySet());
+    }
+  }
+}
