@@ -38,10 +38,11 @@ final class CsvTable {
     List<String> header = List.of();
     try (MappingIterator<String[]> lines =
         MAPPER.readerFor(String[].class).readValues(new ByteArrayInputStream(csv))) {
+      int next = 1;
       while (lines.hasNext()) {
-        int line = Math.max(1, lines.getCurrentLocation().getLineNr() - (rows.isEmpty() ? 0 : 1));
+        int line = next;
         String[] cells = lines.next();
-        line = rows.isEmpty() && header.isEmpty() ? 1 : line;
+        next += 1 + breaks(cells);
         if (header.isEmpty()) {
           header = List.of(cells);
           missing(columns, header, defects);
@@ -72,6 +73,15 @@ final class CsvTable {
           "", 0, "table", "no text", "a header line", "is empty, must have a header line");
     }
     return rows;
+  }
+
+  /** Line breaks inside quoted cells. */
+  private static int breaks(String[] cells) {
+    int breaks = 0;
+    for (String cell : cells) {
+      breaks += (int) cell.chars().filter(c -> c == '\n').count();
+    }
+    return breaks;
   }
 
   private static void missing(List<String> columns, List<String> header, DefectList defects) {
