@@ -2,31 +2,34 @@ package loopwright.solver;
 
 /** Factors the whole matrix anew for each linear step. Plain; the oracle of the fast path. */
 final class FullKernel implements Kernel {
-  private final int nodes;
+  private final int[] place;
   private SparseSystem system;
-  private Variant orderedFor;
+  private Variant laidOutFor;
   private double[] loaded;
 
-  FullKernel(int nodes) {
-    this.nodes = nodes;
+  FullKernel(Network network) {
+    Variant healthy = Variant.healthy(network);
+    place =
+        SparseSystem.leastDegreeOrder(
+            network.nodes(), ends(healthy, true), ends(healthy, false));
+  }
+
+  private static int[] ends(Variant variant, boolean first) {
+    int[] ends = new int[variant.size()];
+    for (int e = 0; e < ends.length; e++) {
+      ends[e] = first ? variant.element(e).a() : variant.element(e).b();
+    }
+    return ends;
   }
 
   @Override
   public void load(Variant variant, double[] siemens) {
     loaded = siemens;
-    int count = variant.size();
-    int[] a = new int[count + Network.SPARES];
-    int[] b = new int[count + Network.SPARES];
-    double[] g = java.util.Arrays.copyOf(siemens, count + Network.SPARES);
-    for (int e = 0; e < count; e++) {
-      a[e] = variant.element(e).a();
-      b[e] = variant.element(e).b();
+    if (laidOutFor != variant) {
+      system = new SparseSystem(place, ends(variant, true), ends(variant, false));
+      laidOutFor = variant;
     }
-    if (orderedFor != variant) {
-      system = new SparseSystem(nodes, a, b);
-      orderedFor = variant;
-    }
-    system.factor(count, a, b, g);
+    system.factor(siemens);
   }
 
   @Override
@@ -41,7 +44,7 @@ final class FullKernel implements Kernel {
 
   @Override
   public double[] column(int into, int outOf) {
-    double[] amps = new double[nodes];
+    double[] amps = new double[place.length];
     if (into >= 0) {
       amps[into] += 1;
     }

@@ -58,9 +58,11 @@ final class LowRankKernel implements Kernel {
       baseB[e] = healthy.element(e).b();
     }
     baseSiemens = siemens.clone();
-    base = new SparseSystem(network.nodes(), baseA, baseB);
-    base.factor(count, baseA, baseB, baseSiemens);
-    full = new FullKernel(network.nodes());
+    base =
+        new SparseSystem(
+            SparseSystem.leastDegreeOrder(network.nodes(), baseA, baseB), baseA, baseB);
+    base.factor(baseSiemens);
+    full = new FullKernel(network);
   }
 
   private double[] baseColumn(int into, int outOf) {

@@ -77,6 +77,10 @@ public final class OperatingPoint {
     return node >= 0 ? volts[node] : 0;
   }
 
+  double[] voltsCopy() {
+    return volts.clone();
+  }
+
   /** Volts from one node to another, red to black. */
   public double volts(int red, int black) {
     return volts(red) - volts(black);

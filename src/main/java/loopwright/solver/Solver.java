@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import loopwright.model.PartKind;
 import loopwright.model.Setting;
@@ -31,22 +32,30 @@ public final class Solver {
    */
   static final int ALL_AT_ONCE = 12;
 
+  /**
+   * Share of its healthy volts at which a motor certainly starts: below that its own starting
+   * current may hold it down, which only a search from rest shows.
+   */
+  private static final double NEARLY_ALL = 0.97;
+
   /** Volts that may still change between two linear steps. */
   static final double SETTLED_VOLTS = 1e-9;
 
   private final Network network;
   private final Vehicle vehicle;
   private final Kernel kernel;
+  private final Optional<OperatingPoint> reference;
 
-  private Solver(Network network, Kernel kernel) {
+  private Solver(Network network, Kernel kernel, Optional<OperatingPoint> reference) {
     this.network = network;
     this.vehicle = network.vehicle();
     this.kernel = kernel;
+    this.reference = reference;
   }
 
   /** A solver that factors the whole matrix in each linear step. */
   public static Solver full(Network network) {
-    return new Solver(network, new FullKernel(network.nodes()));
+    return new Solver(network, new FullKernel(network), Optional.empty());
   }
 
   /**
@@ -61,7 +70,7 @@ public final class Solver {
     for (int e = 0; e < siemens.length; e++) {
       siemens[e] = point.siemens(e);
     }
-    return new Solver(network, new LowRankKernel(healthy, siemens));
+    return new Solver(network, new LowRankKernel(healthy, siemens), Optional.of(point));
   }
 
   /** The network it solves variants of. */
@@ -99,6 +108,17 @@ public final class Solver {
    */
   public OperatingPoint solve(
       Variant variant, Setting setting, Values values, History history, BitSet pulledIn) {
+    if (reference.isPresent()
+        && reference.get().setting().equals(setting)
+        && reference.get().ending() == OperatingPoint.Ending.STEADY
+        && pulledIn.isEmpty()) {
+      Optional<OperatingPoint> near =
+          new Search(variant, setting, values, history, reference.get().pulledIn())
+              .runFrom(reference.get());
+      if (near.isPresent()) {
+        return near.get();
+      }
+    }
     return new Search(variant, setting, values, history, pulledIn).run();
   }
 
@@ -202,6 +222,56 @@ public final class Solver {
           running,
           new History(blown),
           buzzing);
+    }
+
+    /**
+     * Supposes that contacts, motors and junctions stand as in a known state, and keeps the result
+     * only if every one of them agrees with that so clearly that it would have got there from rest
+     * too.
+     */
+    Optional<OperatingPoint> runFrom(OperatingPoint known) {
+      volts = known.voltsCopy();
+      for (int e = 0; e < Math.min(n, known.variant().size()); e++) {
+        Element element = variant.element(e);
+        if (element instanceof Element.Motor && known.running(e)) {
+          running.set(e);
+        } else if (element instanceof Element.Junction && known.siemens(e) > 2 * Laws.BLOCKED) {
+          conducting.set(e);
+        }
+      }
+      settle();
+      for (int e = 0; e < n; e++) {
+        Element element = variant.element(e);
+        if (off[e]) {
+          if (pulled.get(e) || running.get(e)) {
+            return Optional.empty();
+          }
+          continue;
+        }
+        double v = Math.abs(across(e));
+        if (element instanceof Element.Coil) {
+          boolean pulls = siemens[e] != 0 && v >= values.get(e, 1);
+          if (pulls != pulled.get(e)) {
+            return Optional.empty();
+          }
+        } else if (element instanceof Element.Motor) {
+          boolean likeKnown =
+              e < known.variant().size()
+                  && v >= NEARLY_ALL * Math.abs(known.across(e))
+                  && v >= values.get(e, 2);
+          if (running.get(e) ? !likeKnown : v >= values.get(e, 2)) {
+            return Optional.empty();
+          }
+        } else if (element instanceof Element.Link
+            && !blown.get(e)
+            && Math.abs(siemens[e] * across(e)) > values.get(e, 1)) {
+          return Optional.empty();
+        }
+      }
+      return Optional.of(
+          new OperatingPoint(
+              variant, setting, values, kernel, volts, siemens, offset, pulled, running,
+              new History(blown), List.of()));
     }
 
     private List<String> unsettledRelays() {

@@ -1,18 +1,21 @@
 package loopwright.solver;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.data.DMatrixSparseCSC;
-import org.ejml.data.DMatrixSparseTriplet;
 import org.ejml.interfaces.linsol.LinearSolverSparse;
-import org.ejml.ops.DConvertMatrixStruct;
 import org.ejml.sparse.FillReducing;
 import org.ejml.sparse.csc.factory.LinearSolverFactory_DSCC;
 
 /**
  * A symmetric positive definite conductance matrix, ordered by least degree and factored by EJML's
- * sparse Cholesky.
+ * sparse Cholesky. Where the non-zeros lie is worked out once; each factorisation then only puts
+ * in numbers.
  *
  * <p>Every node has a leak of {@link #LEAK} to the reference: dirt and damp do that on a vehicle,
  * and it gives a floating network a definite answer.
@@ -23,77 +26,119 @@ final class SparseSystem {
   static final double LEAK = 1e-9;
 
   private final int n;
+  private final int count;
   private final int[] place;
+  private final int[] diagonal;
+  private final int[] atA;
+  private final int[] atB;
+  private final int[] atAb;
+  private final int[] atBa;
+  private final DMatrixSparseCSC matrix;
   private final LinearSolverSparse<DMatrixSparseCSC, DMatrixRMaj> solver =
       LinearSolverFactory_DSCC.cholesky(FillReducing.NONE);
   private final DMatrixRMaj rhs;
   private final DMatrixRMaj answer;
+  private boolean locked;
 
-  /** Prepares an order for networks with these ends of elements. */
-  SparseSystem(int n, int[] a, int[] b) {
-    this.n = n;
-    this.place = leastDegreeOrder(n, a, b);
+  /**
+   * Lays out the matrix of a network.
+   *
+   * @param place place of each node in the order of elimination
+   * @param a node at one end of each element, negative for the reference
+   * @param b node at the other end
+   */
+  SparseSystem(int[] place, int[] a, int[] b) {
+    this.n = place.length;
+    this.count = a.length;
+    this.place = place;
     this.rhs = new DMatrixRMaj(n, 1);
     this.answer = new DMatrixRMaj(n, 1);
+    List<TreeSet<Integer>> columns = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      columns.add(new TreeSet<>(Set.of(i)));
+    }
+    int entries = n;
+    for (int e = 0; e < count; e++) {
+      if (a[e] >= 0 && b[e] >= 0 && a[e] != b[e]) {
+        entries += columns.get(place[b[e]]).add(place[a[e]]) ? 1 : 0;
+        entries += columns.get(place[a[e]]).add(place[b[e]]) ? 1 : 0;
+      }
+    }
+    matrix = new DMatrixSparseCSC(n, n, entries);
+    int next = 0;
+    for (int col = 0; col < n; col++) {
+      matrix.col_idx[col] = next;
+      for (int row : columns.get(col)) {
+        matrix.nz_rows[next++] = row;
+      }
+    }
+    matrix.col_idx[n] = next;
+    matrix.nz_length = next;
+    matrix.indicesSorted = true;
+    diagonal = new int[n];
+    for (int i = 0; i < n; i++) {
+      diagonal[i] = entry(i, i);
+    }
+    atA = new int[count];
+    atB = new int[count];
+    atAb = new int[count];
+    atBa = new int[count];
+    for (int e = 0; e < count; e++) {
+      boolean loop = a[e] == b[e];
+      atA[e] = loop || a[e] < 0 ? -1 : diagonal[place[a[e]]];
+      atB[e] = loop || b[e] < 0 ? -1 : diagonal[place[b[e]]];
+      boolean both = !loop && a[e] >= 0 && b[e] >= 0;
+      atAb[e] = both ? entry(place[a[e]], place[b[e]]) : -1;
+      atBa[e] = both ? entry(place[b[e]], place[a[e]]) : -1;
+    }
+  }
+
+  private int entry(int row, int col) {
+    int at =
+        Arrays.binarySearch(
+            matrix.nz_rows, matrix.col_idx[col], matrix.col_idx[col + 1], row);
+    if (at < 0) {
+      throw new IllegalStateException("no entry at " + row + ", " + col);
+    }
+    return at;
   }
 
   /**
    * Factors the matrix of these conductances.
    *
+   * @param siemens conductance by element
    * @throws IllegalStateException if it isn't positive definite, which a network of positive
    *     resistances always is
    */
-  void factor(int count, int[] a, int[] b, double[] siemens) {
-    DMatrixSparseTriplet t = new DMatrixSparseTriplet(n, n, 4 * count + n);
-    double[] diagonal = new double[n];
-    Arrays.fill(diagonal, LEAK);
+  void factor(double[] siemens) {
+    double[] values = matrix.nz_values;
+    Arrays.fill(values, 0, matrix.nz_length, 0);
+    for (int i = 0; i < n; i++) {
+      values[diagonal[i]] = LEAK;
+    }
     for (int e = 0; e < count; e++) {
       double g = siemens[e];
-      if (g == 0 || a[e] == b[e]) {
+      if (g == 0) {
         continue;
       }
-      if (a[e] >= 0) {
-        diagonal[a[e]] += g;
+      if (atA[e] >= 0) {
+        values[atA[e]] += g;
       }
-      if (b[e] >= 0) {
-        diagonal[b[e]] += g;
+      if (atB[e] >= 0) {
+        values[atB[e]] += g;
       }
-      if (a[e] >= 0 && b[e] >= 0) {
-        t.addItem(place[a[e]], place[b[e]], -g);
-        t.addItem(place[b[e]], place[a[e]], -g);
+      if (atAb[e] >= 0) {
+        values[atAb[e]] -= g;
+        values[atBa[e]] -= g;
       }
     }
-    for (int i = 0; i < n; i++) {
-      t.addItem(place[i], place[i], diagonal[i]);
-    }
-    DMatrixSparseCSC csc = DConvertMatrixStruct.convert(t, (DMatrixSparseCSC) null);
-    csc.sortIndices(null);
-    DMatrixSparseCSC summed = sumDuplicates(csc);
-    if (!solver.setA(summed)) {
+    if (!solver.setA(matrix)) {
       throw new IllegalStateException("conductance matrix of " + n + " nodes is not definite");
     }
-  }
-
-  /** Parallel elements give several entries for one place: adds them up. Columns are sorted. */
-  private static DMatrixSparseCSC sumDuplicates(DMatrixSparseCSC m) {
-    DMatrixSparseCSC out = new DMatrixSparseCSC(m.numRows, m.numCols, m.nz_length);
-    int next = 0;
-    for (int col = 0; col < m.numCols; col++) {
-      out.col_idx[col] = next;
-      for (int k = m.col_idx[col]; k < m.col_idx[col + 1]; k++) {
-        if (next > out.col_idx[col] && out.nz_rows[next - 1] == m.nz_rows[k]) {
-          out.nz_values[next - 1] += m.nz_values[k];
-        } else {
-          out.nz_rows[next] = m.nz_rows[k];
-          out.nz_values[next] = m.nz_values[k];
-          next++;
-        }
-      }
+    if (!locked) {
+      solver.setStructureLocked(true);
+      locked = true;
     }
-    out.col_idx[m.numCols] = next;
-    out.nz_length = next;
-    out.indicesSorted = true;
-    return out;
   }
 
   /** Solves for currents into nodes. */
@@ -112,11 +157,13 @@ final class SparseSystem {
   /**
    * Greedy least-degree order (Tinney and Walker 1967, scheme 2, from memory): the node with the
    * fewest neighbours goes first, its neighbours are joined.
+   *
+   * @return place of each node in the order
    */
-  private static int[] leastDegreeOrder(int n, int[] a, int[] b) {
-    java.util.List<java.util.Set<Integer>> near = new java.util.ArrayList<>();
+  static int[] leastDegreeOrder(int n, int[] a, int[] b) {
+    List<Set<Integer>> near = new ArrayList<>();
     for (int i = 0; i < n; i++) {
-      near.add(new java.util.HashSet<>());
+      near.add(new HashSet<>());
     }
     for (int e = 0; e < a.length; e++) {
       if (a[e] >= 0 && b[e] >= 0 && a[e] != b[e]) {
@@ -129,15 +176,13 @@ final class SparseSystem {
       queue.add(key(near.get(i).size(), i));
     }
     int[] place = new int[n];
-    boolean[] done = new boolean[n];
     int next = 0;
     while (!queue.isEmpty()) {
       int node = (int) (queue.pollFirst() & 0xffffffffL);
       place[node] = next++;
-      done[node] = true;
-      java.util.Set<Integer> around = near.get(node);
+      Set<Integer> around = near.get(node);
       for (int i : around) {
-        java.util.Set<Integer> mine = near.get(i);
+        Set<Integer> mine = near.get(i);
         queue.remove(key(mine.size(), i));
         mine.remove(node);
         for (int j : around) {
@@ -147,7 +192,7 @@ final class SparseSystem {
         }
         queue.add(key(mine.size(), i));
       }
-      near.set(node, java.util.Set.of());
+      near.set(node, Set.of());
     }
     return place;
   }

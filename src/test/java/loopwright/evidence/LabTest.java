@@ -1,10 +1,6 @@
 package loopwright.evidence;
 
 import java.util.*;
-import loopwright.bench.HiddenTruth;
-import loopwright.casework.*;
-import loopwright.diagnosis.ComplaintKind;
-import loopwright.knowledge.Context;
 import loopwright.model.*;
 import loopwright.solver.*;
 import org.junit.jupiter.api.Test;
@@ -14,31 +10,32 @@ class LabTest {
   void lab() throws Exception {
     Vehicle v = Bench.vehicle("pumper");
     Network net = Bench.network(v);
-    long t0 = System.nanoTime();
-    Bench.rules();
-    System.out.printf("rules %.0f ms%n", (System.nanoTime() - t0) / 1e6);
-    for (String[] f : new String[][] {{"G4", "on-paint"}, {"L5", "burnt-out"}, {"F3","blown"}}) {
-      Part part = v.requirePart(f[0]);
-      Failure failure = Failure.of(net, part, Bench.KNOWLEDGE.faults()).stream().filter(x -> x.name().equals(f[1])).findFirst().orElseThrow();
-      t0 = System.nanoTime();
-      FindCase c = Bench.desk().open(new CaseDesk.NewCase(v, "pumper", "beacon", Optional.empty(), ComplaintKind.DEAD, Context.IN_SERVICE, "basic"), CaseDesk.Progress.SILENT);
-      System.out.printf("open %.0f ms%n", (System.nanoTime() - t0) / 1e6);
-
-      HiddenTruth truth = new HiddenTruth(net, List.of(failure), Map.of(failure, 1200.0), Bench.KNOWLEDGE.meter("basic").orElseThrow(), HiddenTruth.Draw.WITHIN, new Random(1));
-      truth.run(v.circuit("beacon").orElseThrow().onSetting());
-      Player p = new Player(v, truth);
-      CaseView view = c.view();
-      int n = 0;
-      while (view.move() == CaseView.Move.CHECK && n++ < 20) {
-        CheckView k = view.next().orElseThrow();
-        Answer a = p.answer(k);
-        System.out.println("  " + k.id() + "  healthy " + k.healthyWords() + "  -> " + a + " | " + k.because());
-        t0 = System.nanoTime();
-        view = c.answer(k.id(), a);
-        System.out.printf("     %.0f ms %s%n", (System.nanoTime() - t0) / 1e6, view.said());
-        for (SuspectView s : view.suspects().subList(0, Math.min(4, view.suspects().size()))) System.out.printf("        %.3f %s %s%n", s.belief(), s.title(), s.modes());
-      }
-      System.out.println(view.status() + " " + view.move() + " " + view.repair());
+    Setting on = v.circuit("beacon").orElseThrow().onSetting();
+    List<Variant> all = new ArrayList<>();
+    List<String> names = new ArrayList<>();
+    for (Part p : v.parts()) for (Failure f : Failure.of(net, p, Bench.KNOWLEDGE.faults())) {
+      all.add(Variant.healthy(net).with(f.changes(net, f.continuum().map(c -> Spread.exactly(c.typical())).orElse(Spread.exactly(0)))));
+      names.add(p.id() + "/" + f.name());
     }
+    System.out.println("failures " + all.size() + " nodes " + net.nodes() + " elements " + net.elements().size());
+    for (int rep = 0; rep < 3; rep++) {
+      Solver low = Solver.lowRank(net, on);
+      Solver full = Solver.full(net);
+      long t0 = System.nanoTime();
+      for (Variant x : all) low.solve(x, on);
+      long t1 = System.nanoTime();
+      for (Variant x : all) full.solve(x, on);
+      long t2 = System.nanoTime();
+      System.out.printf("low %.1f us full %.1f us fallback %.3f%n", (t1 - t0) / 1e3 / all.size(), (t2 - t1) / 1e3 / all.size(), low.fallbackShare());
+    }
+    double worst = 0; String who = "";
+    Solver low = Solver.lowRank(net, on); Solver full = Solver.full(net);
+    Map<String,Integer> fb = new TreeMap<>();
+    for (int i = 0; i < all.size(); i++) {
+      double before = low.fallbackShare();
+      OperatingPoint a = low.solve(all.get(i), on), b = full.solve(all.get(i), on);
+      for (int n = 0; n < net.nodes(); n++) { double d = Math.abs(a.volts(n) - b.volts(n)); if (d > worst) { worst = d; who = names.get(i) + " node " + net.terminals(n) + " " + a.volts(n) + " " + b.volts(n); } }
+    }
+    System.out.println("worst " + worst + " " + who);
   }
 }
