@@ -1,5 +1,6 @@
 package loopwright.cli;
 
+import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
@@ -47,13 +48,13 @@ final class CasesCommand implements Callable<Integer> {
       page.say(one.caseId() + ": " + one.title());
       page.block(
           "    ",
-          dates.format(one.at())
-              + ", "
+          // A case that can't be read has no time and no vehicle.
+          (one.at().equals(Instant.EPOCH) ? "" : dates.format(one.at()) + ", ")
               + one.status()
               + ", "
               + one.readings()
-              + (one.readings() == 1 ? " reading, " : " readings, ")
-              + one.vehicleName());
+              + (one.readings() == 1 ? " reading" : " readings")
+              + (one.vehicleName().isEmpty() ? "" : ", " + one.vehicleName()));
     }
     page.flush();
     return ExitCode.DONE.number();

@@ -58,7 +58,14 @@ record Entry(CheckKind kind, List<Seen> choices, List<OutcomeView> outcomes) {
         return new Answer.Within(outcomes.get(index).band().orElseThrow());
       }
     }
+    if (text.equals("1.")) {
+      // A plain meter shows over range by a 1 alone.
+      return new Answer.Text(text);
+    }
     if (NUMBER.matcher(text).matches()) {
+      if (kind == CheckKind.MILLIVOLTS && text.matches("[+-]?0?[.,]\\d*[1-9]\\d*")) {
+        throw new Problem("entry", text, "the unit too, since it may be either: V or mV");
+      }
       return new Answer.Text(text + " " + Staircase.unit(kind));
     }
     if (OVER.matcher(text).matches()) {

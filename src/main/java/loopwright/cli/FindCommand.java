@@ -161,12 +161,17 @@ final class FindCommand implements Callable<Integer> {
           "",
           "a vehicle file or a demo vehicle: " + String.join(", ", world.demoVehicles()));
     }
-    return desk.kept().stream()
-        .filter(k -> k.caseId().equals(resume.get()))
-        .findFirst()
-        .map(CaseDesk.Kept::vehicleName)
-        .orElseThrow(
-            () -> new Problem("case", resume.get(), "a kept case; the command cases lists them"));
+    CaseDesk.Kept kept =
+        desk.kept().stream()
+            .filter(k -> k.caseId().equals(resume.get()))
+            .findFirst()
+            .orElseThrow(
+                () ->
+                    new Problem("case", resume.get(), "a kept case; the command cases lists them"));
+    if (kept.vehicleName().isEmpty()) {
+      throw new Problem("case", resume.get(), kept.status());
+    }
+    return kept.vehicleName();
   }
 
   /** Opens the case; empty if the person left before saying what is wrong. */

@@ -21,6 +21,7 @@ import loopwright.casework.SettingView;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
 import loopwright.io.wire.LineReader;
+import loopwright.model.LoadRef;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -300,11 +301,13 @@ final class PlainTalk {
     if (rest.size() != 1) {
       throw new Problem("look", String.join(" ", rest), accepted);
     }
+    LoadRef ref = LoadRef.parse(rest.get(0));
     String part =
         vehicle.parts().stream()
             .map(p -> p.id())
-            .filter(p -> p.equalsIgnoreCase(rest.get(0)))
+            .filter(p -> p.equalsIgnoreCase(ref.part()))
             .findFirst()
+            .map(p -> new LoadRef(p, ref.filament()).toString())
             .orElseThrow(() -> new Problem("part", Page.plain(rest.get(0)), accepted));
     OwnCheck check =
         new OwnCheck(
@@ -313,7 +316,7 @@ final class PlainTalk {
             Optional.empty(),
             Optional.of(part),
             OwnSetting.asked(findCase));
-    page.labelled("  LOOK AT  ", List.of(part));
+    page.labelled("  LOOK AT  ", List.of(title(part)));
     page.labelled("  SET      ", whole(check.setting()));
     choices(Entry.of(CheckKind.LOOK));
     page.say("What is seen? (no: leave it)");
@@ -536,7 +539,9 @@ final class PlainTalk {
   }
 
   private String title(String part) {
-    return vehicle.part(part).map(p -> p.title()).orElse(part);
+    LoadRef ref = LoadRef.parse(part);
+    return vehicle.part(ref.part()).map(p -> p.title()).orElse(part)
+        + ref.filament().map(f -> ", " + f).orElse("");
   }
 
   private void repair(RepairView repair) {
@@ -612,7 +617,7 @@ final class PlainTalk {
     CaseView view = findCase.view();
     page.gap();
     if (view.status() == CaseView.Status.HEALTHY) {
-      page.say("Proven: it works as a healthy circuit does.");
+      page.say("Healthy: it works as it should.");
     }
     if (!view.putBack().isEmpty()) {
       page.say("Before you go, put back:");

@@ -1,12 +1,14 @@
 package loopwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import loopwright.casework.Answer;
 import loopwright.casework.Band;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.FindCase;
+import loopwright.casework.Problem;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import org.junit.jupiter.api.Test;
@@ -69,7 +71,7 @@ class PlainTalkTest {
             "REPAIR Clean the stud",
             "PROVE The beacon lights",
             "Proof of the repair",
-            "Proven: it works as a healthy circuit does.",
+            "Healthy: it works as it should.",
             "Before you go, put back: - switch the beacon off",
             "Kept as case beacon-1.");
     assertThat(text.indexOf("CAREFUL The beacon turns"))
@@ -117,7 +119,15 @@ class PlainTalkTest {
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
-      value = {"OL|OL", "o.l.|OL", "over range|OL", "35 mV|35 mV", "-.5|-.5 V", "12.|12. V"})
+      value = {
+        "OL|OL",
+        "o.l.|OL",
+        "over range|OL",
+        "35 mV|35 mV",
+        "-.5|-.5 V",
+        "12.|12. V",
+        "1.|1."
+      })
   void valuesAreTakenAsTheDisplayShowsThem(String typed, String taken) throws Exception {
     Answer answer = Entry.of(CheckKind.VOLTS).read(typed);
     assertThat(answer).isEqualTo(new Answer.Text(taken));
@@ -127,6 +137,15 @@ class PlainTalkTest {
   void aBareNumberIsMillivoltsOrOhmsWhereTheCheckSaysSo() throws Exception {
     assertThat(Entry.of(CheckKind.MILLIVOLTS).read("35")).isEqualTo(new Answer.Text("35 mV"));
     assertThat(Entry.of(CheckKind.OHMS).read("4.7")).isEqualTo(new Answer.Text("4.7 ohm"));
+  }
+
+  @Test
+  void aBareFractionOnAMillivoltCheckMustSayItsUnit() {
+    for (String typed : List.of("0.035", ".2", "-0,4")) {
+      assertThatThrownBy(() -> Entry.of(CheckKind.MILLIVOLTS).read(typed))
+          .isInstanceOf(Problem.class)
+          .hasMessageContaining("V or mV");
+    }
   }
 
   @Test

@@ -29,8 +29,8 @@ import loopwright.io.wire.Fields;
  * before {@link CaseStore.Journal#append} returns; one that can't be written leaves the file as it
  * was. A case is open in one program at a time.
  *
- * <p>A file whose last line was cut off is cut back to its last complete line when it is opened
- * again; what is cut off goes to {@code ID.cut-off} beside it. Complete lines that can't be read
+ * <p>A file whose last line was cut off is cut back to its last complete line when more is written
+ * to it; what is cut off goes to {@code ID.cut-off} beside it. Complete lines that can't be read
  * are stepped over and told, and stay in the file.
  */
 public final class FileCaseStore implements CaseStore {
@@ -79,7 +79,7 @@ public final class FileCaseStore implements CaseStore {
     try {
       Disk.Medium medium = disk.create(file);
       lock(caseId, medium);
-      return new FileJournal(caseId, file, key, medium, 0, 1);
+      return new FileJournal(caseId, file, key, medium, Recovered.NOTHING, new byte[0]);
     } catch (FileAlreadyExistsException e) {
       OPEN.remove(key);
       throw new Problem("case", caseId, "a new id: there is a case with this one already");
@@ -122,21 +122,16 @@ public final class FileCaseStore implements CaseStore {
       lock(caseId, medium);
       byte[] bytes = bytes(caseId, medium);
       Recovered recovered = Recovered.from(caseId, bytes);
-      if (recovered.keep() < bytes.length) {
-        setAside(caseId, bytes, recovered.keep());
-        medium.cut(recovered.keep());
-        medium.force();
-      }
-      long end = recovered.keep();
-      if (recovered.endsOpen()) {
-        medium.write(new byte[] {'\n'}, end);
-        medium.force();
-        end++;
-      }
       return new Loaded(
           recovered.events(),
           recovered.missing(),
-          new FileJournal(caseId, file, key, medium, end, recovered.next()));
+          new FileJournal(
+              caseId,
+              file,
+              key,
+              medium,
+              recovered,
+              Arrays.copyOfRange(bytes, recovered.keep(), bytes.length)));
     } catch (IOException e) {
       close(medium);
       throw new Problem("case file", file.toString(), "can't be read: " + words(e));
@@ -232,11 +227,11 @@ public final class FileCaseStore implements CaseStore {
     return medium.read((int) size);
   }
 
-  private void setAside(String caseId, byte[] bytes, int from) {
+  private void setAside(String caseId, byte[] bytes) {
     try {
       Files.write(
           folder.resolve(caseId + ASIDE),
-          Arrays.copyOfRange(bytes, from, bytes.length),
+          bytes,
           StandardOpenOption.CREATE,
           StandardOpenOption.APPEND);
     } catch (IOException e) {
@@ -284,16 +279,26 @@ public final class FileCaseStore implements CaseStore {
     private Disk.Medium medium;
     private long end;
     private int next;
+    private boolean endsOpen;
+    private byte[] cutOff;
     private boolean unsure;
     private boolean closed;
 
-    FileJournal(String caseId, Path file, Path key, Disk.Medium medium, long end, int next) {
+    FileJournal(
+        String caseId,
+        Path file,
+        Path key,
+        Disk.Medium medium,
+        Recovered recovered,
+        byte[] cutOff) {
       this.caseId = caseId;
       this.file = file;
       this.key = key;
       this.medium = medium;
-      this.end = end;
-      this.next = next;
+      this.end = recovered.keep();
+      this.next = recovered.next();
+      this.endsOpen = recovered.endsOpen();
+      this.cutOff = cutOff;
     }
 
     @Override
@@ -302,6 +307,18 @@ public final class FileCaseStore implements CaseStore {
         throw new Problem("case", caseId, "it has been closed; take it up again to go on");
       }
       byte[] line = JournalLine.write(next, event);
+      if (endsOpen) {
+        byte[] more = new byte[line.length + 1];
+        more[0] = '\n';
+        System.arraycopy(line, 0, more, 1, line.length);
+        line = more;
+      }
+      // Only now: who merely looks at a case changes nothing, and is told again next time.
+      if (cutOff.length > 0) {
+        setAside(caseId, cutOff);
+        cutOff = new byte[0];
+        unsure = true;
+      }
       try {
         if (unsure) {
           settle();
@@ -318,6 +335,7 @@ public final class FileCaseStore implements CaseStore {
             "can't be written: " + words(e) + ". This entry does not count; all before it is kept");
       }
       end += line.length;
+      endsOpen = false;
       next++;
     }
 

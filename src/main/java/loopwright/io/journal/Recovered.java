@@ -18,6 +18,9 @@ import loopwright.casework.Problem;
  */
 record Recovered(List<CaseEvent> events, String missing, int keep, boolean endsOpen, int next) {
 
+  /** A new journal. */
+  static final Recovered NOTHING = new Recovered(List.of(), "", 0, false, 1);
+
   /**
    * Reads a journal.
    *

@@ -174,7 +174,16 @@ class FileCaseStoreTest {
     Path file = write(everyKind());
     byte[] whole = Files.readAllBytes(file);
     Files.write(file, Arrays.copyOf(whole, whole.length - 20));
-    new FileCaseStore(folder).load("beacon-1").journal().close();
+    FileCaseStore store = new FileCaseStore(folder);
+    for (int look = 1; look <= 2; look++) {
+      CaseStore.Loaded looked = store.load("beacon-1");
+      looked.journal().close();
+      assertThat(looked.missing()).as("looking at it mends nothing").contains("cut off");
+      assertThat(Files.size(file)).isEqualTo(whole.length - 20);
+    }
+    CaseStore.Loaded loaded = store.load("beacon-1");
+    loaded.journal().append(MORE);
+    loaded.journal().close();
     String aside = Files.readString(folder.resolve("beacon-1.cut-off"));
     assertThat(aside).startsWith("{\"crc\"").doesNotContain("\n");
     assertThat(new String(whole, java.nio.charset.StandardCharsets.UTF_8)).contains(aside);
