@@ -2,7 +2,6 @@ package loopwright.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import loopwright.casework.Answer;
@@ -17,7 +16,7 @@ import loopwright.diagnosis.Seen;
  *
  * @param kind kind of check
  * @param choices for a look: the answers there are, chosen by their number
- * @param outcomes for a meter check: results chosen by their letter
+ * @param outcomes the results there may be; those of a meter check are chosen by their letter
  */
 record Entry(CheckKind kind, List<Seen> choices, List<OutcomeView> outcomes) {
   private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+([.,]\\d*)?|[.,]\\d+)");
@@ -27,14 +26,23 @@ record Entry(CheckKind kind, List<Seen> choices, List<OutcomeView> outcomes) {
     return new Entry(
         check.kind(),
         check.choices(),
-        check.kind().metered()
-            ? check.outcomes().stream().filter(o -> o.band().isPresent()).toList()
-            : List.of());
+        check.outcomes().stream()
+            .filter(o -> check.kind().metered() ? o.band().isPresent() : o.seen().isPresent())
+            .toList());
   }
 
   /** For a reading whose proposed results aren't at hand. */
   static Entry of(CheckKind kind) {
     return new Entry(kind, List.of(Seen.values()), List.of());
+  }
+
+  /** What is seen as the check words it, for instance "does nothing"; else the bare word. */
+  String words(Seen seen) {
+    return outcomes.stream()
+        .filter(o -> o.seen().equals(Optional.of(seen)))
+        .map(OutcomeView::words)
+        .findFirst()
+        .orElse(seen.word());
   }
 
   static char letter(int index) {
@@ -90,16 +98,15 @@ record Entry(CheckKind kind, List<Seen> choices, List<OutcomeView> outcomes) {
         seen = Optional.of(choices.get(index));
       }
     } else {
-      String word = text.toLowerCase(Locale.ROOT);
       for (Seen s : Seen.values()) {
-        if (s.word().equals(word)) {
+        if (s.word().equalsIgnoreCase(text) || words(s).equalsIgnoreCase(text)) {
           seen = Optional.of(s);
         }
       }
     }
     List<String> accepted = new ArrayList<>();
     for (int i = 0; i < choices.size(); i++) {
-      accepted.add((i + 1) + " " + choices.get(i).word());
+      accepted.add((i + 1) + " " + words(choices.get(i)));
     }
     return new Answer.Saw(
         seen.orElseThrow(

@@ -1,6 +1,7 @@
 package loopwright.cli;
 
 import java.io.IOException;
+import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
@@ -284,20 +285,25 @@ final class FindCommand implements Callable<Integer> {
     return code.number();
   }
 
-  /** Says each step once on the log. */
+  /** Says each step on the log, and every fifth of the way. */
   private static final class ToldProgress implements CaseDesk.Progress {
-    private final java.io.PrintStream err;
-    private String last = "";
+    private static final int PARTS = 5;
 
-    ToldProgress(java.io.PrintStream err) {
+    private final PrintStream err;
+    private String last = "";
+    private int part;
+
+    ToldProgress(PrintStream err) {
       this.err = err;
     }
 
     @Override
     public synchronized void at(String step, double share) {
-      if (!step.equals(last)) {
+      int now = (int) (share * PARTS);
+      if (!step.equals(last) || now > part) {
         last = step;
-        err.println(step);
+        part = now;
+        err.println(step + ", " + Math.round(share * 100) + " %");
       }
     }
 

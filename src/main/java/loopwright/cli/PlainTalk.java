@@ -20,6 +20,7 @@ import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Seen;
 import loopwright.io.wire.LineReader;
 import loopwright.model.LoadRef;
 import loopwright.model.Setting;
@@ -29,6 +30,7 @@ import loopwright.model.Vehicle;
 /** A case in plain lines for a person at a terminal. */
 final class PlainTalk {
   private static final int BRIEF = 3;
+  private static final int LISTED = 10;
 
   private final FindCase findCase;
   private final Vehicle vehicle;
@@ -166,7 +168,7 @@ final class PlainTalk {
   private boolean command(String word, List<String> rest, String lower) throws Problem {
     switch (word) {
       case "help", "?" -> help();
-      case "list" -> list();
+      case "list" -> list(rest);
       case "stairs" -> new Staircase(page).show(findCase.view().loop());
       case "points" -> points(rest);
       case "setups" -> setups();
@@ -505,7 +507,8 @@ final class PlainTalk {
     if (!entry.kind().metered()) {
       for (int i = 0; i < entry.choices().size(); i++) {
         page.block(
-            i == 0 ? "  SAY      " : "           ", (i + 1) + " " + entry.choices().get(i).word());
+            i == 0 ? "  SAY      " : "           ",
+            (i + 1) + " " + choice(entry, entry.choices().get(i)));
       }
       return;
     }
@@ -524,6 +527,11 @@ final class PlainTalk {
                           ? " and " + (outcome.leaves().size() - 2) + " more"
                           : "")));
     }
+  }
+
+  private static String choice(Entry entry, Seen seen) {
+    String words = entry.words(seen);
+    return words.equals(seen.word()) ? words : words + " (" + seen.word() + ")";
   }
 
   private List<String> where(PointView point) {
@@ -557,14 +565,19 @@ final class PlainTalk {
     page.say("When it is mended, say mended; then it is proven.");
   }
 
-  private void list() {
+  private void list(List<String> rest) {
     CaseView view = findCase.view();
+    boolean all = !rest.isEmpty() && rest.get(0).equalsIgnoreCase("all");
+    int shown = all ? view.suspects().size() : Math.min(LISTED, view.suspects().size());
     page.say("Suspected");
-    for (SuspectView suspect : view.suspects()) {
+    for (SuspectView suspect : view.suspects().subList(0, shown)) {
       page.block("  ", suspect.title() + ", " + Staircase.percent(suspect.belief()));
       if (!suspect.modes().isEmpty()) {
         page.block("      ", String.join("; ", suspect.modes()));
       }
+    }
+    if (shown < view.suspects().size()) {
+      page.say("  and " + (view.suspects().size() - shown) + " more; list all shows them");
     }
     page.say("Cleared");
     for (ClearedView cleared : view.cleared()) {
@@ -669,7 +682,9 @@ final class PlainTalk {
     page.block("look L1                   ", "say what you see at L1");
     page.block("swapped K1 no             ", "K1 was replaced and it didn't help (yes: it did)");
     page.block("mended                    ", "the part is mended: go on to the proof");
-    page.block("list                      ", "suspects, cleared, readings and staircase");
+    page.block(
+        "list                      ",
+        "suspects, cleared, readings and staircase; list all: every suspect");
     page.block("stairs                    ", "the staircase alone");
     page.block("points, points F3         ", "the points there are");
     page.block("setups                    ", "the set-ups there are, by number");

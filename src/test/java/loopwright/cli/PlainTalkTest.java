@@ -58,7 +58,7 @@ class PlainTalkTest {
             "SET as it is: beacon switch on",
             "LOOK AT beacon L1",
             "Does the beacon light?",
-            "1 on 2 dim 3 off",
+            "1 on 2 dim 3 does nothing (off)",
             "Taken: off.",
             "Check 3",
             "RED L1.out",
@@ -220,6 +220,17 @@ class PlainTalkTest {
     assertThat(events()).hasSize(2);
     assertThat(((CaseEvent.Taken) events().get(1)).check().red()).hasToString("Optional[F3.load]");
     assertThat(world.outText()).doesNotContain("Not taken");
+  }
+
+  @Test
+  void whatIsSeenIsSaidByNumberWordOrTheChecksOwnWords() {
+    for (String typed : List.of("3", "off", "OFF", "does nothing")) {
+      store.cases.clear();
+      find("12.4", typed);
+      assertThat(((CaseEvent.Taken) events().get(2)).answer())
+          .as(typed)
+          .isEqualTo(new Answer.Saw(Seen.OFF));
+    }
   }
 
   @Test

@@ -530,7 +530,8 @@ final class ScriptedCase implements FindCase {
                     0.3,
                     List.of("beacon fuse F3")))
             : List.of(
-                new OutcomeView("off", Optional.empty(), Optional.of(Seen.OFF), 1, List.of())),
+                new OutcomeView(
+                    "does nothing", Optional.empty(), Optional.of(Seen.OFF), 1, List.of())),
         1,
         script.because(),
         List.of("The beacon turns: keep clear."));
