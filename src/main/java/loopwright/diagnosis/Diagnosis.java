@@ -102,7 +102,8 @@ public final class Diagnosis implements AutoCloseable {
     int done = 0;
     for (Part part : vehicle.parts()) {
       boolean any = false;
-      for (Hypothesis h : bench.singles(part, context, complaint.on())) {
+      for (Hypothesis h :
+          bench.singles(part, context, complaint.on(), this::bearsOnComplaint)) {
         double causes = causes(h);
         if (causes >= CAUSES) {
           kept.add(h);
@@ -116,7 +117,7 @@ public final class Diagnosis implements AutoCloseable {
         out.add(part.id());
       }
       done++;
-      if (!step.done(0.6 * done / vehicle.parts().size())) {
+      if (!step.done(0.8 * done / vehicle.parts().size())) {
         throw new CancellationException("opening the case was given up");
       }
     }
@@ -134,6 +135,10 @@ public final class Diagnosis implements AutoCloseable {
     kept.add(unlisted);
     weights.put(unlisted, UNLISTED);
     this.inPlay = List.copyOf(kept);
+    Set<Hypothesis> keep = Collections.newSetFromMap(new IdentityHashMap<>());
+    keep.addAll(inPlay);
+    bench.keepOnly(keep);
+    predictor.keepOnly(keep);
     this.prior = weights;
     this.outOfPlay = out;
     this.partsInPlay = in;
@@ -163,19 +168,15 @@ public final class Diagnosis implements AutoCloseable {
     return new Diagnosis(bench, rules, complaint, context, step);
   }
 
-  /** Solves the settings that the first proposals need. */
+  /** Solves the setting that nearly every check is taken in. */
   private void warm(Step step) {
-    Set<Setting> settings = new LinkedHashSet<>();
-    candidates.forEach(c -> settings.add(c.setting()));
     int done = 0;
-    for (Setting setting : settings) {
-      for (Hypothesis h : inPlay) {
-        if (!h.unlisted()) {
-          bench.points(h, setting);
-        }
+    for (Hypothesis h : inPlay) {
+      if (!h.unlisted()) {
+        bench.points(h, complaint.on());
       }
       done++;
-      if (!step.done(0.6 + 0.4 * done / settings.size())) {
+      if (!step.done(0.8 + 0.2 * done / inPlay.size())) {
         session.close();
         throw new CancellationException("opening the case was given up");
       }
@@ -209,7 +210,36 @@ public final class Diagnosis implements AutoCloseable {
 
   // ---- the complaint as a solved fact -----------------------------------------------------
 
+  /** Whether the hypothesis changes anything about the load complained of, or about any fuse. */
+  private boolean bearsOnComplaint(Hypothesis h) {
+    if (complaint.kind() == ComplaintKind.DRAINS_BATTERY
+        || complaint.kind() == ComplaintKind.WAKES_OTHER
+        || complaint.kind() == ComplaintKind.STUCK_ON) {
+      return true;
+    }
+    double level =
+        bench.level(bench.point(h, complaint.on()), complaint.load(), complaint.on());
+    return Math.abs(level - 1) > 0.02 || !h.history().blown().isEmpty();
+  }
+
+  /**
+   * Chance that the hypothesis makes the load look as complained of, from the typical point alone
+   * where that settles it.
+   */
   private double causes(Hypothesis h) {
+    if (complaint.kind() == ComplaintKind.DEAD
+        || complaint.kind() == ComplaintKind.DIM
+        || complaint.kind() == ComplaintKind.WORKS_SOMETIMES) {
+      double level =
+          bench.level(bench.point(h, complaint.on()), complaint.load(), complaint.on());
+      if (level > 0.98 && h.cell().isEmpty()) {
+        return 0;
+      }
+    }
+    return causesAs(h);
+  }
+
+  private double causesAs(Hypothesis h) {
     return switch (complaint.kind()) {
       case DEAD -> sight(h, Seen.OFF) + 0.1 * sight(h, Seen.DIM);
       case DIM -> sight(h, Seen.DIM) + 0.05 * sight(h, Seen.OFF);
@@ -866,7 +896,7 @@ public final class Diagnosis implements AutoCloseable {
       }
       double worth =
           bits
-              / Math.max(minutes, LEAST_MINUTES)
+              / (minutes + ASKING_MINUTES)
               * preference.getOrDefault(direct ? id : supposed, 1.0);
       List<Findings.Outcome> shown = new ArrayList<>();
       for (Planner.Outcome o : outcomes) {
@@ -896,7 +926,9 @@ public final class Diagnosis implements AutoCloseable {
   private static final double PLANNED_MASS = 0.998;
 
   private static final double PROOF_MINUTES = 0.4;
-  private static final double LEAST_MINUTES = 0.2;
+
+  /** Time to read what is asked and to think, besides the work itself. Our own estimate. */
+  private static final double ASKING_MINUTES = 0.3;
 
   /** How much of the battery's spread is still open once its volts have been read. */
   private double batteryShare(List<Reading> readings) {

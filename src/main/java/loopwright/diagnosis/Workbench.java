@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
 import loopwright.knowledge.Context;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterFunction;
@@ -45,6 +47,7 @@ public final class Workbench {
   private final MeterSpec meter;
   private final Map<Setting, Solver> solvers = new HashMap<>();
   private final Map<Key, List<OperatingPoint>> points = new HashMap<>();
+  private final Map<Key, OperatingPoint> typical = new HashMap<>();
   private final Map<LoadRef, Double> healthyWatts = new HashMap<>();
   private final Hypothesis healthy;
 
@@ -108,8 +111,15 @@ public final class Workbench {
     return solvers.computeIfAbsent(setting, s -> Solver.lowRank(network, s));
   }
 
-  /** All single failures of a part, resistance ranges cut into cells. */
-  List<Hypothesis> singles(Part part, Context context, Setting complaintSetting) {
+  /**
+   * All single failures of a part that could matter, resistance ranges cut into cells. A range is
+   * left out whole if even its greatest resistance leaves the load as it is: what a series
+   * resistance does grows with it.
+   *
+   * @param matters whether a hypothesis bears on the complaint at all
+   */
+  List<Hypothesis> singles(
+      Part part, Context context, Setting complaintSetting, Predicate<Hypothesis> matters) {
     List<Hypothesis> all = new ArrayList<>();
     for (Failure failure : Failure.of(network, part, knowledge.faults())) {
       double rate = failure.rate(context);
@@ -123,12 +133,20 @@ public final class Workbench {
         all.add(single(id, failure, Optional.empty(), variant, rate, complaintSetting));
         continue;
       }
-      for (Spread cell : cells(failure.continuum().get())) {
+      List<Spread> cells = cells(failure.continuum().get());
+      for (int c = cells.size() - 1; c >= 0; c--) {
+        Spread cell = cells.get(c);
         Variant variant = Variant.healthy(network).with(failure.changes(network, cell));
         double share =
             Math.log(cell.high() / cell.low())
-                / Math.log(failure.continuum().get().high() / failure.continuum().get().low());
-        all.add(single(id, failure, Optional.of(cell), variant, rate * share, complaintSetting));
+                / Math.log(
+                    failure.continuum().get().high() / failure.continuum().get().low());
+        Hypothesis h =
+            single(id, failure, Optional.of(cell), variant, rate * share, complaintSetting);
+        if (c == cells.size() - 1 && !matters.test(h)) {
+          break;
+        }
+        all.add(h);
       }
     }
     return all;
@@ -142,12 +160,20 @@ public final class Workbench {
       double prior,
       Setting complaintSetting) {
     // By the time somebody complains the circuit has been switched on: fuses have had their say.
-    History history =
+    OperatingPoint point =
         solver(complaintSetting)
-            .solve(variant, complaintSetting, Values.typical(variant), History.NONE)
-            .history();
-    return new Hypothesis(
-        id, List.of(failure.part().id()), List.of(failure), cell, variant, history, prior);
+            .solve(variant, complaintSetting, Values.typical(variant), History.NONE);
+    Hypothesis h =
+        new Hypothesis(
+            id,
+            List.of(failure.part().id()),
+            List.of(failure),
+            cell,
+            variant,
+            point.history(),
+            prior);
+    typical.put(new Key(h, complaintSetting), point);
+    return h;
   }
 
   /** Cuts a range of resistance into cells of equal ratio. */
@@ -167,7 +193,17 @@ public final class Workbench {
 
   /** The typical operating point of a hypothesis in a setting. */
   public OperatingPoint point(Hypothesis h, Setting setting) {
-    return points(h, setting).get(0);
+    return typical.computeIfAbsent(
+        new Key(h, setting),
+        k ->
+            solver(setting)
+                .solve(h.variant(), setting, Values.typical(h.variant()), h.history()));
+  }
+
+  /** Forgets all points of hypotheses that are out of play. */
+  void keepOnly(Set<Hypothesis> inPlay) {
+    points.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
+    typical.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
   }
 
   /**
@@ -180,13 +216,13 @@ public final class Workbench {
 
   private List<OperatingPoint> solveAll(Hypothesis h, Setting setting) {
     Solver solver = solver(setting);
-    Values typical = Values.typical(h.variant());
     List<OperatingPoint> found = new ArrayList<>();
-    found.add(solver.solve(h.variant(), setting, typical, h.history()));
+    found.add(point(h, setting));
+    Values middle = found.get(0).values();
     List<Values> ends = new ArrayList<>();
     if (!h.failures().isEmpty()) {
       for (int end = 0; end < 2; end++) {
-        Values values = typical.copy();
+        Values values = middle.copy();
         if (own(h.variant(), values, end == 0)) {
           ends.add(values);
         }
