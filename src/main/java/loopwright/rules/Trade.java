@@ -60,7 +60,7 @@ public final class Trade {
   public static String mode(SuspectId suspect) {
     String words = base(suspect.mode()).replace('-', ' ');
     String element = element(suspect.mode());
-    return element.isEmpty() ? words : words + " (" + element + ")";
+    return element.isEmpty() ? words : words + " (" + element.replace(':', ' ') + ")";
   }
 
   /**
