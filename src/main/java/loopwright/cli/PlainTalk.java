@@ -38,6 +38,9 @@ final class PlainTalk {
   private final LineReader in;
   private Waiting waiting = new Waiting.Nothing();
 
+  /** Whether the next check says the whole set-up: nobody knows how the vehicle stands now. */
+  private boolean wholeSetup = true;
+
   /** What the next line may be an answer to, besides the proposed check. */
   private sealed interface Waiting {
     record Nothing() implements Waiting {}
@@ -172,7 +175,10 @@ final class PlainTalk {
       case "stairs" -> new Staircase(page).show(findCase.view().loop());
       case "points" -> points(rest);
       case "setups" -> setups();
-      case "again" -> next(findCase.view());
+      case "again" -> {
+        wholeSetup = true;
+        next(findCase.view());
+      }
       case "why" -> why(rest);
       case "can't", "cant" -> refuse(lower);
       case "never" -> refuse(FindCase.Refusal.NEVER);
@@ -486,9 +492,11 @@ final class PlainTalk {
     page.labelled("  CAREFUL  ", check.cautions());
     page.labelled(
         "  SET      ",
-        check.set().change().isEmpty()
-            ? List.of("as it is: " + String.join(", ", check.set().whole()))
-            : check.set().change());
+        wholeSetup && !check.set().whole().isEmpty()
+            ? check.set().whole()
+            : check.set().change().isEmpty()
+                ? List.of("as it is: " + String.join(", ", check.set().whole()))
+                : check.set().change());
     check.red().ifPresent(p -> page.labelled("  RED      ", where(p)));
     check.black().ifPresent(p -> page.labelled("  BLACK    ", where(p)));
     if (check.kind().metered()) {
@@ -501,6 +509,7 @@ final class PlainTalk {
     page.labelled("  HEALTHY  ", List.of(check.healthyWords()));
     page.labelled("  BECAUSE  ", List.of(check.because()));
     choices(Entry.of(check));
+    wholeSetup = false;
   }
 
   private void choices(Entry entry) {

@@ -105,7 +105,10 @@ class PlainTalkTest {
     TestWorld second = new TestWorld(store, "12.3");
     assertThat(second.run("find", "--resume", "beacon-1")).isZero();
     assertThat(flat(second))
-        .containsSubsequence("cleared: F3", "RED L1.out", "Found: beacon ground");
+        .containsSubsequence(
+            "cleared: F3", "SET beacon switch on", "RED L1.out", "Found: beacon ground")
+        .as("after a break the whole set-up is said")
+        .doesNotContain("as it is");
     assertThat(events()).hasSize(4);
   }
 
