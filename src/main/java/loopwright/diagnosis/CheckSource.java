@@ -198,8 +198,7 @@ final class CheckSource {
     for (Circuit circuit : vehicle.circuits()) {
       for (LoadRef load : circuit.loads()) {
         boolean on =
-            bench.level(
-                    bench.point(bench.healthy(), complaint.on()), load, bench.onSetting(load))
+            bench.level(bench.point(bench.healthy(), complaint.on()), load, bench.onSetting(load))
                 > 0.5;
         if (on && !load.equals(complaint.load()) && !loads.contains(load)) {
           loads.add(load);
@@ -226,9 +225,7 @@ final class CheckSource {
                   shared.put(
                       load,
                       (int)
-                          other.pieces().stream()
-                              .filter(p -> loop.get().holds(p.part()))
-                              .count()));
+                          other.pieces().stream().filter(p -> loop.get().holds(p.part())).count()));
     }
     return shared.entrySet().stream()
         .sorted(

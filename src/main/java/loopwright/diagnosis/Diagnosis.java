@@ -102,8 +102,7 @@ public final class Diagnosis implements AutoCloseable {
     int done = 0;
     for (Part part : vehicle.parts()) {
       boolean any = false;
-      for (Hypothesis h :
-          bench.singles(part, context, complaint.on(), this::bearsOnComplaint)) {
+      for (Hypothesis h : bench.singles(part, context, complaint.on(), this::bearsOnComplaint)) {
         double causes = causes(h);
         if (causes >= CAUSES) {
           kept.add(h);
@@ -217,8 +216,7 @@ public final class Diagnosis implements AutoCloseable {
         || complaint.kind() == ComplaintKind.STUCK_ON) {
       return true;
     }
-    double level =
-        bench.level(bench.point(h, complaint.on()), complaint.load(), complaint.on());
+    double level = bench.level(bench.point(h, complaint.on()), complaint.load(), complaint.on());
     return Math.abs(level - 1) > 0.02 || !h.history().blown().isEmpty();
   }
 
@@ -230,8 +228,7 @@ public final class Diagnosis implements AutoCloseable {
     if (complaint.kind() == ComplaintKind.DEAD
         || complaint.kind() == ComplaintKind.DIM
         || complaint.kind() == ComplaintKind.WORKS_SOMETIMES) {
-      double level =
-          bench.level(bench.point(h, complaint.on()), complaint.load(), complaint.on());
+      double level = bench.level(bench.point(h, complaint.on()), complaint.load(), complaint.on());
       if (level > 0.98 && h.cell().isEmpty()) {
         return 0;
       }
@@ -895,9 +892,7 @@ public final class Diagnosis implements AutoCloseable {
         minutes += PROOF_MINUTES;
       }
       double worth =
-          bits
-              / (minutes + ASKING_MINUTES)
-              * preference.getOrDefault(direct ? id : supposed, 1.0);
+          bits / (minutes + ASKING_MINUTES) * preference.getOrDefault(direct ? id : supposed, 1.0);
       List<Findings.Outcome> shown = new ArrayList<>();
       for (Planner.Outcome o : outcomes) {
         shown.add(new Findings.Outcome(o.low(), o.high(), o.seen(), o.chance(), o.parts()));
@@ -959,7 +954,7 @@ public final class Diagnosis implements AutoCloseable {
   /** Whether a healthy circuit can give this reading. */
   public boolean healthyGives(Reading reading) {
     if (reading.value() instanceof Reading.Value.Sight s) {
-      return predictor.predict(bench.healthy(), reading.check()) instanceof Prediction.Sight p
+      return predictor.exact(bench.healthy(), reading.check()) instanceof Prediction.Sight p
           && p.chance(s.seen()) >= 0.05;
     }
     return clearing.standing(bench.healthy(), reading) != Fact.Standing.OUT;
@@ -983,7 +978,7 @@ public final class Diagnosis implements AutoCloseable {
 
   /** What a healthy circuit looks like. */
   public Seen healthySight(Check check) {
-    Prediction.Sight s = (Prediction.Sight) predictor.predict(bench.healthy(), check);
+    Prediction.Sight s = (Prediction.Sight) predictor.exact(bench.healthy(), check);
     return s.chances().entrySet().stream().max(Map.Entry.comparingByValue()).orElseThrow().getKey();
   }
 

@@ -87,7 +87,7 @@ final class Likelihood {
   }
 
   private double categorical(Hypothesis h, Reading r) {
-    Prediction prediction = predictor.predict(h, r.check());
+    Prediction prediction = predictor.exact(h, r.check());
     if (r.value() instanceof Reading.Value.Sight s) {
       return prediction instanceof Prediction.Sight p ? Math.max(1e-6, p.chance(s.seen())) : 1e-6;
     }

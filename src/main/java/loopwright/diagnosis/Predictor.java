@@ -76,7 +76,11 @@ final class Predictor {
     }
   }
 
-  /** Expected result of a check under a hypothesis. */
+  /**
+   * Expected result of a check under a hypothesis, good enough to plan by. Cheap.
+   *
+   * @see #exact
+   */
   Prediction predict(Hypothesis h, Check check) {
     return table
         .computeIfAbsent(h, k -> new HashMap<>())
@@ -85,9 +89,22 @@ final class Predictor {
 
   private Prediction compute(Hypothesis h, Check check) {
     if (!check.kind().metered()) {
-      return sight(h, check);
+      return sight(h, check, List.of(bench.point(h, check.setting())));
     }
     return quick(h, check);
+  }
+
+  /** Expected result of a check under a hypothesis, with all spreads: for checks really taken. */
+  Prediction exact(Hypothesis h, Check check) {
+    if (!check.kind().metered()) {
+      return sight(h, check, bench.points(h, check.setting()));
+    }
+    Factors f = factors(h, check);
+    double variance = 0;
+    for (double load : f.loads()) {
+      variance += load * load;
+    }
+    return new Prediction.Numeric(f.mean(), Math.sqrt(variance), 0);
   }
 
   /**
@@ -108,7 +125,8 @@ final class Predictor {
     if (check.kind() == CheckKind.OHMS) {
       return new Prediction.Numeric(mean, Math.hypot(own, 0.1 + LOAD_SPREAD * mean), 0);
     }
-    double source = Math.max(1, Math.abs(network.elements().get(batteryElement).values()[0].typical()));
+    double source =
+        Math.max(1, Math.abs(network.elements().get(batteryElement).values()[0].typical()));
     double size = Math.min(1, Math.abs(middle) / source);
     double rest = LOAD_SPREAD * Math.abs(middle) * (1 - size) + ROUGH * source;
     return new Prediction.Numeric(mean, Math.hypot(own, rest), middle / source * batterySd());
@@ -239,7 +257,7 @@ final class Predictor {
 
   // ---- what can be seen -------------------------------------------------------------------
 
-  private Prediction.Sight sight(Hypothesis h, Check check) {
+  private Prediction.Sight sight(Hypothesis h, Check check, List<OperatingPoint> points) {
     String subject = check.subject().orElseThrow();
     Part part = bench.vehicle().requirePart(LoadRef.parse(subject).part());
     if (part.kind() == PartKind.RELAY) {
@@ -248,7 +266,7 @@ final class Predictor {
     if (part.kind() == PartKind.FUSE) {
       return fuse(h, part);
     }
-    return load(h, LoadRef.parse(subject), check.setting());
+    return load(points, LoadRef.parse(subject));
   }
 
   /** Chance that somebody calls a sight something else than it is. Common practice. */
@@ -256,7 +274,10 @@ final class Predictor {
 
   /** How a load looks, blurred where people call the same thing by different names. */
   Prediction.Sight load(Hypothesis h, LoadRef load, Setting setting) {
-    List<OperatingPoint> points = bench.points(h, setting);
+    return load(bench.points(h, setting), load);
+  }
+
+  private Prediction.Sight load(List<OperatingPoint> points, LoadRef load) {
     double on = 0;
     double dim = 0;
     double off = 0;

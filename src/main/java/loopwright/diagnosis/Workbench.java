@@ -139,8 +139,7 @@ public final class Workbench {
         Variant variant = Variant.healthy(network).with(failure.changes(network, cell));
         double share =
             Math.log(cell.high() / cell.low())
-                / Math.log(
-                    failure.continuum().get().high() / failure.continuum().get().low());
+                / Math.log(failure.continuum().get().high() / failure.continuum().get().low());
         Hypothesis h =
             single(id, failure, Optional.of(cell), variant, rate * share, complaintSetting);
         if (c == cells.size() - 1 && !matters.test(h)) {
@@ -195,9 +194,7 @@ public final class Workbench {
   public OperatingPoint point(Hypothesis h, Setting setting) {
     return typical.computeIfAbsent(
         new Key(h, setting),
-        k ->
-            solver(setting)
-                .solve(h.variant(), setting, Values.typical(h.variant()), h.history()));
+        k -> solver(setting).solve(h.variant(), setting, Values.typical(h.variant()), h.history()));
   }
 
   /** Forgets all points of hypotheses that are out of play. */

@@ -10,8 +10,7 @@ final class FullKernel implements Kernel {
   FullKernel(Network network) {
     Variant healthy = Variant.healthy(network);
     place =
-        SparseSystem.leastDegreeOrder(
-            network.nodes(), ends(healthy, true), ends(healthy, false));
+        SparseSystem.leastDegreeOrder(network.nodes(), ends(healthy, true), ends(healthy, false));
   }
 
   private static int[] ends(Variant variant, boolean first) {
@@ -26,7 +25,11 @@ final class FullKernel implements Kernel {
   public void load(Variant variant, double[] siemens) {
     loaded = siemens;
     if (laidOutFor != variant) {
-      system = new SparseSystem(place, ends(variant, true), ends(variant, false));
+      int[] a = ends(variant, true);
+      int[] b = ends(variant, false);
+      if (system == null || !system.aim(a, b)) {
+        system = new SparseSystem(place, a, b);
+      }
       laidOutFor = variant;
     }
     system.factor(siemens);

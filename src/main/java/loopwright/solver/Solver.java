@@ -2,8 +2,10 @@ package loopwright.solver;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import loopwright.model.PartKind;
@@ -44,18 +46,23 @@ public final class Solver {
   private final Network network;
   private final Vehicle vehicle;
   private final Kernel kernel;
+  // From rest many contacts stand otherwise than in the base: too many changes for a low rank.
+  private final Kernel fromRest;
   private final Optional<OperatingPoint> reference;
 
-  private Solver(Network network, Kernel kernel, Optional<OperatingPoint> reference) {
+  private Solver(
+      Network network, Kernel kernel, Kernel fromRest, Optional<OperatingPoint> reference) {
     this.network = network;
     this.vehicle = network.vehicle();
     this.kernel = kernel;
+    this.fromRest = fromRest;
     this.reference = reference;
   }
 
   /** A solver that factors the whole matrix in each linear step. */
   public static Solver full(Network network) {
-    return new Solver(network, new FullKernel(network), Optional.empty());
+    Kernel kernel = new FullKernel(network);
+    return new Solver(network, kernel, kernel, Optional.empty());
   }
 
   /**
@@ -70,7 +77,8 @@ public final class Solver {
     for (int e = 0; e < siemens.length; e++) {
       siemens[e] = point.siemens(e);
     }
-    return new Solver(network, new LowRankKernel(healthy, siemens), Optional.of(point));
+    return new Solver(
+        network, new LowRankKernel(healthy, siemens), new FullKernel(network), Optional.of(point));
   }
 
   /** The network it solves variants of. */
@@ -113,13 +121,13 @@ public final class Solver {
         && reference.get().ending() == OperatingPoint.Ending.STEADY
         && pulledIn.isEmpty()) {
       Optional<OperatingPoint> near =
-          new Search(variant, setting, values, history, reference.get().pulledIn())
+          new Search(kernel, variant, setting, values, history, reference.get().pulledIn())
               .runFrom(reference.get());
       if (near.isPresent()) {
         return near.get();
       }
     }
-    return new Search(variant, setting, values, history, pulledIn).run();
+    return new Search(fromRest, variant, setting, values, history, pulledIn).run();
   }
 
   /**
@@ -139,7 +147,13 @@ public final class Solver {
     return rest.pulledIn().equals(held.pulledIn()) ? List.of(rest) : List.of(rest, held);
   }
 
+  /** Positions of the controls in the setting solved last, looked up once. */
+  private final Map<String, String> positions = new HashMap<>();
+
+  private Setting positionsOf = Setting.REST;
+
   private final class Search {
+    private final Kernel kernel;
     private final Variant variant;
     private final Setting setting;
     private final Values values;
@@ -150,11 +164,23 @@ public final class Solver {
     private final BitSet conducting = new BitSet();
     private final BitSet blown;
     private final int[] coilOf;
+    private final boolean[] closedBySetting;
     private final double[] siemens;
     private final double[] offset;
     private double[] volts;
 
-    Search(Variant variant, Setting setting, Values values, History history, BitSet pulledBefore) {
+    Search(
+        Kernel kernel,
+        Variant variant,
+        Setting setting,
+        Values values,
+        History history,
+        BitSet pulledBefore) {
+      this.kernel = kernel;
+      if (!setting.equals(positionsOf)) {
+        positions.clear();
+        positionsOf = setting;
+      }
       this.variant = variant;
       this.setting = setting;
       this.values = values;
@@ -166,10 +192,15 @@ public final class Solver {
       this.siemens = new double[n];
       this.offset = new double[n];
       this.volts = new double[network.nodes()];
+      this.closedBySetting = new boolean[n];
       for (int e = 0; e < n; e++) {
         Element element = variant.element(e);
         off[e] = variant.removed(e) || setting.apart().contains(element.part());
         coilOf[e] = -1;
+        if (element instanceof Element.Contact c && c.gate() instanceof Gate.Position p) {
+          closedBySetting[e] =
+              p.closedIn().contains(positions.computeIfAbsent(p.control(), this::position));
+        }
         if (element instanceof Element.Contact c && c.gate() instanceof Gate.ByCoil) {
           coilOf[e] = coilOf(element.part());
         }
@@ -270,8 +301,17 @@ public final class Solver {
       }
       return Optional.of(
           new OperatingPoint(
-              variant, setting, values, kernel, volts, siemens, offset, pulled, running,
-              new History(blown), List.of()));
+              variant,
+              setting,
+              values,
+              kernel,
+              volts,
+              siemens,
+              offset,
+              pulled,
+              running,
+              new History(blown),
+              List.of()));
     }
 
     private List<String> unsettledRelays() {
@@ -370,8 +410,11 @@ public final class Solver {
         boolean in = coilOf[e] >= 0 && pulled.get(coilOf[e]);
         return in != (c.rest() == Gate.Rest.CLOSED);
       }
-      Gate.Position p = (Gate.Position) gate;
-      return p.closedIn().contains(vehicle.position(p.control(), setting));
+      return closedBySetting[e];
+    }
+
+    private String position(String control) {
+      return vehicle.position(control, setting);
     }
 
     /** Linear steps until filaments and junctions agree with their volts. */

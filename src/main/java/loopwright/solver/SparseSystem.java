@@ -14,8 +14,8 @@ import org.ejml.sparse.csc.factory.LinearSolverFactory_DSCC;
 
 /**
  * A symmetric positive definite conductance matrix, ordered by least degree and factored by EJML's
- * sparse Cholesky. Where the non-zeros lie is worked out once; each factorisation then only puts
- * in numbers.
+ * sparse Cholesky. Where the non-zeros lie is worked out once; each factorisation then only puts in
+ * numbers.
  *
  * <p>Every node has a leak of {@link #LEAK} to the reference: dirt and damp do that on a vehicle,
  * and it gives a floating network a definite answer.
@@ -26,13 +26,13 @@ final class SparseSystem {
   static final double LEAK = 1e-9;
 
   private final int n;
-  private final int count;
   private final int[] place;
   private final int[] diagonal;
-  private final int[] atA;
-  private final int[] atB;
-  private final int[] atAb;
-  private final int[] atBa;
+  private int count;
+  private int[] atA;
+  private int[] atB;
+  private int[] atAb;
+  private int[] atBa;
   private final DMatrixSparseCSC matrix;
   private final LinearSolverSparse<DMatrixSparseCSC, DMatrixRMaj> solver =
       LinearSolverFactory_DSCC.cholesky(FillReducing.NONE);
@@ -79,28 +79,44 @@ final class SparseSystem {
     for (int i = 0; i < n; i++) {
       diagonal[i] = entry(i, i);
     }
-    atA = new int[count];
-    atB = new int[count];
-    atAb = new int[count];
-    atBa = new int[count];
-    for (int e = 0; e < count; e++) {
-      boolean loop = a[e] == b[e];
-      atA[e] = loop || a[e] < 0 ? -1 : diagonal[place[a[e]]];
-      atB[e] = loop || b[e] < 0 ? -1 : diagonal[place[b[e]]];
-      boolean both = !loop && a[e] >= 0 && b[e] >= 0;
-      atAb[e] = both ? entry(place[a[e]], place[b[e]]) : -1;
-      atBa[e] = both ? entry(place[b[e]], place[a[e]]) : -1;
+    if (!aim(a, b)) {
+      throw new IllegalStateException("the layout misses an entry of its own elements");
     }
   }
 
-  private int entry(int row, int col) {
-    int at =
-        Arrays.binarySearch(
-            matrix.nz_rows, matrix.col_idx[col], matrix.col_idx[col + 1], row);
-    if (at < 0) {
-      throw new IllegalStateException("no entry at " + row + ", " + col);
+  /**
+   * Points the elements of another network with the same nodes at their entries.
+   *
+   * @return false if one of them lies outside this layout; nothing has changed then
+   */
+  boolean aim(int[] a, int[] b) {
+    int m = a.length;
+    int[] newA = new int[m];
+    int[] newB = new int[m];
+    int[] newAb = new int[m];
+    int[] newBa = new int[m];
+    for (int e = 0; e < m; e++) {
+      boolean loop = a[e] == b[e];
+      newA[e] = loop || a[e] < 0 ? -1 : diagonal[place[a[e]]];
+      newB[e] = loop || b[e] < 0 ? -1 : diagonal[place[b[e]]];
+      boolean both = !loop && a[e] >= 0 && b[e] >= 0;
+      newAb[e] = both ? entry(place[a[e]], place[b[e]]) : -1;
+      newBa[e] = both ? entry(place[b[e]], place[a[e]]) : -1;
+      if (both && (newAb[e] < 0 || newBa[e] < 0)) {
+        return false;
+      }
     }
-    return at;
+    count = m;
+    atA = newA;
+    atB = newB;
+    atAb = newAb;
+    atBa = newBa;
+    return true;
+  }
+
+  /** Place of an entry in the matrix; negative where there is none. */
+  private int entry(int row, int col) {
+    return Arrays.binarySearch(matrix.nz_rows, matrix.col_idx[col], matrix.col_idx[col + 1], row);
   }
 
   /**

@@ -40,8 +40,7 @@ public final class Player {
   public Answer answer(CheckView check) {
     Setting setting = check.set().setting();
     if (check.kind() == CheckKind.OHMS) {
-      return text(
-          truth.ohms(ref(check.red()), ref(check.black()), setting), "ohm");
+      return text(truth.ohms(ref(check.red()), ref(check.black()), setting), "ohm");
     }
     if (check.kind().metered()) {
       return text(truth.volts(ref(check.red()), ref(check.black()), setting), "V");
