@@ -93,8 +93,8 @@ final class VehicleReader {
 
   private int systemVolts(ObjectReader in) {
     Optional<Double> volts = in.number("system_volts");
-    if (volts.isPresent() && !VehicleCheck.SYSTEM_VOLTS.contains(volts.get().intValue())
-        || volts.isPresent() && volts.get() != Math.rint(volts.get())) {
+    boolean known = volts.stream().anyMatch(v -> v == 6 || v == 12 || v == 24);
+    if (volts.isPresent() && !known) {
       wrong(in, "system_volts", ObjectReader.plain(volts.get()), "6, 12 or 24");
       return 12;
     }

@@ -3,6 +3,7 @@ package loopwright.model;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -82,12 +83,18 @@ final class LoopSearch {
   private final Map<TerminalRef, Integer> index = new HashMap<>();
   private final int[] root;
   private final Map<String, Integer> centres = new HashMap<>();
-  private final Map<Map<String, String>, List<List<Edge>>> networks = new HashMap<>();
+  private final Map<String, Edge> loads = new HashMap<>();
   private final Map<String, String> rest = new HashMap<>();
-  private final List<Gated> edges = new ArrayList<>();
+  private final List<Gated> gates = new ArrayList<>();
   private final List<Coil> coils = new ArrayList<>();
+  private final int feed;
+  private final int ground;
   private final int[] cameFrom;
   private final int[] seen;
+  private final List<List<Edge>> always = new ArrayList<>();
+  private Map<String, String> lastOn = Map.of();
+  private List<List<Edge>> lastNetwork = List.of();
+  private boolean oneWays;
   private int search;
   private int nodes;
 
@@ -115,15 +122,18 @@ final class LoopSearch {
         }
       }
     }
+    always.addAll(Collections.nCopies(nodes, List.of()));
     cameFrom = new int[2 * nodes];
     seen = new int[2 * nodes];
     Part supply = vehicle.battery();
+    feed = node(vehicle.feedPost());
+    ground = node(vehicle.groundedPost());
     for (Part part : vehicle.parts()) {
       List<String> positions = part.spec().positions();
       if (!positions.isEmpty()) {
         rest.putIfAbsent(part.id(), positions.get(0));
       }
-      if (part != supply) {
+      if (!part.equals(supply)) {
         collect(part);
       }
     }
@@ -163,24 +173,17 @@ final class LoopSearch {
    * load.
    */
   Optional<Missing> missing(Circuit circuit, LoadRef load) {
-    List<List<Edge>> network = networks.computeIfAbsent(circuit.on(), this::network);
-    Optional<Edge> found =
-        network.stream()
-            .flatMap(List::stream)
-            .filter(
-                e ->
-                    e.load()
-                        && e.part().equals(load.part())
-                        && e.function().equals(load.filament().orElse("")))
-            .findFirst();
-    int feed = node(vehicle.feedPost());
-    int ground = node(vehicle.groundedPost());
+    Optional<Edge> found = Optional.ofNullable(loads.get(load.toString()));
     if (found.isEmpty() || feed == NONE || ground == NONE) {
       return Optional.empty();
     }
     Edge edge = found.get();
-    if (!twoWays(network, edge, feed, ground)) {
-      return Optional.of(side(network, edge, feed, ground));
+    List<List<Edge>> network = network(circuit.on());
+    if (!twoWays(network, edge)) {
+      return Optional.of(side(network, edge));
+    }
+    if (!oneWays) {
+      return Optional.empty();
     }
     int positive = vehicle.grounded() == GroundedPole.NEGATIVE ? feed : ground;
     int negative = positive == feed ? ground : feed;
@@ -191,7 +194,7 @@ final class LoopSearch {
     return flows || backwards ? Optional.empty() : Optional.of(Missing.BLOCKED);
   }
 
-  private static Missing side(List<List<Edge>> network, Edge edge, int feed, int ground) {
+  private Missing side(List<List<Edge>> network, Edge edge) {
     boolean[] fed = reach(network, feed, edge, Direction.EITHER, false);
     boolean[] returned = reach(network, ground, edge, Direction.EITHER, false);
     boolean hasFeed = fed[edge.a()] || fed[edge.b()];
@@ -207,25 +210,26 @@ final class LoopSearch {
 
   // The network of a setting.
 
+  /** The network of a setting; neighbouring questions are about the same one. */
   private List<List<Edge>> network(Map<String, String> on) {
-    List<List<Edge>> network = new ArrayList<>(nodes);
-    for (int i = 0; i < nodes; i++) {
-      network.add(new ArrayList<>(2));
+    if (!lastNetwork.isEmpty() && lastOn.equals(on)) {
+      return lastNetwork;
     }
-    for (Gated gated : edges) {
-      String position = on.getOrDefault(gated.control(), rest.getOrDefault(gated.control(), ""));
-      if (gated.control().isEmpty() || gated.closedIn().contains(position)) {
+    List<List<Edge>> network = new ArrayList<>(always);
+    for (Gated gated : gates) {
+      String position = on.getOrDefault(gated.control(), rest.get(gated.control()));
+      if (gated.closedIn().contains(position)) {
         link(network, gated.edge());
       }
     }
     pullIn(network);
+    lastOn = on;
+    lastNetwork = network;
     return network;
   }
 
   /** Closes the contacts of every relay whose coil can get current, until no more can. */
   private void pullIn(List<List<Edge>> network) {
-    int feed = node(vehicle.feedPost());
-    int ground = node(vehicle.groundedPost());
     List<Coil> waiting = new ArrayList<>(coils);
     boolean more = feed != NONE && ground != NONE;
     while (more) {
@@ -237,7 +241,7 @@ final class LoopSearch {
         Edge coil = candidate.coil();
         boolean near =
             (fed[coil.a()] && returned[coil.b()]) || (fed[coil.b()] && returned[coil.a()]);
-        if (near && twoWays(network, coil, feed, ground)) {
+        if (near && twoWays(network, coil)) {
           closing.add(candidate);
         }
       }
@@ -253,8 +257,7 @@ final class LoopSearch {
     String id = part.id();
     PartSpec spec = part.spec();
     if (spec instanceof PartSpec.Wire w) {
-      edges.add(
-          new Gated(new Edge(node(w.from()), node(w.to()), Sort.PLAIN, id, ""), "", Set.of()));
+      always(new Edge(node(w.from()), node(w.to()), Sort.PLAIN, id, ""));
     } else if (spec instanceof PartSpec.Battery) {
       always(id, "pos", "neg", Sort.PLAIN, "");
     } else if (spec instanceof PartSpec.Fuse) {
@@ -262,7 +265,7 @@ final class LoopSearch {
     } else if (spec instanceof PartSpec.Switch s) {
       for (PartSpec.SwitchContact contact : s.contacts()) {
         Edge edge = edge(id, contact.a(), contact.b(), Sort.PLAIN, "");
-        edges.add(new Gated(edge, id, contact.closedIn()));
+        gates.add(new Gated(edge, id, contact.closedIn()));
       }
     } else if (spec instanceof PartSpec.Relay r) {
       always(id, "86", "85", Sort.LOAD, "coil");
@@ -281,7 +284,7 @@ final class LoopSearch {
     } else if (spec instanceof PartSpec.Diode) {
       always(id, "anode", "cathode", Sort.ONE_WAY, "");
     } else if (spec instanceof PartSpec.Driver) {
-      edges.add(new Gated(edge(id, "out", "ground", Sort.PLAIN, ""), id, Set.of("on")));
+      gates.add(new Gated(edge(id, "out", "ground", Sort.PLAIN, ""), id, Set.of("on")));
     } else if (spec instanceof PartSpec.Connector c) {
       for (String cavity : c.cavities()) {
         always(id, cavity + "a", cavity + "b", Sort.PLAIN, "");
@@ -289,8 +292,7 @@ final class LoopSearch {
     } else if (spec instanceof PartSpec.Splice s && centres.containsKey(id)) {
       int centre = find(centres.get(id));
       for (String leg : s.legs()) {
-        Edge edge = new Edge(centre, node(id, leg), Sort.PLAIN, id, "");
-        edges.add(new Gated(edge, "", Set.of()));
+        always(new Edge(centre, node(id, leg), Sort.PLAIN, id, ""));
       }
     } else if (spec instanceof PartSpec.Ground) {
       always(id, "lug", "metal", Sort.PLAIN, "");
@@ -300,21 +302,38 @@ final class LoopSearch {
   }
 
   private void always(String part, String a, String b, Sort sort, String function) {
-    edges.add(new Gated(edge(part, a, b, sort, function), "", Set.of()));
+    always(edge(part, a, b, sort, function));
+  }
+
+  private void always(Edge edge) {
+    link(always, edge);
+    oneWays |= edge.oneWay();
+    if (edge.load() && edge.a() != NONE && edge.b() != NONE) {
+      String name = edge.function().isEmpty() ? edge.part() : edge.part() + ":" + edge.function();
+      loads.putIfAbsent(name, edge);
+    }
   }
 
   private Edge edge(String part, String a, String b, Sort sort, String function) {
     return new Edge(node(part, a), node(part, b), sort, part, function);
   }
 
+  /** Adds an edge; lists may be shared with another network and are copied. */
   private static void link(List<List<Edge>> network, Edge edge) {
     if (edge.a() == NONE || edge.b() == NONE) {
       return;
     }
-    network.get(edge.a()).add(edge);
+    add(network, edge.a(), edge);
     if (edge.a() != edge.b()) {
-      network.get(edge.b()).add(edge);
+      add(network, edge.b(), edge);
     }
+  }
+
+  private static void add(List<List<Edge>> network, int node, Edge edge) {
+    List<Edge> longer = new ArrayList<>(network.get(node).size() + 1);
+    longer.addAll(network.get(node));
+    longer.add(edge);
+    network.set(node, longer);
   }
 
   // Reaching.
@@ -374,13 +393,13 @@ final class LoopSearch {
   }
 
   /** Whether two ways that share no node lead from the load's ends to the two posts. */
-  private boolean twoWays(List<List<Edge>> network, Edge load, int feed, int ground) {
+  private boolean twoWays(List<List<Edge>> network, Edge load) {
     if (load.a() == load.b() || feed == ground) {
       return false;
     }
     Way first = new Way();
-    boolean one = augment(network, load, feed, ground, first);
-    return one && augment(network, load, feed, ground, first);
+    boolean one = augment(network, load, first);
+    return one && augment(network, load, first);
   }
 
   /** The first way: for each node on it the one before and the one after it. */
@@ -405,7 +424,7 @@ final class LoopSearch {
    * Finds one more way beside the one noted, if any, turning that one aside where needed. Each node
    * is split into an arriving side (2n) and a leaving side (2n + 1), so that it passes one unit.
    */
-  private boolean augment(List<List<Edge>> network, Edge load, int feed, int ground, Way way) {
+  private boolean augment(List<List<Edge>> network, Edge load, Way way) {
     search++;
     ArrayDeque<Integer> open = new ArrayDeque<>();
     for (int start : List.of(load.a(), load.b())) {

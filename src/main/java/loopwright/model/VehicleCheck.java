@@ -66,6 +66,7 @@ public final class VehicleCheck {
 
   private final Vehicle vehicle;
   private final Set<String> unreadable;
+  private final Map<String, List<String>> controls;
   private final List<Finding> findings = new ArrayList<>();
   private final Map<String, Part> byId = new LinkedHashMap<>();
   private final Map<TerminalRef, TerminalRef> meant = new HashMap<>();
@@ -75,6 +76,7 @@ public final class VehicleCheck {
   private VehicleCheck(Vehicle vehicle, Set<String> unreadable) {
     this.vehicle = vehicle;
     this.unreadable = unreadable;
+    this.controls = vehicle.controls();
     for (Part part : vehicle.parts()) {
       byId.putIfAbsent(part.id(), part);
     }
@@ -600,7 +602,6 @@ public final class VehicleCheck {
           "at least 1 circuit",
           "has no circuits, must have at least 1");
     }
-    Map<String, List<String>> controls = vehicle.controls();
     for (int i = 0; i < vehicle.circuits().size(); i++) {
       Circuit circuit = vehicle.circuits().get(i);
       String path = "circuits[" + i + "]";
@@ -702,9 +703,10 @@ public final class VehicleCheck {
   // The network.
 
   private void danglingTerminals() {
+    Set<String> seen = new HashSet<>();
     for (int i = 0; i < vehicle.parts().size(); i++) {
       Part part = vehicle.parts().get(i);
-      if (byId.get(part.id()) != part) {
+      if (!seen.add(part.id())) {
         continue;
       }
       for (String terminal : part.spec().terminals()) {
@@ -767,7 +769,6 @@ public final class VehicleCheck {
 
   /** Whether the circuit's setting can be made at all; if not, that has been found already. */
   private boolean settable(Circuit circuit) {
-    Map<String, List<String>> controls = vehicle.controls();
     return circuit.on().entrySet().stream()
         .allMatch(e -> controls.getOrDefault(e.getKey(), List.of()).contains(e.getValue()));
   }
