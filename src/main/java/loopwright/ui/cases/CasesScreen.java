@@ -1,0 +1,109 @@
+package loopwright.ui.cases;
+
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.format.FormatStyle;
+import java.util.function.Consumer;
+import javafx.collections.ListChangeListener;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+import loopwright.casework.CaseDesk;
+import loopwright.ui.Texts;
+import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.Parts;
+
+/** The kept cases, to take one up again. */
+public final class CasesScreen extends VBox {
+  private final ListView<CaseDesk.Kept> list = new ListView<>();
+
+  /**
+   * Makes the screen.
+   *
+   * @param model its view model
+   * @param reopen takes a case up again
+   */
+  public CasesScreen(CasesViewModel model, Consumer<CaseDesk.Kept> reopen) {
+    setId("cases");
+    getStyleClass().add("page");
+    list.setItems(model.kept());
+    list.setId("kept");
+    list.getStyleClass().add("fat-list");
+    list.setCellFactory(l -> new KeptCell());
+    list.setPlaceholder(Parts.text(Texts.of("cases.none"), "muted"));
+    list.setAccessibleText(Texts.of("cases.title"));
+    list.getSelectionModel()
+        .selectedIndexProperty()
+        .addListener(
+            (o, was, is) -> {
+              if (is.intValue() >= 0) {
+                model.chosenProperty().set(is.intValue());
+              }
+            });
+    model
+        .kept()
+        .addListener(
+            (ListChangeListener<CaseDesk.Kept>)
+                c -> list.getSelectionModel().select(model.chosenProperty().get()));
+    VBox.setVgrow(list, Priority.ALWAYS);
+    Label problem = Parts.text("", "entry-status", "status-problem");
+    problem.textProperty().bind(model.problemProperty());
+    problem.managedProperty().bind(model.problemProperty().isNotEmpty());
+    KeyButton open =
+        new KeyButton(Texts.of("cases.open"), "Enter", () -> model.chosen().ifPresent(reopen))
+            .styled("primary");
+    getChildren()
+        .addAll(
+            Parts.text(Texts.of("cases.title"), "page-title"),
+            problem,
+            list,
+            Parts.row("primary-row", open));
+    addEventFilter(
+        KeyEvent.KEY_PRESSED,
+        e -> {
+          if (e.getCode() == KeyCode.ENTER) {
+            model.chosen().ifPresent(reopen);
+            e.consume();
+          }
+        });
+  }
+
+  /** Puts the focus where hands go on. */
+  public void takeFocus() {
+    list.requestFocus();
+  }
+
+  /** A kept case on a fat row. */
+  private static final class KeptCell extends ListCell<CaseDesk.Kept> {
+    private static final DateTimeFormatter DAY =
+        DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM).withZone(ZoneId.systemDefault());
+
+    @Override
+    protected void updateItem(CaseDesk.Kept kept, boolean empty) {
+      super.updateItem(kept, empty);
+      setText("");
+      if (empty || kept == null) {
+        setGraphic(null);
+        return;
+      }
+      setGraphic(
+          Parts.column(
+              "entry",
+              Parts.row(
+                  "entry-head",
+                  Parts.line(kept.title(), "entry-title"),
+                  Parts.line(kept.status(), "shelf")),
+              Parts.line(
+                  Texts.of(
+                      "cases.detail",
+                      DAY.format(kept.at()),
+                      Integer.toString(kept.readings()),
+                      kept.vehicleName()),
+                  "muted")));
+    }
+  }
+}

@@ -1,0 +1,2 @@
+/** The kept cases. */
+package loopwright.ui.cases;

@@ -1,0 +1,32 @@
+package loopwright.ui.find;
+
+import java.util.List;
+import loopwright.casework.FindCase;
+
+/** The keys of a case. Units own V, M, O, K and L; R and B mean the leads and are no keys. */
+final class CaseActions {
+  static final String REFUSE = "C";
+  static final String OWN = "A";
+  static final String WHY = "W";
+  static final String IF_NOT = "I";
+  static final String SWAP = "S";
+  static final String CORRECT = "E";
+  static final String TAKE_BACK = "Del";
+  static final String PUT_BACK = "P";
+  static final String COUNT = "Enter";
+  static final String BACK = "Esc";
+  static final String DRAWING = "F5";
+  static final String KNOWN = "F6";
+  static final String DONE = "F7";
+  static final String END = "F10";
+
+  /** Reasons for not doing a check, in the order of keys 1 to 4. */
+  static final List<FindCase.Refusal> REFUSALS =
+      List.of(
+          FindCase.Refusal.CANT_REACH,
+          FindCase.Refusal.NEVER,
+          FindCase.Refusal.WONT,
+          FindCase.Refusal.NO_HELPER);
+
+  private CaseActions() {}
+}

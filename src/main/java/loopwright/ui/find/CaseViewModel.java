@@ -1,0 +1,579 @@
+package loopwright.ui.find;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.IntegerProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleIntegerProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import loopwright.casework.Answer;
+import loopwright.casework.Band;
+import loopwright.casework.CaseView;
+import loopwright.casework.CheckView;
+import loopwright.casework.FindCase;
+import loopwright.casework.LoopView;
+import loopwright.casework.PointView;
+import loopwright.casework.Problem;
+import loopwright.casework.ReadingView;
+import loopwright.casework.SettingView;
+import loopwright.casework.SuspectView;
+import loopwright.diagnosis.Seen;
+import loopwright.model.TerminalRef;
+import loopwright.ui.Texts;
+import loopwright.ui.Worker;
+
+/**
+ * An open case: what is shown of it and what the person is doing. Every call to the {@link
+ * FindCase} goes through one queue off the window's thread.
+ */
+public final class CaseViewModel {
+
+  /** What the hands are busy with in the first place of the screen. */
+  public enum Doing {
+    /** Answering the proposed check, or reading what the case came to. */
+    ANSWER,
+    /** Saying why the check can't be done. */
+    REFUSE,
+    /** Taking a measurement of one's own choice. */
+    OWN,
+    /** Correcting a reading. */
+    CORRECT,
+    /** Telling that a part was replaced. */
+    SWAP,
+    /** Putting back before the end. */
+    PUT_BACK
+  }
+
+  /** What the side of the screen tells. */
+  public enum Side {
+    /** What is suspected and what is cleared. */
+    KNOWN,
+    /** Why the check is next. */
+    WHY,
+    /** What if it isn't this piece. */
+    IF_NOT
+  }
+
+  private final FindCase findCase;
+  private final Worker worker;
+  private final ReadOnlyObjectWrapper<CaseView> view = new ReadOnlyObjectWrapper<>();
+  private final EntryViewModel entry = new EntryViewModel();
+  private final ReadOnlyStringWrapper echo = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper second = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper problem = new ReadOnlyStringWrapper("");
+  private final ReadOnlyBooleanWrapper busy = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyObjectWrapper<Doing> doing = new ReadOnlyObjectWrapper<>(Doing.ANSWER);
+  private final ObjectProperty<Side> side = new SimpleObjectProperty<>(Side.KNOWN);
+  private final ObservableList<String> whyLines = FXCollections.observableArrayList();
+  private final ObservableList<String> ifNotLines = FXCollections.observableArrayList();
+  private final IntegerProperty suspect = new SimpleIntegerProperty(-1);
+  private final IntegerProperty reading = new SimpleIntegerProperty(-1);
+  private final BooleanProperty wholeLoop = new SimpleBooleanProperty();
+  private final OwnCheckViewModel own;
+  private Optional<Answer> secondFor = Optional.empty();
+  private int asked;
+  private boolean changing;
+
+  /**
+   * Takes a case over.
+   *
+   * @param findCase an open case; closed by {@link #close}
+   * @param first its state now
+   * @param points its probe points
+   * @param settings its set-ups
+   * @param worker where its calls run; no other may use this case
+   */
+  public CaseViewModel(
+      FindCase findCase,
+      CaseView first,
+      List<PointView> points,
+      List<SettingView> settings,
+      Worker worker) {
+    this.findCase = Objects.requireNonNull(findCase, "findCase");
+    this.worker = Objects.requireNonNull(worker, "worker");
+    this.own = new OwnCheckViewModel(points, settings);
+    view.set(first);
+    busy.bind(worker.pendingProperty().greaterThan(0));
+    entry.textProperty().addListener((o, was, is) -> entryChanged());
+    suspect.addListener((o, was, is) -> askIfNot());
+  }
+
+  /** What is shown of the case. */
+  public ReadOnlyObjectProperty<CaseView> viewProperty() {
+    return view.getReadOnlyProperty();
+  }
+
+  /** What is shown of the case. */
+  public CaseView view() {
+    return view.get();
+  }
+
+  /** The value field. */
+  public EntryViewModel entry() {
+    return entry;
+  }
+
+  /** How the entry would be understood; empty until it is complete. */
+  public ReadOnlyStringProperty echoProperty() {
+    return echo.getReadOnlyProperty();
+  }
+
+  /** Why the entry deserves a second look; empty unless it was to be counted and does. */
+  public ReadOnlyStringProperty secondProperty() {
+    return second.getReadOnlyProperty();
+  }
+
+  /** What couldn't be accepted; empty if all was. */
+  public ReadOnlyStringProperty problemProperty() {
+    return problem.getReadOnlyProperty();
+  }
+
+  /** Whether a call is under way. */
+  public ReadOnlyBooleanProperty busyProperty() {
+    return busy.getReadOnlyProperty();
+  }
+
+  /** What the hands are busy with. */
+  public ReadOnlyObjectProperty<Doing> doingProperty() {
+    return doing.getReadOnlyProperty();
+  }
+
+  /** What the hands are busy with. */
+  public Doing doing() {
+    return doing.get();
+  }
+
+  /** What the side tells. */
+  public ObjectProperty<Side> sideProperty() {
+    return side;
+  }
+
+  /** Why the check is next. */
+  public ObservableList<String> whyLines() {
+    return whyLines;
+  }
+
+  /** Why the chosen suspect is still held, or what cleared the chosen piece. */
+  public ObservableList<String> ifNotLines() {
+    return ifNotLines;
+  }
+
+  /** Index of the chosen suspect, -1 for none. */
+  public IntegerProperty suspectProperty() {
+    return suspect;
+  }
+
+  /** Index of the chosen reading, -1 for none. */
+  public IntegerProperty readingProperty() {
+    return reading;
+  }
+
+  /** Whether the whole loop is drawn, or only the part in question. */
+  public BooleanProperty wholeLoopProperty() {
+    return wholeLoop;
+  }
+
+  /** The measurement of one's own choice. */
+  public OwnCheckViewModel own() {
+    return own;
+  }
+
+  /** The units to offer now. */
+  public List<EntryUnit> units() {
+    return switch (doing.get()) {
+      case OWN -> EntryUnit.of(own.kindProperty().get());
+      case CORRECT -> chosenReading().map(r -> EntryUnit.of(r.kind())).orElse(List.of());
+      default -> view.get().next().map(c -> EntryUnit.of(c.kind())).orElse(List.of());
+    };
+  }
+
+  /** What can be answered by looking now, in the order of its keys 1, 2, 3... */
+  public List<Seen> choices() {
+    return switch (doing.get()) {
+      case OWN -> own.metered() ? List.of() : List.of(Seen.values());
+      case CORRECT ->
+          chosenReading().filter(r -> !r.kind().metered()).isPresent()
+              ? List.of(Seen.values())
+              : List.of();
+      case ANSWER -> view.get().next().map(CheckView::choices).orElse(List.of());
+      default -> List.of();
+    };
+  }
+
+  /** The bands that can be answered by a button now. */
+  public List<CheckView.OutcomeView> bands() {
+    return doing.get() == Doing.ANSWER
+        ? view.get().next().stream()
+            .flatMap(c -> c.outcomes().stream())
+            .filter(o -> o.band().isPresent())
+            .toList()
+        : List.of();
+  }
+
+  /** Where the red lead belongs now. */
+  public Optional<TerminalRef> red() {
+    return doing.get() == Doing.OWN
+        ? own.red().map(PointView::ref)
+        : view.get().next().flatMap(CheckView::red).map(PointView::ref);
+  }
+
+  /** Where the black lead belongs now. */
+  public Optional<TerminalRef> black() {
+    return doing.get() == Doing.OWN
+        ? own.black().map(PointView::ref)
+        : view.get().next().flatMap(CheckView::black).map(PointView::ref);
+  }
+
+  /** Puts a unit behind the digits. */
+  public void unit(EntryUnit unit) {
+    if (!units().contains(unit)) {
+      return;
+    }
+    if (!entry.unit(unit)) {
+      problem.set(Texts.of("entry.digitsFirst"));
+    }
+  }
+
+  /** Counts what stands in the field; asks once for a second look where it deserves one. */
+  public void count() {
+    if (entry.text().isEmpty() && choices().isEmpty()) {
+      problem.set(Texts.of("entry.empty"));
+      return;
+    }
+    if (!entry.complete()) {
+      problem.set(Texts.of(entry.hasNumber() ? "entry.unitMissing" : "entry.digitsFirst"));
+      return;
+    }
+    submit(new Answer.Text(entry.plain()));
+  }
+
+  /** Answers with a band of values. */
+  public void pick(Band band) {
+    submit(new Answer.Within(band));
+  }
+
+  /** Answers with what was seen. */
+  public void pick(Seen seen) {
+    submit(new Answer.Saw(seen));
+  }
+
+  private void submit(Answer answer) {
+    switch (doing.get()) {
+      case OWN -> {
+        Optional<String> missing = own.missing();
+        if (missing.isPresent()) {
+          problem.set(missing.orElseThrow());
+          return;
+        }
+        loopwright.casework.OwnCheck check = own.check();
+        change(() -> findCase.take(check, answer), this::accept);
+      }
+      case CORRECT ->
+          chosenReading()
+              .ifPresent(r -> change(() -> findCase.correct(r.id(), answer), this::accept));
+      default -> view.get().next().ifPresent(check -> answer(check.id(), answer));
+    }
+  }
+
+  private void answer(String checkId, Answer answer) {
+    if (secondFor.equals(Optional.of(answer))) {
+      change(() -> findCase.answer(checkId, answer), this::accept);
+      return;
+    }
+    this.<Optional<CaseView>>change(
+        () -> {
+          FindCase.Understood understood = findCase.understand(checkId, answer);
+          if (understood.second().isPresent()) {
+            worker.onWindow(
+                () -> {
+                  echo.set(understood.words());
+                  second.set(understood.second().orElseThrow());
+                  secondFor = Optional.of(answer);
+                });
+            return Optional.empty();
+          }
+          return Optional.of(findCase.answer(checkId, answer));
+        },
+        counted -> counted.ifPresent(this::accept));
+  }
+
+  /** Begins to say why the check can't be done. */
+  public void startRefuse() {
+    if (doing.get() == Doing.ANSWER && view.get().next().isPresent()) {
+      begin(Doing.REFUSE);
+    }
+  }
+
+  /** Says why the check can't be done. */
+  public void refuse(FindCase.Refusal refusal) {
+    view.get()
+        .next()
+        .ifPresent(check -> change(() -> findCase.refuse(check.id(), refusal), this::accept));
+  }
+
+  /** Begins a measurement of one's own choice. */
+  public void startOwn() {
+    if (!ended()) {
+      own.begin(view.get().next());
+      begin(Doing.OWN);
+    }
+  }
+
+  /** Begins to correct the chosen reading, or the latest. */
+  public void startCorrect() {
+    if (chooseReadingIfNone()) {
+      begin(Doing.CORRECT);
+      chosenReading().map(ReadingView::value).ifPresent(entry::type);
+    }
+  }
+
+  /** Takes the chosen reading back, or the latest. */
+  public void takeBack() {
+    if (chooseReadingIfNone()) {
+      chosenReading().ifPresent(r -> change(() -> findCase.withdraw(r.id()), this::accept));
+    }
+  }
+
+  /** Begins to tell that a part was replaced. */
+  public void startSwap() {
+    if (!ended() && !view.get().suspects().isEmpty()) {
+      begin(Doing.SWAP);
+      if (suspect.get() < 0) {
+        suspect.set(0);
+      }
+    }
+  }
+
+  /** The chosen suspect's part was replaced. */
+  public void swapped(FindCase.Helped helped) {
+    chosenSuspect()
+        .ifPresent(s -> change(() -> findCase.swapped(s.parts().get(0), helped), this::accept));
+  }
+
+  /** The isolated part is mended. */
+  public void repaired() {
+    view.get()
+        .repair()
+        .ifPresent(r -> change(() -> findCase.repaired(r.suspect().parts().get(0)), this::accept));
+  }
+
+  /** Ends the case, unless something is still to be put back. */
+  public void end() {
+    if (ended()) {
+      return;
+    }
+    if (!view.get().putBack().isEmpty()) {
+      begin(Doing.PUT_BACK);
+    } else {
+      change(findCase::stop, this::accept);
+    }
+  }
+
+  /** All is put back: ends the case. */
+  public void allPutBack() {
+    if (doing.get() == Doing.PUT_BACK) {
+      change(findCase::stop, this::accept);
+    }
+  }
+
+  /** Goes back from whatever was begun to the check. */
+  public void back() {
+    problem.set("");
+    if (doing.get() != Doing.ANSWER) {
+      begin(Doing.ANSWER);
+    } else if (side.get() != Side.KNOWN) {
+      side.set(Side.KNOWN);
+    } else {
+      entry.clear();
+    }
+  }
+
+  /** Tells why the check is next, or goes back to what is known. */
+  public void toggleWhy() {
+    if (side.get() == Side.WHY) {
+      side.set(Side.KNOWN);
+      return;
+    }
+    call(
+        findCase::whyNext,
+        lines -> {
+          whyLines.setAll(lines);
+          side.set(Side.WHY);
+        });
+  }
+
+  /** Tells why the chosen suspect is still held, or goes back to what is known. */
+  public void toggleIfNot() {
+    if (side.get() == Side.IF_NOT) {
+      side.set(Side.KNOWN);
+      return;
+    }
+    if (view.get().suspects().isEmpty()) {
+      return;
+    }
+    side.set(Side.IF_NOT);
+    if (suspect.get() < 0) {
+      suspect.set(0);
+    } else {
+      askIfNot();
+    }
+  }
+
+  private void askIfNot() {
+    if (side.get() == Side.IF_NOT) {
+      chosenSuspect()
+          .ifPresent(
+              s ->
+                  call(
+                      () -> findCase.whyStill(s.parts().get(0)),
+                      lines -> ifNotLines.setAll(lines)));
+    }
+  }
+
+  /** The suspect chosen. */
+  public Optional<SuspectView> chosenSuspect() {
+    List<SuspectView> suspects = view.get().suspects();
+    int i = suspect.get();
+    return i >= 0 && i < suspects.size() ? Optional.of(suspects.get(i)) : Optional.empty();
+  }
+
+  /** The reading chosen. */
+  public Optional<ReadingView> chosenReading() {
+    List<ReadingView> readings = view.get().readings();
+    int i = reading.get();
+    return i >= 0 && i < readings.size() ? Optional.of(readings.get(i)) : Optional.empty();
+  }
+
+  /** Moves the choice among the suspects. */
+  public void moveSuspect(int by) {
+    suspect.set(clamp(suspect.get() + by, view.get().suspects().size()));
+  }
+
+  /** Moves the choice among the readings. */
+  public void moveReading(int by) {
+    reading.set(clamp(reading.get() + by, view.get().readings().size()));
+  }
+
+  private static int clamp(int i, int size) {
+    return size == 0 ? -1 : Math.max(0, Math.min(size - 1, i));
+  }
+
+  private boolean chooseReadingIfNone() {
+    if (ended() || view.get().readings().isEmpty()) {
+      return false;
+    }
+    if (chosenReading().isEmpty()) {
+      reading.set(view.get().readings().size() - 1);
+    }
+    return true;
+  }
+
+  /** Whether the case is closed. */
+  public boolean ended() {
+    return view.get().move() == CaseView.Move.END;
+  }
+
+  /** The loop. */
+  public LoopView loop() {
+    return view.get().loop();
+  }
+
+  /** Closes the case; what was counted is kept. */
+  public void close() {
+    worker.run(
+        () -> {
+          findCase.close();
+          return Boolean.TRUE;
+        },
+        closed -> {},
+        failed -> {});
+  }
+
+  private void begin(Doing next) {
+    entry.clear();
+    problem.set("");
+    doing.set(next);
+  }
+
+  private void accept(CaseView next) {
+    boolean readingsGrew = next.readings().size() != view.get().readings().size();
+    view.set(next);
+    entry.clear();
+    problem.set("");
+    echo.set("");
+    second.set("");
+    secondFor = Optional.empty();
+    side.set(Side.KNOWN);
+    suspect.set(-1);
+    if (readingsGrew || doing.get() == Doing.CORRECT) {
+      reading.set(-1);
+    }
+    doing.set(Doing.ANSWER);
+  }
+
+  private void entryChanged() {
+    problem.set("");
+    second.set("");
+    secondFor = Optional.empty();
+    echo.set("");
+    int now = ++asked;
+    if (!entry.complete()) {
+      return;
+    }
+    if (doing.get() != Doing.ANSWER || view.get().next().isEmpty()) {
+      echo.set(entry.text());
+      return;
+    }
+    String checkId = view.get().next().orElseThrow().id();
+    Answer answer = new Answer.Text(entry.plain());
+    call(
+        () -> findCase.understand(checkId, answer),
+        understood -> {
+          if (now == asked) {
+            echo.set(understood.words());
+          }
+        });
+  }
+
+  private <T> void call(Callable<T> work, Consumer<T> done) {
+    worker.run(work, done, this::failed);
+  }
+
+  /** A call that changes the case; while one is under way another does nothing. */
+  private <T> void change(Callable<T> work, Consumer<T> done) {
+    if (changing) {
+      return;
+    }
+    changing = true;
+    worker.run(
+        work,
+        result -> {
+          changing = false;
+          done.accept(result);
+        },
+        e -> {
+          changing = false;
+          failed(e);
+        });
+  }
+
+  private void failed(Exception e) {
+    problem.set(
+        e instanceof Problem p
+            ? Texts.of("entry.problem", p.value(), p.accepted())
+            : Texts.of("case.failed", String.valueOf(e.getMessage())));
+  }
+}

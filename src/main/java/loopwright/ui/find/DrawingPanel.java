@@ -1,0 +1,61 @@
+package loopwright.ui.find;
+
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+import loopwright.ui.Texts;
+import loopwright.ui.drawing.LoopDrawing;
+import loopwright.ui.drawing.LoopLayout;
+import loopwright.ui.drawing.LoopPlan;
+import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.Parts;
+
+/** The loop of the case with the leads on it. */
+final class DrawingPanel extends VBox {
+  private final LoopDrawing drawing = new LoopDrawing();
+
+  DrawingPanel(CaseViewModel model, ReadOnlyDoubleProperty em) {
+    setId("drawing");
+    getStyleClass().addAll("card", "drawing-card");
+    drawing.emProperty().bind(em);
+    KeyButton fold =
+        new KeyButton(
+                Texts.of("drawing.whole"),
+                CaseActions.DRAWING,
+                () -> model.wholeLoopProperty().set(!model.wholeLoopProperty().get()))
+            .styled("action", "small-action");
+    Label title = Parts.line("", "side-title");
+    Label legend = Parts.line(Texts.of("drawing.legend"), "legend");
+    legend.setMinWidth(0);
+    HBox.setHgrow(legend, Priority.ALWAYS);
+    legend.setMaxWidth(Double.MAX_VALUE);
+    getChildren().addAll(Parts.row("drawing-head", title, legend, fold), drawing);
+    VBox.setVgrow(drawing, Priority.ALWAYS);
+    drawing
+        .planProperty()
+        .addListener((o, was, is) -> title.setText(is.map(LoopPlan::title).orElse("")));
+    Runnable show =
+        () -> {
+          drawing.loopProperty().set(java.util.Optional.of(model.loop()));
+          drawing.redProperty().set(model.red());
+          drawing.blackProperty().set(model.black());
+          boolean whole = model.wholeLoopProperty().get();
+          drawing
+              .foldingProperty()
+              .set(whole ? LoopLayout.Folding.WHOLE : LoopLayout.Folding.PART_IN_QUESTION);
+          fold.setText(Texts.of(whole ? "drawing.part" : "drawing.whole"));
+        };
+    model.viewProperty().addListener(o -> show.run());
+    model.doingProperty().addListener(o -> show.run());
+    model.wholeLoopProperty().addListener(o -> show.run());
+    model.own().redProperty().addListener(o -> show.run());
+    model.own().blackProperty().addListener(o -> show.run());
+    show.run();
+  }
+
+  LoopDrawing drawing() {
+    return drawing;
+  }
+}

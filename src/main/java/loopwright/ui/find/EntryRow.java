@@ -1,0 +1,114 @@
+package loopwright.ui.find;
+
+import java.util.List;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.control.TextFormatter;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.VBox;
+import loopwright.ui.Texts;
+import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.Parts;
+
+/** The value field with its unit keys and the line that tells how it is understood. */
+final class EntryRow extends VBox {
+  private final CaseViewModel model;
+  private final TextField field = new TextField();
+  private final HBox units = Parts.row("unit-keys");
+  private final Label healthy = Parts.text("", "healthy-words");
+  private final Label status = Parts.text("", "entry-status");
+
+  EntryRow(CaseViewModel model) {
+    this.model = model;
+    getStyleClass().add("entry-row");
+    field.setId("value");
+    field.getStyleClass().add("value-field");
+    field.setAccessibleText(Texts.of("access.value"));
+    field.setTextFormatter(
+        new TextFormatter<>(
+            change -> EntryViewModel.possible(change.getControlNewText()) ? change : null));
+    field.textProperty().addListener((o, was, is) -> model.entry().type(is));
+    model
+        .entry()
+        .textProperty()
+        .addListener(
+            (o, was, is) -> {
+              if (!field.getText().equals(is)) {
+                field.setText(is);
+                field.end();
+              }
+            });
+    field.addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
+    model.echoProperty().addListener(o -> showStatus());
+    model.secondProperty().addListener(o -> showStatus());
+    model.problemProperty().addListener(o -> showStatus());
+    model.entry().textProperty().addListener(o -> showStatus());
+    status.setId("entry-status");
+    healthy.setId("healthy");
+    HBox line =
+        Parts.row("entry-line", Parts.line(Texts.of("check.reads"), "step-word"), field, units);
+    getChildren().addAll(line, status);
+  }
+
+  private void pressed(KeyEvent e) {
+    if (e.getCode() == KeyCode.BACK_SPACE && field.getSelection().getLength() == 0) {
+      model.entry().back();
+      e.consume();
+    }
+  }
+
+  TextField field() {
+    return field;
+  }
+
+  /** Where the healthy values stand. */
+  Label healthy() {
+    return healthy;
+  }
+
+  /** Offers the units of what is entered now. */
+  void refresh() {
+    units.getChildren().clear();
+    List<EntryUnit> offered = model.units();
+    for (EntryUnit unit : offered) {
+      units
+          .getChildren()
+          .add(
+              new KeyButton(
+                      unit.word(),
+                      String.valueOf(Character.toUpperCase(unit.key())),
+                      () -> {
+                        model.unit(unit);
+                        field.requestFocus();
+                        field.end();
+                      })
+                  .styled("unit-key"));
+    }
+    showStatus();
+  }
+
+  private void showStatus() {
+    String kind;
+    String words;
+    if (!model.problemProperty().get().isEmpty()) {
+      kind = "status-problem";
+      words = model.problemProperty().get();
+    } else if (!model.secondProperty().get().isEmpty()) {
+      kind = "status-second";
+      words = Texts.of("entry.second", model.secondProperty().get());
+    } else if (!model.echoProperty().get().isEmpty()) {
+      kind = "status-echo";
+      words = Texts.of("entry.echo", model.echoProperty().get());
+    } else if (model.entry().hasNumber()) {
+      kind = "status-hint";
+      words = Texts.of("entry.unitHint");
+    } else {
+      kind = "status-hint";
+      words = Texts.of("entry.hint");
+    }
+    status.setText(words);
+    status.getStyleClass().setAll("label", "entry-status", kind);
+  }
+}

@@ -1,0 +1,193 @@
+package loopwright.ui.find;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicBoolean;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import loopwright.casework.CaseDesk;
+import loopwright.casework.CaseView;
+import loopwright.casework.FindCase;
+import loopwright.casework.PointView;
+import loopwright.casework.Problem;
+import loopwright.casework.SettingView;
+import loopwright.model.Vehicle;
+import loopwright.ui.Texts;
+import loopwright.ui.Worker;
+
+/** Finding a fault, from the complaint to the open case. */
+public final class FindViewModel {
+
+  /** Where it stands. */
+  public enum Stage {
+    NO_VEHICLE,
+    COMPLAINT,
+    OPENING,
+    CASE
+  }
+
+  /** Opens a case one way or the other. */
+  @FunctionalInterface
+  private interface Opener {
+    FindCase open(CaseDesk.Progress progress) throws Problem;
+  }
+
+  private record Opened(
+      FindCase findCase, CaseView view, List<PointView> points, List<SettingView> settings) {}
+
+  private final CaseDesk desk;
+  private final Worker worker;
+  private final ComplaintViewModel complaint;
+  private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.NO_VEHICLE);
+  private final ReadOnlyStringWrapper progressWords = new ReadOnlyStringWrapper("");
+  private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper(-1);
+  private final ReadOnlyStringWrapper problem = new ReadOnlyStringWrapper("");
+  private final ReadOnlyObjectWrapper<Optional<CaseViewModel>> openCase =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
+  private AtomicBoolean cancelled = new AtomicBoolean();
+
+  /**
+   * Makes the view model.
+   *
+   * @param desk opens cases
+   * @param complaint the complaint form
+   * @param worker where opening runs
+   */
+  public FindViewModel(CaseDesk desk, ComplaintViewModel complaint, Worker worker) {
+    this.desk = desk;
+    this.complaint = complaint;
+    this.worker = worker;
+  }
+
+  /** Where it stands. */
+  public ReadOnlyObjectProperty<Stage> stageProperty() {
+    return stage.getReadOnlyProperty();
+  }
+
+  /** The complaint form. */
+  public ComplaintViewModel complaint() {
+    return complaint;
+  }
+
+  /** The open case. */
+  public ReadOnlyObjectProperty<Optional<CaseViewModel>> openCaseProperty() {
+    return openCase.getReadOnlyProperty();
+  }
+
+  /** What opening is busy with, in words. */
+  public ReadOnlyStringProperty progressWordsProperty() {
+    return progressWords.getReadOnlyProperty();
+  }
+
+  /** How much of opening is done, 0 to 1; -1 while unknown. */
+  public ReadOnlyDoubleProperty progressProperty() {
+    return progress.getReadOnlyProperty();
+  }
+
+  /** Why no case could be opened; empty if none failed. */
+  public ReadOnlyStringProperty problemProperty() {
+    return problem.getReadOnlyProperty();
+  }
+
+  /** Begins a complaint about a vehicle; an open case is closed and kept. */
+  public void complain(String vehicleName, Vehicle vehicle, Optional<String> circuit) {
+    closeCase();
+    complaint.begin(vehicleName, vehicle, circuit);
+    problem.set("");
+    stage.set(Stage.COMPLAINT);
+  }
+
+  /** Opens the case that the complaint tells. */
+  public void open() {
+    complaint.newCase().ifPresent(newCase -> open(p -> desk.open(newCase, p)));
+  }
+
+  /** Takes up a kept case. */
+  public void resume(String caseId, String vehicleName, Vehicle vehicle) {
+    closeCase();
+    complaint.begin(vehicleName, vehicle, Optional.empty());
+    open(p -> desk.resume(caseId, vehicle, p));
+  }
+
+  private void open(Opener opener) {
+    AtomicBoolean givenUp = new AtomicBoolean();
+    cancelled = givenUp;
+    problem.set("");
+    progress.set(-1);
+    progressWords.set(Texts.of("opening.start"));
+    stage.set(Stage.OPENING);
+    CaseDesk.Progress told =
+        new CaseDesk.Progress() {
+          @Override
+          public void at(String step, double share) {
+            worker.onWindow(
+                () -> {
+                  progressWords.set(step);
+                  progress.set(share);
+                });
+          }
+
+          @Override
+          public boolean cancelled() {
+            return givenUp.get();
+          }
+        };
+    worker.run(
+        () -> {
+          FindCase opened = opener.open(told);
+          return new Opened(opened, opened.view(), opened.points(), opened.settings());
+        },
+        opened -> {
+          if (givenUp.get()) {
+            opened.findCase().close();
+            stage.set(Stage.COMPLAINT);
+            return;
+          }
+          openCase.set(
+              Optional.of(
+                  new CaseViewModel(
+                      opened.findCase(),
+                      opened.view(),
+                      opened.points(),
+                      opened.settings(),
+                      worker.another())));
+          stage.set(Stage.CASE);
+        },
+        failed -> {
+          if (!(failed instanceof CancellationException)) {
+            problem.set(
+                failed instanceof Problem p
+                    ? Texts.of("entry.problem", p.value(), p.accepted())
+                    : Texts.of("case.failed", String.valueOf(failed.getMessage())));
+          }
+          stage.set(Stage.COMPLAINT);
+        });
+  }
+
+  /** Gives up opening. */
+  public void cancel() {
+    cancelled.set(true);
+  }
+
+  /** Leaves the case for a new complaint; it is kept. */
+  public void leaveCase() {
+    closeCase();
+    complaint
+        .vehicle()
+        .ifPresent(
+            v -> {
+              complaint.wordsProperty().set("");
+              stage.set(Stage.COMPLAINT);
+            });
+  }
+
+  private void closeCase() {
+    openCase.get().ifPresent(CaseViewModel::close);
+    openCase.set(Optional.empty());
+  }
+}

@@ -1,0 +1,583 @@
+package loopwright.ui.find;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.geometry.HPos;
+import javafx.geometry.VPos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListView;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.RowConstraints;
+import javafx.scene.layout.VBox;
+import loopwright.casework.CaseView;
+import loopwright.casework.CheckView;
+import loopwright.casework.FindCase;
+import loopwright.casework.PointView;
+import loopwright.casework.ReadingView;
+import loopwright.casework.RepairView;
+import loopwright.casework.SettingView;
+import loopwright.casework.SuspectView;
+import loopwright.diagnosis.Seen;
+import loopwright.ui.Texts;
+import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.Parts;
+
+/** What to do now, in the largest type and in the order in which hands work. */
+final class NowCard extends VBox {
+  private final CaseViewModel model;
+  private final EntryRow entry;
+  private final VBox steps = new VBox();
+  private final ScrollPane stepsScroll = Parts.scrolling(steps);
+  private final VBox answer = new VBox();
+  private final FlowPane actions = new FlowPane();
+  private final TextField search = new TextField();
+  private final ListView<String> found = new ListView<>();
+  private final List<Button> fatButtons = new ArrayList<>();
+  private boolean brief;
+
+  NowCard(CaseViewModel model) {
+    this.model = model;
+    this.entry = new EntryRow(model);
+    setId("now");
+    getStyleClass().addAll("card", "now-card");
+    steps.getStyleClass().add("steps");
+    answer.getStyleClass().add("answer");
+    actions.getStyleClass().add("actions");
+    stepsScroll.setMinHeight(0);
+    VBox.setVgrow(stepsScroll, Priority.ALWAYS);
+    answer.setMinHeight(Region.USE_PREF_SIZE);
+    actions.setMinHeight(Region.USE_PREF_SIZE);
+    getChildren().addAll(stepsScroll, answer, actions);
+    search.getStyleClass().add("search-field");
+    search.setId("own-search");
+    search.textProperty().bindBidirectional(model.own().searchProperty());
+    found.setItems(model.own().found());
+    found.setId("own-found");
+    found.setFocusTraversable(false);
+    found.getStyleClass().add("found-list");
+    found.setOnMouseClicked(e -> chooseFound());
+    model
+        .own()
+        .found()
+        .addListener(
+            (javafx.collections.ListChangeListener<String>)
+                c -> found.getSelectionModel().select(model.own().chosenIndex()));
+    model.viewProperty().addListener(o -> rebuild());
+    model.doingProperty().addListener(o -> rebuild());
+    model.own().stepProperty().addListener(o -> ownChanged());
+    model.own().kindProperty().addListener(o -> ownChanged());
+    model.suspectProperty().addListener(o -> swapChanged());
+    rebuild();
+  }
+
+  private void ownChanged() {
+    if (model.doing() == CaseViewModel.Doing.OWN) {
+      rebuild();
+    }
+  }
+
+  private void swapChanged() {
+    if (model.doing() == CaseViewModel.Doing.SWAP) {
+      rebuild();
+    }
+  }
+
+  /** Leaves out what can be read elsewhere, where room is short. */
+  void setBrief(boolean isBrief) {
+    if (brief != isBrief) {
+      brief = isBrief;
+      rebuild();
+    }
+  }
+
+  /** Puts the focus where hands go on. */
+  void takeFocus() {
+    if (model.doing() == CaseViewModel.Doing.OWN
+        && model.own().stepProperty().get() != OwnCheckViewModel.Step.VALUE) {
+      search.requestFocus();
+    } else if (entryShown()) {
+      entry.field().requestFocus();
+      entry.field().end();
+    } else if (!fatButtons.isEmpty()) {
+      fatButtons.get(0).requestFocus();
+    } else {
+      requestFocus();
+    }
+  }
+
+  /** The fat buttons, for the arrow keys. */
+  List<Button> fatButtons() {
+    return List.copyOf(fatButtons);
+  }
+
+  TextField searchField() {
+    return search;
+  }
+
+  /** Moves in the list of what was found. */
+  void moveFound(int by) {
+    int size = found.getItems().size();
+    if (size > 0) {
+      int i = Math.max(0, Math.min(size - 1, found.getSelectionModel().getSelectedIndex() + by));
+      found.getSelectionModel().select(i);
+      found.scrollTo(Math.max(0, i - 2));
+    }
+  }
+
+  /** Takes what is marked in the list. */
+  void chooseFound() {
+    model.own().choose(found.getSelectionModel().getSelectedIndex());
+  }
+
+  private boolean entryShown() {
+    return entry.getParent() != null;
+  }
+
+  private void rebuild() {
+    steps.getChildren().clear();
+    answer.getChildren().clear();
+    actions.getChildren().clear();
+    fatButtons.clear();
+    stepsScroll.setVvalue(0);
+    VBox.setVgrow(stepsScroll, Priority.ALWAYS);
+    switch (model.doing()) {
+      case OWN -> own();
+      case CORRECT -> correct();
+      case SWAP -> swap();
+      case PUT_BACK -> putBack();
+      case ANSWER, REFUSE -> answer();
+    }
+    if (getScene() != null) {
+      takeFocus();
+    }
+  }
+
+  // The proposed check and what the case came to.
+
+  private void answer() {
+    CaseView view = model.view();
+    header(headline(view));
+    if (!view.said().isEmpty()) {
+      steps.getChildren().add(Parts.text(view.said(), "said"));
+    }
+    if (!view.oddsWords().isEmpty()) {
+      Label odds = Parts.text(view.oddsWords(), "odds");
+      odds.setId("odds");
+      steps.getChildren().add(odds);
+    }
+    view.cautions().forEach(c -> steps.getChildren().add(Parts.caution(c)));
+    switch (view.move()) {
+      case CHECK, PROOF -> view.next().ifPresent(this::check);
+      case REPAIR -> repair(view);
+      case STUCK -> stuck();
+      case END -> end(view);
+    }
+  }
+
+  private String headline(CaseView view) {
+    return switch (view.move()) {
+      case CHECK ->
+          Texts.of("now.check", view.next().map(c -> Integer.toString(c.number())).orElse(""));
+      case PROOF -> Texts.of("now.proof");
+      case REPAIR -> Texts.of("now.repair");
+      case STUCK -> Texts.of("now.stuck");
+      case END -> Texts.of("now.end");
+    };
+  }
+
+  private void header(String headline) {
+    CaseView view = model.view();
+    Label head = Parts.line(headline, "headline");
+    head.setId("headline");
+    head.setMinWidth(Region.USE_PREF_SIZE);
+    Label title = Parts.line(view.title(), "case-title");
+    Label minutes =
+        Parts.line(
+            Texts.of("now.minutes", String.format(Locale.ROOT, "%.0f", view.minutes())), "muted");
+    minutes.setMinWidth(Region.USE_PREF_SIZE);
+    steps.getChildren().add(Parts.row("header", head, title, Parts.spring(), minutes));
+  }
+
+  private void check(CheckView check) {
+    check.cautions().forEach(c -> steps.getChildren().add(Parts.caution(c)));
+    GridPane grid = stepGrid();
+    boolean nothingChanges = check.set().change().isEmpty();
+    step(
+        grid,
+        "check.set",
+        Optional.empty(),
+        nothingChanges ? Texts.of("check.setSame") : String.join(", ", check.set().change()),
+        "",
+        nothingChanges ? "step-quiet" : "step-value");
+    check.red().ifPresent(p -> point(grid, "check.red", Parts.redMark(), p));
+    check.black().ifPresent(p -> point(grid, "check.black", Parts.blackMark(), p));
+    if (check.kind().metered()) {
+      step(grid, "check.meter", Optional.empty(), check.meter(), "", "step-value");
+    } else {
+      step(grid, "check.look", Optional.empty(), check.question(), "", "step-value");
+    }
+    steps.getChildren().add(grid);
+    if (model.doing() == CaseViewModel.Doing.REFUSE) {
+      refuse();
+      return;
+    }
+    if (check.kind().metered()) {
+      entry.refresh();
+      entry.healthy().setText(Texts.of("check.healthy", check.healthyWords()));
+      answer.getChildren().addAll(entry.healthy(), entry);
+      bands();
+    } else {
+      choices(check.choices());
+      if (!check.healthyWords().isEmpty()) {
+        answer
+            .getChildren()
+            .add(0, Parts.text(Texts.of("check.healthy", check.healthyWords()), "healthy-words"));
+      }
+      problemLine();
+    }
+    if (!brief && !check.because().isEmpty()) {
+      answer.getChildren().add(Parts.text(Texts.of("check.because", check.because()), "because"));
+    }
+    action("action.refuse", CaseActions.REFUSE, model::startRefuse);
+    action("action.own", CaseActions.OWN, model::startOwn);
+    action("action.why", CaseActions.WHY, model::toggleWhy);
+    action("action.ifNot", CaseActions.IF_NOT, model::toggleIfNot);
+    action("action.swap", CaseActions.SWAP, model::startSwap);
+    action("action.end", CaseActions.END, model::end);
+  }
+
+  private void bands() {
+    FlowPane row = new FlowPane();
+    row.getStyleClass().add("bands");
+    int i = 1;
+    for (CheckView.OutcomeView outcome : model.bands()) {
+      KeyButton button =
+          new KeyButton(
+                  outcome.words(),
+                  Texts.of("key.alt", Integer.toString(i)),
+                  () -> outcome.band().ifPresent(model::pick))
+              .styled("band-button");
+      fatButtons.add(button);
+      row.getChildren().add(button);
+      i++;
+    }
+    if (!row.getChildren().isEmpty()) {
+      answer.getChildren().add(row);
+    }
+  }
+
+  private void choices(List<Seen> choices) {
+    FlowPane row = new FlowPane();
+    row.getStyleClass().add("choices");
+    int i = 1;
+    for (Seen seen : choices) {
+      KeyButton button =
+          new KeyButton(Texts.of(seen), Integer.toString(i), () -> model.pick(seen))
+              .styled("choice-button");
+      fatButtons.add(button);
+      row.getChildren().add(button);
+      i++;
+    }
+    answer.getChildren().add(row);
+  }
+
+  private void problemLine() {
+    Label problem = Parts.text("", "entry-status", "status-problem");
+    problem.textProperty().bind(model.problemProperty());
+    problem.managedProperty().bind(model.problemProperty().isNotEmpty());
+    answer.getChildren().add(problem);
+  }
+
+  private void refuse() {
+    answer.getChildren().add(Parts.text(Texts.of("refuse.question"), "question"));
+    FlowPane row = new FlowPane();
+    row.getStyleClass().add("choices");
+    int i = 1;
+    for (FindCase.Refusal refusal : CaseActions.REFUSALS) {
+      KeyButton button =
+          new KeyButton(Texts.of(refusal), Integer.toString(i), () -> model.refuse(refusal))
+              .styled("choice-button");
+      fatButtons.add(button);
+      row.getChildren().add(button);
+      i++;
+    }
+    answer.getChildren().add(row);
+    action("action.back", CaseActions.BACK, model::back);
+  }
+
+  private GridPane stepGrid() {
+    GridPane grid = new GridPane();
+    grid.getStyleClass().add("step-grid");
+    ColumnConstraints word = new ColumnConstraints();
+    word.setMinWidth(Region.USE_PREF_SIZE);
+    ColumnConstraints mark = new ColumnConstraints();
+    mark.setMinWidth(Region.USE_PREF_SIZE);
+    mark.setHalignment(HPos.CENTER);
+    ColumnConstraints value = new ColumnConstraints();
+    value.setHgrow(Priority.ALWAYS);
+    grid.getColumnConstraints().addAll(word, mark, value);
+    return grid;
+  }
+
+  private static void point(GridPane grid, String key, Node mark, PointView point) {
+    String where =
+        point.label().isEmpty()
+            ? point.how()
+            : point.how().isEmpty()
+                ? Texts.of("point.label", point.label())
+                : Texts.of("point.howLabel", point.how(), point.label());
+    step(grid, key, Optional.of(mark), point.title(), where, "step-value");
+  }
+
+  private static void step(
+      GridPane grid,
+      String key,
+      Optional<Node> mark,
+      String value,
+      String where,
+      String valueClass) {
+    int row = grid.getRowCount();
+    Label word = Parts.line(Texts.of(key), "step-word");
+    grid.add(word, 0, row);
+    mark.ifPresent(m -> grid.add(m, 1, row));
+    Label big = Parts.text(value, valueClass);
+    VBox box = new VBox(big);
+    box.getStyleClass().add("step-box");
+    if (!where.isEmpty()) {
+      box.getChildren().add(Parts.text(where, "step-where"));
+    }
+    grid.add(box, mark.isPresent() ? 2 : 1, row, mark.isPresent() ? 1 : 2, 1);
+    RowConstraints constraints = new RowConstraints();
+    constraints.setValignment(VPos.TOP);
+    grid.getRowConstraints().add(constraints);
+  }
+
+  private void repair(CaseView view) {
+    view.repair().ifPresent(this::repairText);
+    KeyButton mended =
+        new KeyButton(Texts.of("repair.done"), CaseActions.COUNT, model::repaired)
+            .styled("primary");
+    mended.setId("mended");
+    answer.getChildren().add(Parts.row("primary-row", mended));
+    fatButtons.add(mended);
+    problemLine();
+    action("action.ifNot", CaseActions.IF_NOT, model::toggleIfNot);
+    action("action.own", CaseActions.OWN, model::startOwn);
+    action("action.end", CaseActions.END, model::end);
+  }
+
+  private void repairText(RepairView repair) {
+    SuspectView s = repair.suspect();
+    Label piece = Parts.text(s.title(), "verdict");
+    piece.setId("verdict");
+    Label modes = Parts.text(String.join(" · ", s.modes()), "verdict-mode");
+    Label sure = Parts.text(Texts.of("repair.sure", percent(s.belief())), "verdict-sure");
+    steps.getChildren().addAll(piece, modes, sure);
+    repair.cautions().forEach(c -> steps.getChildren().add(Parts.caution(c)));
+    section("repair.inspect", repair.inspect());
+    section("repair.repair", repair.repair());
+    section("repair.prove", repair.prove());
+    section("repair.why", repair.why());
+    section("repair.proof", repair.proof());
+  }
+
+  private void section(String key, List<String> lines) {
+    if (lines.isEmpty()) {
+      return;
+    }
+    VBox box = Parts.column("section", Parts.text(Texts.of(key), "section-title"));
+    lines.forEach(l -> box.getChildren().add(Parts.text(l, "section-line")));
+    steps.getChildren().add(box);
+  }
+
+  private void stuck() {
+    steps.getChildren().add(Parts.text(Texts.of("stuck.words"), "question"));
+    for (SuspectView s : model.view().suspects()) {
+      String words =
+          s.splitBy().isEmpty() ? s.title() : Texts.of("stuck.split", s.title(), s.splitBy());
+      steps.getChildren().add(Parts.text(words, "section-line"));
+    }
+    problemLine();
+    action("action.swap", CaseActions.SWAP, model::startSwap);
+    action("action.own", CaseActions.OWN, model::startOwn);
+    action("action.ifNot", CaseActions.IF_NOT, model::toggleIfNot);
+    action("action.end", CaseActions.END, model::end);
+  }
+
+  private void end(CaseView view) {
+    steps.getChildren().add(Parts.text(Texts.of(view.status()) + Texts.of("end.kept"), "question"));
+    view.repair().ifPresent(this::repairText);
+    action("action.newCase", "F3", () -> fireEvent(new CaseLeft()));
+  }
+
+  static String percent(double belief) {
+    double p = belief * 100;
+    if (p > 99 && p < 100) {
+      return "99";
+    }
+    return p < 1 ? Texts.of("percent.less") : String.format(Locale.ROOT, "%.0f", p);
+  }
+
+  // Correcting, swapping, putting back.
+
+  private void correct() {
+    Optional<ReadingView> reading = model.chosenReading();
+    header(Texts.of("correct.head", reading.map(r -> Integer.toString(r.id())).orElse("")));
+    reading.ifPresent(
+        r -> {
+          GridPane grid = stepGrid();
+          step(grid, "correct.where", Optional.empty(), r.where(), "", "step-value");
+          step(
+              grid,
+              "check.set",
+              Optional.empty(),
+              String.join(", ", r.setting()),
+              "",
+              "step-quiet");
+          step(grid, "correct.was", Optional.empty(), r.value(), "", "step-value");
+          steps.getChildren().add(grid);
+        });
+    if (model.choices().isEmpty()) {
+      entry.refresh();
+      answer.getChildren().add(entry);
+    } else {
+      choices(model.choices());
+      problemLine();
+    }
+    action("action.count", CaseActions.COUNT, model::count);
+    action("action.back", CaseActions.BACK, model::back);
+  }
+
+  private void swap() {
+    header(Texts.of("swap.head"));
+    steps.getChildren().add(Parts.text(Texts.of("swap.which"), "muted"));
+    List<SuspectView> suspects = model.view().suspects();
+    for (int i = 0; i < suspects.size(); i++) {
+      int index = i;
+      Label row = Parts.text(suspects.get(i).title(), "pick-row");
+      boolean chosen = model.suspectProperty().get() == i;
+      if (chosen) {
+        row.getStyleClass().add("picked");
+      }
+      row.setMaxWidth(Double.MAX_VALUE);
+      row.setOnMouseClicked(e -> model.suspectProperty().set(index));
+      steps.getChildren().add(row);
+    }
+    answer.getChildren().add(Parts.text(Texts.of("swap.question"), "question"));
+    KeyButton yes =
+        new KeyButton(Texts.of("swap.yes"), "1", () -> model.swapped(FindCase.Helped.YES))
+            .styled("choice-button");
+    KeyButton no =
+        new KeyButton(Texts.of("swap.no"), "2", () -> model.swapped(FindCase.Helped.NO))
+            .styled("choice-button");
+    FlowPane row = new FlowPane(yes, no);
+    row.getStyleClass().add("choices");
+    answer.getChildren().add(row);
+    problemLine();
+    action("action.back", CaseActions.BACK, model::back);
+  }
+
+  private void putBack() {
+    header(Texts.of("putBack.head"));
+    model.view().putBack().forEach(p -> steps.getChildren().add(Parts.text(p, "put-back-big")));
+    KeyButton done =
+        new KeyButton(Texts.of("putBack.done"), CaseActions.PUT_BACK, model::allPutBack)
+            .styled("primary");
+    answer.getChildren().add(Parts.row("primary-row", done));
+    fatButtons.add(done);
+    problemLine();
+    action("action.back", CaseActions.BACK, model::back);
+  }
+
+  // A measurement of one's own choice.
+
+  private void own() {
+    OwnCheckViewModel own = model.own();
+    header(Texts.of("own.head"));
+    GridPane grid = stepGrid();
+    ownStep(
+        grid, OwnCheckViewModel.Step.KIND, Optional.empty(), Texts.of(own.kindProperty().get()));
+    ownStep(
+        grid,
+        OwnCheckViewModel.Step.SET,
+        Optional.empty(),
+        own.settingProperty().get().map(NowCard::whole).orElse(""));
+    if (own.metered()) {
+      ownStep(
+          grid,
+          OwnCheckViewModel.Step.RED,
+          Optional.of(Parts.redMark()),
+          own.redProperty().get().map(PointView::title).orElse(""));
+      ownStep(
+          grid,
+          OwnCheckViewModel.Step.BLACK,
+          Optional.of(Parts.blackMark()),
+          own.blackProperty().get().map(PointView::title).orElse(""));
+    } else {
+      ownStep(
+          grid,
+          OwnCheckViewModel.Step.PART,
+          Optional.empty(),
+          own.partProperty().get().map(OwnCheckViewModel.PartChoice::title).orElse(""));
+    }
+    steps.getChildren().add(grid);
+    if (own.stepProperty().get() == OwnCheckViewModel.Step.VALUE) {
+      if (own.metered()) {
+        entry.refresh();
+        answer.getChildren().add(entry);
+      } else {
+        choices(model.choices());
+        problemLine();
+      }
+    } else {
+      search.setPromptText(Texts.of("own.search"));
+      search.setAccessibleText(Texts.of("own.search"));
+      found.getSelectionModel().select(own.chosenIndex());
+      VBox picker = new VBox(search, found);
+      picker.getStyleClass().add("picker");
+      VBox.setVgrow(found, Priority.ALWAYS);
+      steps.getChildren().add(picker);
+    }
+    action("own.next", CaseActions.COUNT, this::ownForward);
+    action("own.previous", "Shift+Tab", own::backward);
+    action("action.back", CaseActions.BACK, model::back);
+  }
+
+  private void ownForward() {
+    if (model.own().stepProperty().get() == OwnCheckViewModel.Step.VALUE) {
+      model.count();
+    } else {
+      chooseFound();
+    }
+  }
+
+  private static String whole(SettingView setting) {
+    return setting.whole().isEmpty() ? Texts.of("own.atRest") : String.join(", ", setting.whole());
+  }
+
+  private void ownStep(
+      GridPane grid, OwnCheckViewModel.Step step, Optional<Node> mark, String value) {
+    boolean active = model.own().stepProperty().get() == step;
+    step(
+        grid,
+        "own.step." + step.name(),
+        mark,
+        active ? Texts.of("own.active", value) : value,
+        "",
+        active ? "own-active" : "step-quiet");
+  }
+
+  private void action(String key, String cap, Runnable action) {
+    actions.getChildren().add(new KeyButton(Texts.of(key), cap, action).styled("action"));
+  }
+}

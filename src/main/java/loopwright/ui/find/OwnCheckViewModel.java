@@ -1,0 +1,272 @@
+package loopwright.ui.find;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import loopwright.casework.CheckView;
+import loopwright.casework.OwnCheck;
+import loopwright.casework.PointView;
+import loopwright.casework.SettingView;
+import loopwright.diagnosis.CheckKind;
+import loopwright.model.Setting;
+import loopwright.ui.Texts;
+
+/** A measurement of the person's own choice while it is put together. */
+public final class OwnCheckViewModel {
+  /** The kinds offered, in the order of their buttons. */
+  public static final List<CheckKind> KINDS =
+      List.of(
+          CheckKind.VOLTS, CheckKind.MILLIVOLTS, CheckKind.OHMS, CheckKind.DIODE, CheckKind.LOOK);
+
+  /** The steps of putting it together, in the order of the hands. */
+  public enum Step {
+    KIND,
+    SET,
+    RED,
+    BLACK,
+    PART,
+    VALUE
+  }
+
+  /** A part that can be looked at, with the words for it. */
+  public record PartChoice(String part, String title) {}
+
+  private final List<PointView> points;
+  private final List<SettingView> settings;
+  private final List<PartChoice> parts;
+  private final ObjectProperty<Step> step = new SimpleObjectProperty<>(Step.KIND);
+  private final ObjectProperty<CheckKind> kind = new SimpleObjectProperty<>(CheckKind.VOLTS);
+  private final ObjectProperty<Optional<SettingView>> setting =
+      new SimpleObjectProperty<>(Optional.empty());
+  private final ObjectProperty<Optional<PointView>> red =
+      new SimpleObjectProperty<>(Optional.empty());
+  private final ObjectProperty<Optional<PointView>> black =
+      new SimpleObjectProperty<>(Optional.empty());
+  private final ObjectProperty<Optional<PartChoice>> part =
+      new SimpleObjectProperty<>(Optional.empty());
+  private final StringProperty search = new SimpleStringProperty("");
+  private final ObservableList<String> found = FXCollections.observableArrayList();
+  private final List<Object> foundItems = new ArrayList<>();
+
+  OwnCheckViewModel(List<PointView> points, List<SettingView> settings) {
+    this.points = List.copyOf(points);
+    this.settings = List.copyOf(settings);
+    this.parts = partsOf(points);
+    search.addListener((o, was, is) -> look());
+    step.addListener(
+        (o, was, is) -> {
+          search.set("");
+          look();
+        });
+    look();
+  }
+
+  private static List<PartChoice> partsOf(List<PointView> points) {
+    Set<String> seen = new LinkedHashSet<>();
+    List<PartChoice> parts = new ArrayList<>();
+    for (PointView point : points) {
+      if (seen.add(point.ref().part())) {
+        int comma = point.title().lastIndexOf(',');
+        String title = comma > 0 ? point.title().substring(0, comma) : point.title();
+        parts.add(new PartChoice(point.ref().part(), title));
+      }
+    }
+    return parts;
+  }
+
+  /** Starts with the set-up, black lead and kind of the proposed check, where there is one. */
+  void begin(Optional<CheckView> proposed) {
+    red.set(Optional.empty());
+    part.set(Optional.empty());
+    kind.set(proposed.map(CheckView::kind).filter(KINDS::contains).orElse(CheckKind.VOLTS));
+    if (!metered()) {
+      kind.set(CheckKind.VOLTS);
+    }
+    black.set(proposed.flatMap(CheckView::black));
+    setting.set(proposed.map(CheckView::set).or(() -> settings.stream().findFirst()));
+    step.set(Step.KIND);
+  }
+
+  /** The step at hand. */
+  public ObjectProperty<Step> stepProperty() {
+    return step;
+  }
+
+  /** The kind of check. */
+  public ObjectProperty<CheckKind> kindProperty() {
+    return kind;
+  }
+
+  /** The set-up. */
+  public ObjectProperty<Optional<SettingView>> settingProperty() {
+    return setting;
+  }
+
+  /** Where red goes. */
+  public ObjectProperty<Optional<PointView>> redProperty() {
+    return red;
+  }
+
+  /** Where black goes. */
+  public ObjectProperty<Optional<PointView>> blackProperty() {
+    return black;
+  }
+
+  /** The part looked at. */
+  public ObjectProperty<Optional<PartChoice>> partProperty() {
+    return part;
+  }
+
+  /** What is typed to find a point, part or set-up. */
+  public StringProperty searchProperty() {
+    return search;
+  }
+
+  /** What the search found, in words. */
+  public ObservableList<String> found() {
+    return found;
+  }
+
+  /** Whether leads are used. */
+  public boolean metered() {
+    return kind.get().metered();
+  }
+
+  Optional<PointView> red() {
+    return red.get();
+  }
+
+  Optional<PointView> black() {
+    return black.get();
+  }
+
+  /** The steps of this kind of check. */
+  public List<Step> steps() {
+    return metered()
+        ? List.of(Step.KIND, Step.SET, Step.RED, Step.BLACK, Step.VALUE)
+        : List.of(Step.KIND, Step.SET, Step.PART, Step.VALUE);
+  }
+
+  /** Goes to the next step; stays at the last. */
+  public void forward() {
+    int i = steps().indexOf(step.get());
+    step.set(steps().get(Math.min(i + 1, steps().size() - 1)));
+  }
+
+  /** Goes to the step before. */
+  public void backward() {
+    int i = steps().indexOf(step.get());
+    step.set(steps().get(Math.max(i - 1, 0)));
+  }
+
+  /** Chooses the found item with this index for the step at hand and goes on. */
+  public void choose(int index) {
+    if (index < 0 || index >= foundItems.size()) {
+      return;
+    }
+    Object item = foundItems.get(index);
+    switch (step.get()) {
+      case KIND -> kind.set((CheckKind) item);
+      case SET -> setting.set(Optional.of((SettingView) item));
+      case RED -> red.set(Optional.of((PointView) item));
+      case BLACK -> black.set(Optional.of((PointView) item));
+      case PART -> part.set(Optional.of((PartChoice) item));
+      case VALUE -> {
+        return;
+      }
+    }
+    forward();
+  }
+
+  /** Index among the found items of what is chosen at this step, 0 if nothing is. */
+  public int chosenIndex() {
+    Object chosen =
+        switch (step.get()) {
+          case KIND -> kind.get();
+          case SET -> setting.get().orElse(null);
+          case RED -> red.get().orElse(null);
+          case BLACK -> black.get().orElse(null);
+          case PART -> part.get().orElse(null);
+          case VALUE -> null;
+        };
+    return Math.max(0, foundItems.indexOf(chosen));
+  }
+
+  /** What is still missing, in words; empty if the check can be taken. */
+  Optional<String> missing() {
+    if (setting.get().isEmpty()) {
+      return Optional.of(Texts.of("own.setMissing"));
+    }
+    if (!metered()) {
+      return part.get().isEmpty() ? Optional.of(Texts.of("own.partMissing")) : Optional.empty();
+    }
+    if (red.get().isEmpty()) {
+      return Optional.of(Texts.of("own.redMissing"));
+    }
+    if (black.get().isEmpty()) {
+      return Optional.of(Texts.of("own.blackMissing"));
+    }
+    return red.get().equals(black.get())
+        ? Optional.of(Texts.of("own.samePoint"))
+        : Optional.empty();
+  }
+
+  /** The check put together. */
+  OwnCheck check() {
+    Setting to = setting.get().map(SettingView::setting).orElse(Setting.REST);
+    return metered()
+        ? new OwnCheck(
+            kind.get(),
+            red.get().map(PointView::ref),
+            black.get().map(PointView::ref),
+            Optional.empty(),
+            to)
+        : new OwnCheck(
+            kind.get(), Optional.empty(), Optional.empty(), part.get().map(PartChoice::part), to);
+  }
+
+  private void look() {
+    foundItems.clear();
+    List<String> words = new ArrayList<>();
+    String wanted = search.get().toLowerCase(Locale.ROOT).trim();
+    switch (step.get()) {
+      case KIND -> KINDS.forEach(k -> offer(k, Texts.of(k), wanted, words));
+      case SET ->
+          settings.forEach(
+              s -> offer(s, s.whole().isEmpty() ? Texts.of("own.atRest") : join(s), wanted, words));
+      case RED, BLACK ->
+          points.stream()
+              .filter(PointView::reachable)
+              .forEach(p -> offer(p, pointWords(p), wanted, words));
+      case PART -> parts.forEach(p -> offer(p, p.title(), wanted, words));
+      case VALUE -> {}
+    }
+    found.setAll(words);
+  }
+
+  private static String join(SettingView setting) {
+    return String.join(", ", setting.whole());
+  }
+
+  private static String pointWords(PointView p) {
+    return p.label().isEmpty()
+        ? Texts.of("own.point", p.ref(), p.title())
+        : Texts.of("own.pointLabel", p.ref(), p.title(), p.label());
+  }
+
+  private void offer(Object item, String words, String wanted, List<String> into) {
+    if (words.toLowerCase(Locale.ROOT).contains(wanted)) {
+      foundItems.add(item);
+      into.add(words);
+    }
+  }
+}

@@ -1,0 +1,128 @@
+package loopwright.ui.find;
+
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import loopwright.casework.ReadingView;
+import loopwright.ui.Texts;
+import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.Parts;
+
+/** What was done: the readings in the order taken, to correct or take back. */
+final class ReadingsStrip extends VBox {
+  private final CaseViewModel model;
+  private final HBox head;
+  private final Label detail = Parts.line("", "reading-detail");
+  private final HBox chips = Parts.row("chips");
+  private final ScrollPane chipsScroll = new ScrollPane(chips);
+  private final VBox list = Parts.column("reading-list");
+  private final ScrollPane listScroll = Parts.scrolling(list);
+  private boolean tall;
+
+  ReadingsStrip(CaseViewModel model) {
+    this.model = model;
+    setId("done");
+    getStyleClass().addAll("card", "readings-card");
+    setFocusTraversable(true);
+    setAccessibleText(Texts.of("done.title"));
+    HBox.setHgrow(detail, Priority.ALWAYS);
+    detail.setMaxWidth(Double.MAX_VALUE);
+    detail.setMinWidth(0);
+    KeyButton correct =
+        new KeyButton(Texts.of("action.correct"), CaseActions.CORRECT, model::startCorrect)
+            .styled("action", "small-action");
+    KeyButton back =
+        new KeyButton(Texts.of("action.takeBack"), CaseActions.TAKE_BACK, model::takeBack)
+            .styled("action", "small-action");
+    correct.setMinWidth(Region.USE_PREF_SIZE);
+    back.setMinWidth(Region.USE_PREF_SIZE);
+    Label title = Parts.line(Texts.of("done.title"), "side-title");
+    title.setMinWidth(Region.USE_PREF_SIZE);
+    head = Parts.row("readings-head", title, Parts.keyCap(CaseActions.DONE), detail, correct, back);
+    chipsScroll.setFitToHeight(true);
+    chipsScroll.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    chipsScroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    chipsScroll.setFocusTraversable(false);
+    chipsScroll.getStyleClass().add("plain-scroll");
+    VBox.setVgrow(chipsScroll, Priority.ALWAYS);
+    VBox.setVgrow(listScroll, Priority.ALWAYS);
+    model.viewProperty().addListener(o -> rebuild());
+    model.readingProperty().addListener(o -> rebuild());
+    rebuild();
+  }
+
+  /** Shows a list down the page in place of a strip. */
+  void setTall(boolean isTall) {
+    if (tall != isTall || getChildren().isEmpty()) {
+      tall = isTall;
+      rebuild();
+    }
+  }
+
+  private void rebuild() {
+    chips.getChildren().clear();
+    list.getChildren().clear();
+    int i = 0;
+    for (ReadingView r : model.view().readings()) {
+      Pane box = tall ? entry(r) : chip(r);
+      int index = i;
+      box.setOnMouseClicked(e -> model.readingProperty().set(index));
+      if (model.readingProperty().get() == i) {
+        box.getStyleClass().add("picked");
+      }
+      if (model.view().odds().contains(r.id()) || !r.doubts().isEmpty()) {
+        box.getStyleClass().add("doubted");
+      }
+      (tall ? list : chips).getChildren().add(box);
+      i++;
+    }
+    if (i == 0) {
+      (tall ? list : chips).getChildren().add(Parts.text(Texts.of("done.none"), "muted"));
+    }
+    detail.setText(
+        model
+            .chosenReading()
+            .map(r -> r.did().isEmpty() ? String.join(", ", r.setting()) : r.did())
+            .orElse(""));
+    getChildren().setAll(head, tall ? listScroll : chipsScroll);
+    chipsScroll.layout();
+    int chosen = model.readingProperty().get();
+    int last = model.view().readings().size() - 1;
+    chipsScroll.setHvalue(chosen < 0 || last <= 0 ? 1 : (double) chosen / last);
+  }
+
+  private static HBox chip(ReadingView r) {
+    Label number = Parts.line(Integer.toString(r.id()), "reading-number");
+    Label where = Parts.line(r.where(), "reading-where");
+    Label value = Parts.line(r.value(), "reading-value");
+    for (Label label : new Label[] {number, where, value}) {
+      label.setMinWidth(Region.USE_PREF_SIZE);
+    }
+    HBox chip = Parts.row("chip", number, where, value);
+    if (!r.doubts().isEmpty()) {
+      chip.getChildren().add(Parts.line(Texts.of("done.doubt"), "doubt"));
+    }
+    return chip;
+  }
+
+  private static VBox entry(ReadingView r) {
+    FlowPane line =
+        new FlowPane(
+            Parts.line(Integer.toString(r.id()), "reading-number"),
+            Parts.line(r.where(), "reading-where"),
+            Parts.line(r.value(), "reading-value"));
+    line.getStyleClass().add("reading-line");
+    VBox box = Parts.column("reading-entry", line);
+    if (!r.healthyWords().isEmpty()) {
+      box.getChildren().add(Parts.text(Texts.of("check.healthy", r.healthyWords()), "cleared-why"));
+    }
+    box.getChildren().add(Parts.text(r.did(), "cleared-why"));
+    r.doubts().forEach(d -> box.getChildren().add(Parts.text(d, "doubt")));
+    return box;
+  }
+}

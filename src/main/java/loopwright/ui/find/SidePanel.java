@@ -1,0 +1,185 @@
+package loopwright.ui.find;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import loopwright.casework.CaseView;
+import loopwright.casework.CheckView;
+import loopwright.casework.ClearedView;
+import loopwright.casework.SuspectView;
+import loopwright.ui.Texts;
+import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.Parts;
+
+/** What is known: suspects, cleared pieces; or why the check is next; or what if it isn't this. */
+final class SidePanel extends VBox {
+  private static final int STRONGEST_WITH_MODES = 3;
+
+  private final CaseViewModel model;
+  private final VBox body = new VBox();
+  private final ScrollPane scroll = Parts.scrolling(body);
+
+  SidePanel(CaseViewModel model) {
+    this.model = model;
+    setId("known");
+    getStyleClass().addAll("card", "side-card");
+    body.getStyleClass().add("side-body");
+    VBox.setVgrow(scroll, Priority.ALWAYS);
+    getChildren().add(scroll);
+    setFocusTraversable(true);
+    setAccessibleText(Texts.of("known.suspected"));
+    model.viewProperty().addListener(o -> rebuild());
+    model.sideProperty().addListener(o -> rebuild());
+    model.suspectProperty().addListener(o -> rebuild());
+    model.whyLines().addListener((javafx.collections.ListChangeListener<String>) c -> rebuild());
+    model.ifNotLines().addListener((javafx.collections.ListChangeListener<String>) c -> rebuild());
+    rebuild();
+  }
+
+  private void rebuild() {
+    body.getChildren().clear();
+    putBack();
+    switch (model.sideProperty().get()) {
+      case KNOWN -> known();
+      case WHY -> why();
+      case IF_NOT -> ifNot();
+    }
+  }
+
+  private void putBack() {
+    List<String> toDo = model.view().putBack();
+    if (toDo.isEmpty()) {
+      return;
+    }
+    VBox box = Parts.column("put-back", Parts.line(Texts.of("putBack.title"), "side-title"));
+    toDo.forEach(p -> box.getChildren().add(Parts.text(p, "put-back-line")));
+    body.getChildren().add(box);
+  }
+
+  private void known() {
+    CaseView view = model.view();
+    body.getChildren().add(title("known.suspected", CaseActions.KNOWN));
+    for (int i = 0; i < view.suspects().size(); i++) {
+      body.getChildren().add(suspect(view.suspects().get(i), i));
+    }
+    if (view.suspects().isEmpty()) {
+      body.getChildren().add(Parts.text(Texts.of("known.nobody"), "muted"));
+    }
+    if (!view.cleared().isEmpty()) {
+      body.getChildren().add(Parts.line(Texts.of("known.cleared"), "side-title", "spaced"));
+      view.cleared().forEach(c -> body.getChildren().add(cleared(c)));
+    }
+  }
+
+  private static HBox title(String key, String cap) {
+    return Parts.row(
+        "side-head", Parts.line(Texts.of(key), "side-title"), Parts.spring(), Parts.keyCap(cap));
+  }
+
+  private VBox suspect(SuspectView s, int index) {
+    Label name = Parts.text(s.title(), "suspect-name");
+    HBox.setHgrow(name, Priority.ALWAYS);
+    name.setMaxWidth(Double.MAX_VALUE);
+    Label percent = Parts.line(Texts.of("percent", NowCard.percent(s.belief())), "suspect-percent");
+    percent.setMinWidth(Region.USE_PREF_SIZE);
+    VBox row =
+        Parts.column(
+            "suspect", Parts.row("suspect-line", name, percent), new StrengthBar(s.belief()));
+    if (index < STRONGEST_WITH_MODES && !s.modes().isEmpty()) {
+      row.getChildren().add(Parts.text(String.join(" · ", s.modes()), "suspect-modes"));
+    }
+    if (!s.splitBy().isEmpty()) {
+      row.getChildren().add(Parts.text(s.splitBy(), "suspect-modes"));
+    }
+    if (model.suspectProperty().get() == index) {
+      row.getStyleClass().add("picked");
+    }
+    row.setOnMouseClicked(e -> model.suspectProperty().set(index));
+    row.setAccessibleText(Texts.of("access.suspect", s.title(), NowCard.percent(s.belief())));
+    return row;
+  }
+
+  private static VBox cleared(ClearedView c) {
+    String by = c.readings().stream().map(id -> "(" + id + ")").collect(Collectors.joining(" "));
+    return Parts.column(
+        "cleared",
+        Parts.text(Texts.of("known.clearedLine", c.title(), by), "cleared-name"),
+        Parts.text(c.why(), "cleared-why"));
+  }
+
+  private void why() {
+    body.getChildren().add(title("why.title", CaseActions.WHY));
+    model.whyLines().forEach(l -> body.getChildren().add(Parts.text(l, "side-line")));
+    model
+        .view()
+        .next()
+        .ifPresent(
+            check -> {
+              body.getChildren().add(Parts.line(Texts.of("why.outcomes"), "side-title", "spaced"));
+              check.outcomes().forEach(o -> body.getChildren().add(outcome(o)));
+            });
+    body.getChildren().add(back());
+  }
+
+  private static VBox outcome(CheckView.OutcomeView o) {
+    VBox leaves = Parts.column("outcome-leaves");
+    if (o.leaves().isEmpty()) {
+      leaves.getChildren().add(Parts.text(Texts.of("why.leavesNothing"), "outcome-leaf"));
+    }
+    o.leaves().forEach(l -> leaves.getChildren().add(Parts.text(l, "outcome-leaf")));
+    Label words = Parts.text(o.words(), "outcome-words");
+    HBox.setHgrow(words, Priority.ALWAYS);
+    words.setMaxWidth(Double.MAX_VALUE);
+    return Parts.column(
+        "outcome",
+        Parts.row(
+            "suspect-line",
+            words,
+            Parts.line(Texts.of("percent", NowCard.percent(o.chance())), "suspect-percent")),
+        new StrengthBar(o.chance()),
+        leaves);
+  }
+
+  private void ifNot() {
+    body.getChildren().add(title("ifNot.title", CaseActions.IF_NOT));
+    List<SuspectView> suspects = model.view().suspects();
+    for (int i = 0; i < suspects.size(); i++) {
+      body.getChildren().add(suspect(suspects.get(i), i));
+      if (model.suspectProperty().get() == i) {
+        VBox lines = Parts.column("if-not-lines");
+        model.ifNotLines().forEach(l -> lines.getChildren().add(Parts.text(l, "side-line")));
+        body.getChildren().add(lines);
+      }
+    }
+    body.getChildren().add(back());
+  }
+
+  private KeyButton back() {
+    return new KeyButton(Texts.of("action.back"), CaseActions.BACK, model::back).styled("action");
+  }
+
+  /** A bar whose length and hatching tell how strong. */
+  private static final class StrengthBar extends StackPane {
+    private final Region fill = new Region();
+    private final double share;
+
+    StrengthBar(double share) {
+      this.share = Math.max(0.02, Math.min(1, share));
+      getStyleClass().add("strength");
+      fill.getStyleClass().addAll("strength-fill", share >= 0.4 ? "strong" : "weak");
+      fill.setManaged(false);
+      getChildren().add(fill);
+    }
+
+    @Override
+    protected void layoutChildren() {
+      fill.resizeRelocate(0, 0, getWidth() * share, getHeight());
+    }
+  }
+}

@@ -1,0 +1,314 @@
+package loopwright.ui.shell;
+
+import atlantafx.base.theme.PrimerDark;
+import atlantafx.base.theme.PrimerLight;
+import java.net.URL;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import javafx.application.Application;
+import javafx.application.Platform;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.Scene;
+import javafx.scene.control.Label;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import javafx.stage.Stage;
+import loopwright.casework.CaseDesk;
+import loopwright.meter.MeterSpec;
+import loopwright.model.Circuit;
+import loopwright.ui.Fonts;
+import loopwright.ui.Look;
+import loopwright.ui.LoopSource;
+import loopwright.ui.Preferences;
+import loopwright.ui.Texts;
+import loopwright.ui.VehicleLibrary;
+import loopwright.ui.Worker;
+import loopwright.ui.cases.CasesScreen;
+import loopwright.ui.cases.CasesViewModel;
+import loopwright.ui.find.ComplaintViewModel;
+import loopwright.ui.find.FindScreen;
+import loopwright.ui.find.FindViewModel;
+import loopwright.ui.shell.ShellViewModel.Place;
+import loopwright.ui.vehicle.VehicleScreen;
+import loopwright.ui.vehicle.VehicleViewModel;
+import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.Parts;
+
+/** The window: one frame around all views. Make and use it on the window's thread. */
+public final class MainWindow {
+  /** Width that all views are made for, in pixels. */
+  public static final double LEAST_WIDTH = 1024;
+
+  /** Height that all views are made for, in pixels. */
+  public static final double LEAST_HEIGHT = 700;
+
+  private static final double NARROW = 56;
+
+  private final ShellViewModel shell;
+  private final VehicleViewModel vehicle;
+  private final FindViewModel find;
+  private final CasesViewModel cases;
+  private final VehicleScreen vehicleScreen;
+  private final FindScreen findScreen;
+  private final CasesScreen casesScreen;
+  private final Node keysScreen;
+  private final BorderPane root = new BorderPane();
+  private final HBox bar = Parts.row("top-bar");
+
+  /**
+   * Builds the window.
+   *
+   * @param desk opens and keeps cases
+   * @param library where vehicles come from
+   * @param loops lays out a circuit's loop when no case is open
+   * @param meters the meters to choose from; at least one
+   * @param preferences what was chosen before
+   * @param background where work runs that may take a while
+   */
+  public MainWindow(
+      CaseDesk desk,
+      VehicleLibrary library,
+      LoopSource loops,
+      List<MeterSpec> meters,
+      Preferences preferences,
+      Executor background) {
+    Objects.requireNonNull(desk, "desk");
+    Fonts.load();
+    Worker worker = new Worker(background, Platform::runLater);
+    shell = new ShellViewModel(preferences);
+    vehicle = new VehicleViewModel(library, loops, preferences, worker);
+    find =
+        new FindViewModel(
+            desk, new ComplaintViewModel(desk, meters, preferences), worker.another());
+    cases = new CasesViewModel(desk, worker.another());
+    vehicleScreen = new VehicleScreen(vehicle, shell.emProperty(), this::complain);
+    findScreen = new FindScreen(find, shell.emProperty());
+    casesScreen = new CasesScreen(cases, this::reopen);
+    keysScreen = KeysPage.make();
+    root.setId("window");
+    root.getStyleClass().add("window");
+    root.setTop(bar);
+    root.addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
+    shell.placeProperty().addListener(o -> showPlace());
+    shell.lookProperty().addListener(o -> applyLook());
+    shell.textSizeProperty().addListener(o -> applyLook());
+    vehicle.vehicleProperty().addListener(o -> vehicleChanged());
+    root.widthProperty().addListener(o -> fillBar());
+    applyLook();
+    showPlace();
+    vehicle.loadLast();
+  }
+
+  /** All that the window shows. */
+  public Parent root() {
+    return root;
+  }
+
+  /** Puts the window on a stage and shows it. */
+  public void show(Stage stage) {
+    stage.setTitle(Texts.of("window.title"));
+    stage.setMinWidth(LEAST_WIDTH);
+    stage.setMinHeight(LEAST_HEIGHT);
+    if (stage.getScene() == null) {
+      stage.setScene(new Scene(root, 1280, 800));
+    } else {
+      stage.getScene().setRoot(root);
+    }
+    stage.show();
+    takeFocus();
+  }
+
+  /** The frame's own state, for instance the look. */
+  public ShellViewModel shell() {
+    return shell;
+  }
+
+  private void applyLook() {
+    Look look = shell.lookProperty().get();
+    Application.setUserAgentStylesheet(
+        look == Look.NIGHT
+            ? new PrimerDark().getUserAgentStylesheet()
+            : new PrimerLight().getUserAgentStylesheet());
+    root.getStylesheets().setAll(sheet("loopwright.css"), sheet(look.sheet()));
+    root.getStyleClass().removeIf(c -> c.startsWith("look-"));
+    root.getStyleClass().add(look.styleClass());
+    root.setStyle("-fx-font-size: " + shell.textSizeProperty().get().pixels() + "px;");
+    fillBar();
+  }
+
+  private static String sheet(String name) {
+    URL url = MainWindow.class.getResource("/loopwright/ui/" + name);
+    return Objects.requireNonNull(url, name).toExternalForm();
+  }
+
+  private void fillBar() {
+    boolean narrow = root.getWidth() > 0 && root.getWidth() / shell.emProperty().get() < NARROW;
+    bar.getChildren().clear();
+    if (!narrow) {
+      bar.getChildren().add(Parts.line(Texts.of("window.title"), "word-mark"));
+    }
+    place("place.vehicle", "F2", Place.VEHICLE);
+    place("place.find", "F3", Place.FIND);
+    place("place.cases", "F4", Place.CASES);
+    Label where = Parts.line("", "where");
+    where.setMinWidth(0);
+    if (!narrow) {
+      where.setText(vehicle.vehicleProperty().get().map(v -> v.vehicle().name()).orElse(""));
+    }
+    bar.getChildren().addAll(Parts.spring(), where);
+    tool(
+        narrow
+            ? Texts.of("bar.size", Integer.toString(shell.textSizeProperty().get().percent()))
+            : Texts.of("bar.sizeLong", Integer.toString(shell.textSizeProperty().get().percent())),
+        "F8",
+        this::nextSize);
+    tool(
+        narrow ? Texts.of("bar.look") : Texts.of(shell.lookProperty().get()), "F9", this::nextLook);
+    tool(Texts.of("bar.keys"), "F1", this::toggleKeys);
+  }
+
+  private void place(String key, String cap, Place to) {
+    KeyButton button = new KeyButton(Texts.of(key), cap, () -> go(to)).styled("place");
+    if (shell.placeProperty().get() == to) {
+      button.getStyleClass().add("here");
+    }
+    button.setMinWidth(Region.USE_PREF_SIZE);
+    button.setFocusTraversable(false);
+    bar.getChildren().add(button);
+  }
+
+  private void tool(String text, String cap, Runnable action) {
+    KeyButton button = new KeyButton(text, cap, action).styled("tool");
+    button.setMinWidth(Region.USE_PREF_SIZE);
+    button.setFocusTraversable(false);
+    bar.getChildren().add(button);
+  }
+
+  private void nextSize() {
+    shell.textSizeProperty().set(shell.textSizeProperty().get().next());
+  }
+
+  private void nextLook() {
+    shell.lookProperty().set(shell.lookProperty().get().next());
+  }
+
+  private void toggleKeys() {
+    if (shell.placeProperty().get() == Place.KEYS) {
+      go(before);
+    } else {
+      before = shell.placeProperty().get();
+      go(Place.KEYS);
+    }
+  }
+
+  private Place before = Place.VEHICLE;
+
+  private void go(Place to) {
+    if (to == Place.FIND && shell.placeProperty().get() == Place.FIND && findScreen.caseEnded()) {
+      find.leaveCase();
+    }
+    shell.placeProperty().set(to);
+    takeFocus();
+  }
+
+  private void showPlace() {
+    root.setCenter(
+        switch (shell.placeProperty().get()) {
+          case VEHICLE -> vehicleScreen;
+          case FIND -> findScreen;
+          case CASES -> casesScreen;
+          case KEYS -> keysScreen;
+        });
+    if (shell.placeProperty().get() == Place.CASES) {
+      cases.refresh();
+    }
+    fillBar();
+    takeFocus();
+  }
+
+  private void takeFocus() {
+    if (root.getScene() == null) {
+      return;
+    }
+    switch (shell.placeProperty().get()) {
+      case VEHICLE -> vehicleScreen.takeFocus();
+      case FIND -> findScreen.takeFocus();
+      case CASES -> casesScreen.takeFocus();
+      case KEYS -> keysScreen.requestFocus();
+    }
+  }
+
+  private void vehicleChanged() {
+    fillBar();
+    if (find.stageProperty().get() == FindViewModel.Stage.CASE) {
+      return;
+    }
+    vehicle
+        .vehicleProperty()
+        .get()
+        .ifPresent(v -> find.complain(v.name(), v.vehicle(), Optional.empty()));
+  }
+
+  private void complain(VehicleViewModel.Named named, Circuit circuit) {
+    find.complain(named.name(), named.vehicle(), Optional.of(circuit.id()));
+    go(Place.FIND);
+  }
+
+  private void reopen(CaseDesk.Kept kept) {
+    vehicle.load(
+        kept.vehicleName(),
+        () ->
+            vehicle
+                .vehicleProperty()
+                .get()
+                .ifPresent(
+                    v -> {
+                      find.resume(kept.caseId(), v.name(), v.vehicle());
+                      go(Place.FIND);
+                    }));
+  }
+
+  private void pressed(KeyEvent e) {
+    boolean handled = true;
+    switch (e.getCode()) {
+      case F1 -> toggleKeys();
+      case F2 -> go(Place.VEHICLE);
+      case F3 -> go(Place.FIND);
+      case F4 -> {
+        handled = !e.isAltDown();
+        if (handled) {
+          go(Place.CASES);
+        }
+      }
+      case F8 -> nextSize();
+      case F9 -> nextLook();
+      case PLUS, EQUALS, ADD -> {
+        handled = e.isShortcutDown();
+        if (handled) {
+          shell.textSizeProperty().set(shell.textSizeProperty().get().larger());
+        }
+      }
+      case MINUS, SUBTRACT -> {
+        handled = e.isShortcutDown();
+        if (handled) {
+          shell.textSizeProperty().set(shell.textSizeProperty().get().smaller());
+        }
+      }
+      case ESCAPE -> {
+        handled = shell.placeProperty().get() == Place.KEYS;
+        if (handled) {
+          toggleKeys();
+        }
+      }
+      default -> handled = false;
+    }
+    if (handled) {
+      e.consume();
+    }
+  }
+}

@@ -1,0 +1,76 @@
+package loopwright.ui.shell;
+
+import java.util.Arrays;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+import loopwright.ui.Look;
+import loopwright.ui.Preferences;
+import loopwright.ui.TextSize;
+
+/** The frame: which view is open, which look, how large the text. */
+public final class ShellViewModel {
+
+  /** The views of the window. */
+  public enum Place {
+    VEHICLE,
+    FIND,
+    CASES,
+    KEYS
+  }
+
+  private final ObjectProperty<Place> place = new SimpleObjectProperty<>(Place.VEHICLE);
+  private final ObjectProperty<Look> look;
+  private final ObjectProperty<TextSize> textSize;
+  private final ReadOnlyDoubleWrapper em = new ReadOnlyDoubleWrapper();
+
+  /** Starts with what was kept. */
+  public ShellViewModel(Preferences preferences) {
+    look =
+        new SimpleObjectProperty<>(
+            preferences
+                .read(Preferences.Item.LOOK)
+                .flatMap(
+                    name ->
+                        Arrays.stream(Look.values()).filter(l -> l.name().equals(name)).findFirst())
+                .orElse(Look.PAPER));
+    textSize =
+        new SimpleObjectProperty<>(
+            preferences
+                .read(Preferences.Item.TEXT_SIZE)
+                .flatMap(
+                    name ->
+                        Arrays.stream(TextSize.values())
+                            .filter(s -> s.name().equals(name))
+                            .findFirst())
+                .orElse(TextSize.NORMAL));
+    em.set(textSize.get().pixels());
+    look.addListener((o, was, is) -> preferences.keep(Preferences.Item.LOOK, is.name()));
+    textSize.addListener(
+        (o, was, is) -> {
+          em.set(is.pixels());
+          preferences.keep(Preferences.Item.TEXT_SIZE, is.name());
+        });
+  }
+
+  /** The open view. */
+  public ObjectProperty<Place> placeProperty() {
+    return place;
+  }
+
+  /** The look. */
+  public ObjectProperty<Look> lookProperty() {
+    return look;
+  }
+
+  /** The text size. */
+  public ObjectProperty<TextSize> textSizeProperty() {
+    return textSize;
+  }
+
+  /** Pixels of one em. */
+  public ReadOnlyDoubleProperty emProperty() {
+    return em.getReadOnlyProperty();
+  }
+}

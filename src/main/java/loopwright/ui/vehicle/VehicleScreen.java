@@ -1,0 +1,351 @@
+package loopwright.ui.vehicle;
+
+import java.io.File;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+import java.util.function.Function;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.collections.ListChangeListener;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TableColumn;
+import javafx.scene.control.TableView;
+import javafx.scene.control.TextField;
+import javafx.scene.control.TextInputControl;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import javafx.stage.FileChooser;
+import loopwright.model.Circuit;
+import loopwright.model.Part;
+import loopwright.ui.Texts;
+import loopwright.ui.VehicleLibrary;
+import loopwright.ui.drawing.LoopDrawing;
+import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.Parts;
+
+/** The vehicle: its circuits, its parts, the loop of the chosen circuit. */
+public final class VehicleScreen extends StackPane {
+  private static final double WIDE_LEAST = 46;
+
+  private final VehicleViewModel model;
+  private final ReadOnlyDoubleProperty em;
+  private final ListView<VehicleLibrary.Entry> library = new ListView<>();
+  private final VBox defects = Parts.column("defects");
+  private final VBox choose;
+  private final ListView<Circuit> circuits = new ListView<>();
+  private final TableView<Part> parts = new TableView<>();
+  private final TextField filter = new TextField();
+  private final LoopDrawing drawing = new LoopDrawing();
+  private final Label about = Parts.line("", "case-title");
+  private final BiConsumer<VehicleViewModel.Named, Circuit> wrong;
+  private final HBox body = new HBox();
+  private final VBox left;
+  private final VBox right;
+  private final VBox loaded;
+
+  /**
+   * Makes the screen.
+   *
+   * @param model its view model
+   * @param em pixels of one em
+   * @param wrong what happens when something is wrong with a circuit
+   */
+  public VehicleScreen(
+      VehicleViewModel model,
+      ReadOnlyDoubleProperty em,
+      BiConsumer<VehicleViewModel.Named, Circuit> wrong) {
+    this.model = model;
+    this.em = em;
+    this.wrong = wrong;
+    setId("vehicle");
+    this.choose = choose();
+    this.left = left();
+    this.right = right();
+    this.loaded = loaded();
+    model.choosingProperty().addListener(o -> show());
+    model.vehicleProperty().addListener(o -> show());
+    addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
+    widthProperty().addListener(o -> arrange());
+    em.addListener(o -> arrange());
+    show();
+  }
+
+  private VBox choose() {
+    library.setItems(model.entries());
+    library.setId("library");
+    library.getStyleClass().add("fat-list");
+    library.setCellFactory(list -> new EntryCell());
+    library.setAccessibleText(Texts.of("vehicle.choose"));
+    library.getSelectionModel().select(model.entryProperty().get());
+    library
+        .getSelectionModel()
+        .selectedIndexProperty()
+        .addListener(
+            (o, was, is) -> {
+              if (is.intValue() >= 0) {
+                model.entryProperty().set(is.intValue());
+              }
+            });
+    model
+        .entryProperty()
+        .addListener((o, was, is) -> library.getSelectionModel().select(is.intValue()));
+    library.setOnMouseClicked(
+        e -> {
+          if (e.getClickCount() == 2) {
+            model.loadMarked();
+          }
+        });
+    VBox.setVgrow(library, Priority.ALWAYS);
+    model.defects().addListener((ListChangeListener<String>) c -> showDefects());
+    KeyButton open =
+        new KeyButton(Texts.of("vehicle.open"), "Enter", model::loadMarked).styled("primary");
+    KeyButton file =
+        new KeyButton(Texts.of("vehicle.file"), "Ctrl+O", this::chooseFile).styled("action");
+    return Parts.column(
+        "page",
+        Parts.text(Texts.of("vehicle.choose"), "page-title"),
+        defects,
+        library,
+        Parts.row("primary-row", open, file));
+  }
+
+  private void showDefects() {
+    defects.getChildren().clear();
+    if (!model.defects().isEmpty()) {
+      defects.getChildren().add(Parts.text(Texts.of("vehicle.defects"), "question"));
+      model
+          .defects()
+          .forEach(d -> defects.getChildren().add(Parts.text(d, "status-problem", "entry-status")));
+    }
+  }
+
+  private VBox left() {
+    circuits.setId("circuits");
+    circuits.getStyleClass().add("fat-list");
+    circuits.setCellFactory(list -> new CircuitCell());
+    circuits.setAccessibleText(Texts.of("vehicle.circuits"));
+    circuits
+        .getSelectionModel()
+        .selectedIndexProperty()
+        .addListener(
+            (o, was, is) -> {
+              if (is.intValue() >= 0) {
+                model.circuitProperty().set(is.intValue());
+              }
+            });
+    model
+        .circuitProperty()
+        .addListener((o, was, is) -> circuits.getSelectionModel().select(is.intValue()));
+    VBox.setVgrow(circuits, Priority.ALWAYS);
+    KeyButton button =
+        new KeyButton(Texts.of("vehicle.wrong"), "Enter", this::somethingWrong).styled("primary");
+    button.setId("something-wrong");
+    button.setWrapText(true);
+    button.setMaxWidth(Double.MAX_VALUE);
+    button.setMinHeight(Region.USE_PREF_SIZE);
+    VBox box =
+        Parts.column(
+            "vehicle-left",
+            Parts.row(
+                "choice-head",
+                Parts.line(Texts.of("vehicle.circuits"), "side-title"),
+                Parts.keyCap("↑ ↓")),
+            circuits,
+            button);
+    box.getStyleClass().add("card");
+    return box;
+  }
+
+  private VBox right() {
+    drawing.emProperty().bind(em);
+    drawing.setId("vehicle-drawing");
+    model.loopProperty().addListener((o, was, is) -> drawing.loopProperty().set(is));
+    VBox drawingCard = Parts.column("card", drawing);
+    VBox.setVgrow(drawing, Priority.ALWAYS);
+    drawingCard.getStyleClass().add("vehicle-drawing-card");
+    filter.setId("part-filter");
+    filter.setPromptText(Texts.of("vehicle.filter"));
+    filter.setAccessibleText(Texts.of("vehicle.filter"));
+    filter.getStyleClass().add("search-field");
+    filter.textProperty().bindBidirectional(model.filterProperty());
+    HBox.setHgrow(filter, Priority.ALWAYS);
+    parts.setId("parts");
+    parts.setItems(model.parts());
+    parts.setAccessibleText(Texts.of("vehicle.parts"));
+    parts.setPlaceholder(Parts.text(Texts.of("vehicle.noParts"), "muted"));
+    parts.setColumnResizePolicy(TableView.CONSTRAINED_RESIZE_POLICY_LAST_COLUMN);
+    column("vehicle.column.id", 4, Part::id);
+    column("vehicle.column.name", 10, Part::name);
+    column("vehicle.column.label", 4.5, Part::label);
+    column("vehicle.column.what", 14, PartWords::of);
+    column("vehicle.column.where", 8, Part::where);
+    VBox.setVgrow(parts, Priority.ALWAYS);
+    VBox table =
+        Parts.column(
+            "card",
+            Parts.row(
+                "choice-head",
+                Parts.line(Texts.of("vehicle.parts"), "side-title"),
+                Parts.keyCap("F6"),
+                filter),
+            parts);
+    table.getStyleClass().add("vehicle-parts-card");
+    VBox.setVgrow(table, Priority.ALWAYS);
+    return Parts.column("vehicle-right", drawingCard, table);
+  }
+
+  private void column(String key, double ems, Function<Part, String> value) {
+    TableColumn<Part, String> column = new TableColumn<>(Texts.of(key));
+    column.setCellValueFactory(cell -> new ReadOnlyStringWrapper(value.apply(cell.getValue())));
+    column.setSortable(true);
+    column.setPrefWidth(ems * em.get());
+    em.addListener(o -> column.setPrefWidth(ems * em.get()));
+    parts.getColumns().add(column);
+  }
+
+  private VBox loaded() {
+    about.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(about, Priority.ALWAYS);
+    KeyButton another =
+        new KeyButton(Texts.of("vehicle.another"), "F5", model::chooseAnother).styled("action");
+    another.setMinWidth(Region.USE_PREF_SIZE);
+    body.getStyleClass().add("vehicle-body");
+    VBox.setVgrow(body, Priority.ALWAYS);
+    HBox.setHgrow(right, Priority.ALWAYS);
+    body.getChildren().addAll(left, right);
+    return Parts.column("vehicle-page", Parts.row("page-head", about, another), body);
+  }
+
+  private void arrange() {
+    boolean wide = getWidth() / em.get() >= WIDE_LEAST;
+    right.setVisible(wide);
+    right.setManaged(wide);
+    HBox.setHgrow(left, wide ? Priority.NEVER : Priority.ALWAYS);
+    left.setMaxWidth(wide ? Region.USE_PREF_SIZE : Double.MAX_VALUE);
+  }
+
+  private void show() {
+    boolean choosing = model.choosingProperty().get() || model.vehicleProperty().get().isEmpty();
+    if (!choosing) {
+      VehicleViewModel.Named named = model.vehicleProperty().get().orElseThrow();
+      about.setText(
+          Texts.of(
+              "vehicle.about",
+              named.vehicle().name(),
+              Integer.toString(named.vehicle().systemVolts()),
+              Texts.of(named.vehicle().grounded()),
+              Integer.toString(named.vehicle().parts().size())));
+      circuits.getItems().setAll(model.circuits());
+      circuits.getSelectionModel().select(model.circuitProperty().get());
+    }
+    getChildren().setAll(choosing ? choose : loaded);
+    takeFocus();
+  }
+
+  /** Puts the focus where hands go on. */
+  public void takeFocus() {
+    if (getScene() == null) {
+      return;
+    }
+    if (model.choosingProperty().get()) {
+      library.requestFocus();
+    } else {
+      circuits.requestFocus();
+    }
+  }
+
+  private void somethingWrong() {
+    model
+        .vehicleProperty()
+        .get()
+        .ifPresent(named -> model.chosenCircuit().ifPresent(c -> wrong.accept(named, c)));
+  }
+
+  private void chooseFile() {
+    FileChooser chooser = new FileChooser();
+    chooser.setTitle(Texts.of("vehicle.file"));
+    Optional.ofNullable(chooser.showOpenDialog(getScene().getWindow()))
+        .map(File::getPath)
+        .ifPresent(path -> model.load(path, () -> {}));
+  }
+
+  private void pressed(KeyEvent e) {
+    boolean choosing = model.choosingProperty().get();
+    boolean handled = true;
+    switch (e.getCode()) {
+      case ENTER -> {
+        if (e.getTarget() instanceof javafx.scene.control.ButtonBase button) {
+          button.fire();
+        } else if (choosing) {
+          model.loadMarked();
+        } else {
+          somethingWrong();
+        }
+      }
+      case ESCAPE -> {
+        if (choosing) {
+          model.backToVehicle();
+        } else {
+          filter.clear();
+          takeFocus();
+        }
+      }
+      case F5 -> model.chooseAnother();
+      case F6 -> filter.requestFocus();
+      case O -> {
+        handled = e.isShortcutDown();
+        if (handled) {
+          chooseFile();
+        }
+      }
+      case UP, DOWN -> {
+        handled = !choosing && e.getTarget() instanceof TextInputControl;
+        if (handled) {
+          model.moveCircuit(e.getCode() == KeyCode.UP ? -1 : 1);
+        }
+      }
+      default -> handled = false;
+    }
+    if (handled) {
+      e.consume();
+    }
+  }
+
+  /** A vehicle of the library on a fat row. */
+  private static final class EntryCell extends ListCell<VehicleLibrary.Entry> {
+    @Override
+    protected void updateItem(VehicleLibrary.Entry entry, boolean empty) {
+      super.updateItem(entry, empty);
+      if (empty || entry == null) {
+        setText("");
+        setGraphic(null);
+        return;
+      }
+      setText("");
+      setGraphic(
+          Parts.column(
+              "entry",
+              Parts.row(
+                  "entry-head",
+                  Parts.line(entry.title(), "entry-title"),
+                  Parts.line(Texts.of(entry.shelf()), "shelf")),
+              Parts.line(entry.detail(), "muted")));
+    }
+  }
+
+  /** A circuit on a fat row. */
+  private static final class CircuitCell extends ListCell<Circuit> {
+    @Override
+    protected void updateItem(Circuit circuit, boolean empty) {
+      super.updateItem(circuit, empty);
+      setText(empty || circuit == null ? "" : circuit.name());
+    }
+  }
+}

@@ -1,0 +1,35 @@
+package loopwright.ui.widget;
+
+import javafx.scene.control.Button;
+import javafx.scene.control.ContentDisplay;
+import javafx.scene.control.Label;
+import loopwright.ui.Texts;
+
+/** A button that shows the key which does the same. */
+public final class KeyButton extends Button {
+
+  /**
+   * Makes a button.
+   *
+   * @param text what it does
+   * @param key the key, as printed on it
+   * @param action what happens
+   */
+  public KeyButton(String text, String key, Runnable action) {
+    super(text);
+    Label cap = new Label(key);
+    cap.getStyleClass().add("key-cap");
+    setGraphic(cap);
+    setContentDisplay(ContentDisplay.RIGHT);
+    getStyleClass().add("key-button");
+    setAccessibleText(Texts.of("access.button", text, key));
+    setMnemonicParsing(false);
+    setOnAction(e -> action.run());
+  }
+
+  /** Adds style classes. */
+  public KeyButton styled(String... classes) {
+    getStyleClass().addAll(classes);
+    return this;
+  }
+}

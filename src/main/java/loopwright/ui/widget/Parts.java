@@ -1,0 +1,102 @@
+package loopwright.ui.widget;
+
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import javafx.scene.shape.SVGPath;
+import loopwright.ui.Texts;
+
+/** Small building blocks of the screens. */
+public final class Parts {
+  private static final String TRIANGLE =
+      "M12 2 L23 21 H1 Z M11 9 V15 H13 V9 Z M11 17 V19 H13 V17 Z";
+
+  private Parts() {}
+
+  /** A label that breaks its text and never shortens it. */
+  public static Label text(String words, String... classes) {
+    Label label = new Label(words);
+    label.setWrapText(true);
+    label.setMinHeight(Region.USE_PREF_SIZE);
+    label.getStyleClass().addAll(classes);
+    return label;
+  }
+
+  /** A label on one line. */
+  public static Label line(String words, String... classes) {
+    Label label = new Label(words);
+    label.getStyleClass().addAll(classes);
+    return label;
+  }
+
+  /** A row. */
+  public static HBox row(String styleClass, Node... children) {
+    HBox row = new HBox(children);
+    row.setAlignment(Pos.CENTER_LEFT);
+    row.getStyleClass().add(styleClass);
+    return row;
+  }
+
+  /** A column. */
+  public static VBox column(String styleClass, Node... children) {
+    VBox column = new VBox(children);
+    column.getStyleClass().add(styleClass);
+    return column;
+  }
+
+  /** What pushes its neighbours apart. */
+  public static Region spring() {
+    Region spring = new Region();
+    HBox.setHgrow(spring, Priority.ALWAYS);
+    return spring;
+  }
+
+  /** A caution: a triangle and words, before the hand's step. */
+  public static HBox caution(String words) {
+    SVGPath mark = new SVGPath();
+    mark.setContent(TRIANGLE);
+    mark.getStyleClass().add("caution-mark");
+    StackPane holder = new StackPane(mark);
+    holder.getStyleClass().add("caution-holder");
+    Label label = text(words, "caution-text");
+    HBox row = row("caution", holder, label);
+    HBox.setHgrow(label, Priority.ALWAYS);
+    row.setAccessibleText(Texts.of("access.caution", words));
+    return row;
+  }
+
+  /** The mark of the red lead: red, square, R. */
+  public static Label redMark() {
+    Label mark = line(Texts.of("lead.red.mark"), "lead-mark", "lead-mark-red");
+    mark.setAccessibleText(Texts.of("lead.red"));
+    return mark;
+  }
+
+  /** The mark of the black lead: black, round, B. */
+  public static Label blackMark() {
+    Label mark = line(Texts.of("lead.black.mark"), "lead-mark", "lead-mark-black");
+    mark.setAccessibleText(Texts.of("lead.black"));
+    return mark;
+  }
+
+  /** A key as printed on a keyboard. */
+  public static Label keyCap(String key) {
+    return line(key, "key-cap");
+  }
+
+  /** A pane that scrolls down but never sideways and takes no focus. */
+  public static ScrollPane scrolling(Node content) {
+    ScrollPane pane = new ScrollPane(content);
+    pane.setFitToWidth(true);
+    pane.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    pane.setFocusTraversable(false);
+    pane.getStyleClass().add("plain-scroll");
+    return pane;
+  }
+}

@@ -1,0 +1,2 @@
+/** Controls shared by the views. */
+package loopwright.ui.widget;

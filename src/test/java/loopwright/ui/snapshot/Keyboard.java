@@ -1,0 +1,61 @@
+package loopwright.ui.snapshot;
+
+import java.util.Optional;
+import javafx.event.Event;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** Keys pressed on a scene, to whatever has the focus. */
+public final class Keyboard {
+  private final Scene scene;
+
+  public Keyboard(Scene scene) {
+    this.scene = scene;
+  }
+
+  /** Types characters one after another. */
+  public Keyboard type(String characters) {
+    for (char c : characters.toCharArray()) {
+      String text = String.valueOf(c);
+      KeyCode code =
+          Optional.ofNullable(KeyCode.getKeyCode(text.toUpperCase())).orElse(KeyCode.UNDEFINED);
+      fire(
+          new KeyEvent(KeyEvent.KEY_PRESSED, text, text, code, false, false, false, false),
+          new KeyEvent(
+              KeyEvent.KEY_TYPED, text, text, KeyCode.UNDEFINED, false, false, false, false),
+          new KeyEvent(KeyEvent.KEY_RELEASED, text, text, code, false, false, false, false));
+    }
+    return this;
+  }
+
+  /** Presses keys one after another. */
+  public Keyboard press(KeyCode... codes) {
+    for (KeyCode code : codes) {
+      fire(
+          new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, false, false, false, false),
+          new KeyEvent(KeyEvent.KEY_RELEASED, "", "", code, false, false, false, false));
+    }
+    return this;
+  }
+
+  /** Presses a key with Alt held. */
+  public Keyboard alt(KeyCode code) {
+    fire(new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, false, false, true, false));
+    return this;
+  }
+
+  private void fire(Event... events) {
+    for (Event event : events) {
+      WaitForAsyncUtils.waitForAsyncFx(
+          10_000,
+          () -> {
+            Node target = Optional.ofNullable(scene.getFocusOwner()).orElse(scene.getRoot());
+            Event.fireEvent(target, event);
+          });
+      WaitForAsyncUtils.waitForFxEvents(3);
+    }
+  }
+}

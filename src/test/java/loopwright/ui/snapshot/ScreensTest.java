@@ -1,0 +1,177 @@
+package loopwright.ui.snapshot;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Pane;
+import javafx.stage.Stage;
+import loopwright.ui.Look;
+import loopwright.ui.TextSize;
+import loopwright.ui.fake.FakeCaseDesk;
+import loopwright.ui.fake.FakeLoops;
+import loopwright.ui.fake.FakeMeters;
+import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.shell.MainWindow;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** Plays a case in every look and size, takes pictures, and checks that all lies inside. */
+@ExtendWith(ApplicationExtension.class)
+class ScreensTest {
+  private Stage stage;
+
+  @Start
+  void start(Stage stage) {
+    this.stage = stage;
+  }
+
+  static List<Arguments> looksAndSizes() {
+    List<Arguments> all = new ArrayList<>();
+    for (Look look : Look.values()) {
+      for (TextSize size : TextSize.values()) {
+        all.add(Arguments.of(look, size, 1024, 700));
+        all.add(Arguments.of(look, size, 1280, 800));
+      }
+    }
+    return all;
+  }
+
+  @ParameterizedTest
+  @MethodSource("looksAndSizes")
+  void everyScreenLiesInsideTheWindow(Look look, TextSize size, int width, int height) {
+    Scene scene = open(look, size, width, height);
+    Keyboard keys = new Keyboard(scene);
+    String tail = "-" + look.name().toLowerCase() + "-" + size.percent() + "-" + width;
+    boolean all = look == Look.PAPER;
+
+    picture(scene, "01-library" + tail, all);
+    keys.press(KeyCode.ENTER);
+    picture(scene, "02-vehicle" + tail, true);
+    keys.press(KeyCode.ENTER);
+    picture(scene, "03-complaint" + tail, true);
+    keys.press(KeyCode.ENTER);
+    picture(scene, "04-look" + tail, true);
+    keys.type("1");
+    picture(scene, "05-volts" + tail, all);
+    keys.type("12.4v").press(KeyCode.ENTER);
+    keys.type("12");
+    keys.type(".42v");
+    picture(scene, "06-typed" + tail, true);
+    keys.press(KeyCode.ESCAPE);
+    keys.type("w");
+    picture(scene, "07-why" + tail, all);
+    keys.press(KeyCode.ESCAPE).type("i");
+    picture(scene, "08-if-not" + tail, all);
+    keys.press(KeyCode.ESCAPE).type("c");
+    picture(scene, "09-refuse" + tail, all);
+    keys.press(KeyCode.ESCAPE).type("a");
+    keys.press(KeyCode.ENTER, KeyCode.ENTER);
+    picture(scene, "10-own" + tail, all);
+    keys.press(KeyCode.ESCAPE, KeyCode.F5);
+    picture(scene, "11-drawing" + tail, all);
+    keys.press(KeyCode.F5, KeyCode.ESCAPE, KeyCode.F6);
+    picture(scene, "12-known" + tail, all);
+    keys.press(KeyCode.ESCAPE, KeyCode.F7);
+    picture(scene, "13-done" + tail, all);
+    keys.press(KeyCode.ESCAPE);
+    keys.type("12.4m").press(KeyCode.ENTER);
+    picture(scene, "14-second" + tail, all);
+    keys.press(KeyCode.ESCAPE).type("12.4v").press(KeyCode.ENTER);
+    keys.type("12.3v").press(KeyCode.ENTER);
+    keys.type("12.3v").press(KeyCode.ENTER);
+    picture(scene, "15-late" + tail, true);
+    keys.type("1.2k").press(KeyCode.ENTER);
+    picture(scene, "16-found" + tail, true);
+    keys.press(KeyCode.F10);
+    picture(scene, "17-put-back" + tail, all);
+    keys.press(KeyCode.ESCAPE, KeyCode.ENTER);
+    picture(scene, "18-proof" + tail, all);
+    keys.type("0.03v").press(KeyCode.ENTER);
+    picture(scene, "19-end" + tail, all);
+    keys.press(KeyCode.F4);
+    picture(scene, "20-cases" + tail, all);
+    keys.press(KeyCode.F1);
+    picture(scene, "21-keys" + tail, all);
+  }
+
+  private Scene open(Look look, TextSize size, int width, int height) {
+    return WaitForAsyncUtils.waitForAsyncFx(
+        20_000,
+        () -> {
+          MainWindow window =
+              new MainWindow(
+                  new FakeCaseDesk(),
+                  new FakeVehicleLibrary(),
+                  new FakeLoops(),
+                  FakeMeters.both(),
+                  new FakePreferences(),
+                  Runnable::run);
+          window.shell().lookProperty().set(look);
+          window.shell().textSizeProperty().set(size);
+          Scene scene = new Scene((javafx.scene.layout.BorderPane) window.root(), width, height);
+          stage.setScene(scene);
+          stage.show();
+          return scene;
+        });
+  }
+
+  private static void picture(Scene scene, String name, boolean wanted) {
+    if (wanted) {
+      WritableImage image = Snapshots.take(scene, name);
+      assertThat(image.getWidth()).isEqualTo(scene.getWidth());
+    } else {
+      WaitForAsyncUtils.waitForFxEvents(3);
+    }
+    List<String> outside =
+        WaitForAsyncUtils.waitForAsyncFx(10_000, () -> outside(scene, scene.getRoot()));
+    assertThat(outside).as(name).isEmpty();
+  }
+
+  /** Cards, buttons and the value field that reach over the window's edge. */
+  private static List<String> outside(Scene scene, Node node) {
+    List<String> found = new ArrayList<>();
+    if (!node.isVisible()) {
+      return found;
+    }
+    boolean watched =
+        node.getStyleClass().contains("card")
+            || node.getStyleClass().contains("key-button")
+            || node.getStyleClass().contains("value-field");
+    Bounds b = node.localToScene(node.getLayoutBounds());
+    if (watched && !inScroller(node)) {
+      if (b.getMinX() < -0.5
+          || b.getMinY() < -0.5
+          || b.getMaxX() > scene.getWidth() + 0.5
+          || b.getMaxY() > scene.getHeight() + 0.5) {
+        found.add(node.getStyleClass() + " " + b);
+      }
+    }
+    if (node instanceof Pane || node instanceof javafx.scene.layout.Region) {
+      for (Node child : ((javafx.scene.Parent) node).getChildrenUnmodifiable()) {
+        found.addAll(outside(scene, child));
+      }
+    }
+    return found;
+  }
+
+  private static boolean inScroller(Node node) {
+    for (Node p = node.getParent(); p != null; p = p.getParent()) {
+      if (p instanceof javafx.scene.control.ScrollPane) {
+        return true;
+      }
+    }
+    return false;
+  }
+}
