@@ -20,6 +20,11 @@ public final class Texts {
     return values.length == 0 ? pattern : new MessageFormat(pattern, Locale.ROOT).format(values);
   }
 
+  /** Whether the bundle has a key. */
+  public static boolean has(String key) {
+    return BUNDLE.containsKey(key);
+  }
+
   /** The text of a constant: key {@code type.NAME}. */
   public static String of(Enum<?> constant) {
     return of(constant.getDeclaringClass().getSimpleName() + "." + constant.name());

@@ -199,6 +199,7 @@ public final class LoopDrawing extends Region {
     void paint() {
       double right = p.nodes().get(p.nodes().size() - 1).x() + 0.9;
       guides();
+      p.titleLines().forEach(l -> text(l, TextAlignment.LEFT, "loop-title"));
       axis(right);
       returnPath(right);
       battery();
@@ -252,9 +253,7 @@ public final class LoopDrawing extends Region {
       double x = p.nodes().get(0).x() - 0.75;
       for (LoopPlan.Tick tick : p.ticks()) {
         text(tick.label(), TextAlignment.RIGHT, "axis-text");
-        if (tick.volts() != 0) {
-          line(x, tick.y(), right - 0.3, tick.y(), "axis-line");
-        }
+        line(x, tick.y(), right - 0.3, tick.y(), "axis-line");
       }
     }
 
@@ -283,8 +282,8 @@ public final class LoopDrawing extends Region {
       double shortY = positiveUp ? middle + 0.2 : middle - 0.2;
       line(x - 0.9, longY, x + 0.9, longY, "battery-plate");
       line(x - 0.45, shortY, x + 0.45, shortY, "battery-plate", "battery-minus");
-      sign("+", x - 1.35, longY);
-      sign("−", x - 1.35, shortY + (positiveUp ? 0.25 : -0.25));
+      sign("+", x - 1.75, longY);
+      sign("−", x - 1.75, shortY + (positiveUp ? 0.1 : -0.1));
     }
 
     private void sign(String sign, double x, double y) {
@@ -314,6 +313,23 @@ public final class LoopDrawing extends Region {
       }
       if (measured.getPoints().size() >= 4) {
         add(measured, "measured-line");
+      }
+      toGroundedPost(measured);
+    }
+
+    /** From the last measured point to the grounded post, which is 0 V by its meaning. */
+    private void toGroundedPost(Polyline measured) {
+      int size = measured.getPoints().size();
+      double end = p.nodes().get(p.nodes().size() - 1).x() * u;
+      if (size >= 2 && measured.getPoints().get(size - 2) < end - 1) {
+        add(
+            new Line(
+                measured.getPoints().get(size - 2),
+                measured.getPoints().get(size - 1),
+                end,
+                p.railY() * u),
+            "measured-line",
+            "measured-end");
       }
     }
 
@@ -388,7 +404,7 @@ public final class LoopDrawing extends Region {
     }
 
     private void row(LoopPlan.Row row) {
-      text(row.titleLabel(), TextAlignment.LEFT, "row-title");
+      row.titleLines().forEach(l -> text(l, TextAlignment.LEFT, "row-title"));
       row.link()
           .ifPresent(
               l -> {

@@ -35,10 +35,11 @@ public final class LoopLayout {
   private static final double SYMBOL_HALF = 1.0;
   private static final double NAME_LINE = 1.05;
   private static final double VALUE_LINE = 1.2;
+  private static final double BELOW_RAIL = 0.6;
   private static final double BAND_WIDTH = 1.1;
   private static final double BAND_LEAST = 0.28;
-  private static final double STAIRS_LEAST = 3.2;
-  private static final double ROW_HEIGHT = 3.5;
+  private static final double STAIRS_LEAST = 3;
+  private static final double ROW_HEIGHT = 3.2;
   private static final double WIRE_WIDTH = 2.7;
   private static final double PART_WIDTH = 4.6;
   private static final double PART_MOST = 8;
@@ -142,16 +143,24 @@ public final class LoopLayout {
     }
     double width = edges[columns.size()] + RIGHT;
 
+    int valueLines = valueLines(columns, edges);
     boolean names = true;
     int rowCount = others.size();
-    double fixed = fixedHeight(names);
-    while (rowCount > 0 && request.height() < fixed + STAIRS_LEAST + 1 + rowCount * ROW_HEIGHT) {
-      rowCount--;
+    // The loops that act on this one matter while something in them is suspected; then they come
+    // before the names, else after.
+    boolean rowsMatter =
+        others.stream().flatMap(l -> l.pieces().stream()).anyMatch(this::onlyThere);
+    while (!fits(names, rowCount, valueLines)) {
+      if (names && (rowsMatter || rowCount == 0)) {
+        names = false;
+      } else if (rowCount > 0) {
+        rowCount--;
+        names = names || fits(true, rowCount, valueLines);
+      } else {
+        break;
+      }
     }
-    if (request.height() < fixed + STAIRS_LEAST) {
-      names = false;
-      fixed = fixedHeight(false);
-    }
+    double fixed = fixedHeight(names, valueLines);
     double top = rowCount * ROW_HEIGHT;
     double stairs = Math.max(STAIRS_LEAST, request.height() - fixed - top);
     double idY = top;
@@ -161,7 +170,7 @@ public final class LoopLayout {
     double stairsBottom = stairsTop + stairs - 0.5;
     Axis axis = axis(stairsTop, stairsBottom);
     double railY = axis.y(0);
-    double valuesY = stairsBottom + 0.25;
+    double valuesY = stairsBottom + 0.35;
 
     List<LoopPlan.Piece> pieces = new ArrayList<>();
     List<LoopPlan.Fold> folds = new ArrayList<>();
@@ -187,10 +196,12 @@ public final class LoopLayout {
     for (int r = 0; r < rowCount; r++) {
       rows.add(row(others.get(r), r * ROW_HEIGHT, width, pieces, idY));
     }
-    double height = valuesY + 2 * VALUE_LINE;
-    Box battery = new Box(0.9, lineY, 2.2, railY - lineY);
+    List<Label> titleLines = titleLines(main, idY);
+    double height = stairsBottom + BELOW_RAIL + valueLines * VALUE_LINE;
+    Box battery = new Box(1.3, lineY, 2.2, railY - lineY);
     return new LoopPlan(
         main.title(),
+        List.copyOf(titleLines),
         Math.max(width, rowsWidth(rows)),
         height,
         lineY,
@@ -203,6 +214,22 @@ public final class LoopLayout {
         List.copyOf(rows));
   }
 
+  /** How many lines the measured values under the rail need: 0, 1 or 2. */
+  private int valueLines(List<Column> columns, double[] edges) {
+    int lines = 0;
+    double[] lastRight = {-1, -1};
+    for (int i = 0; i <= columns.size(); i++) {
+      int index = i < columns.size() ? columns.get(i).from() : main.stairs().size() - 1;
+      List<LoopView.Measured> measured = main.stairs().get(index).measured();
+      if (!measured.isEmpty()) {
+        double volts = measured.get(measured.size() - 1).volts();
+        Label label = valueLabel(new LoopPlan.Point(0, volts, 0), edges[i], 0, lastRight);
+        lines = Math.max(lines, label.box().y() > 0 ? 2 : 1);
+      }
+    }
+    return lines;
+  }
+
   private static double rowsWidth(List<LoopPlan.Row> rows) {
     return rows.stream()
         .flatMap(r -> r.nodes().stream())
@@ -211,15 +238,35 @@ public final class LoopLayout {
         .orElse(0);
   }
 
-  private static double fixedHeight(boolean names) {
+  private List<Label> titleLines(LoopView loop, double top) {
+    List<Label> lines = new ArrayList<>();
+    for (String line : wrap(loop.title(), LEFT - 0.6)) {
+      double y = top + lines.size() * NAME_LINE;
+      lines.add(new Label(line, new Box(0.3, y, LEFT - 0.6, NAME_LINE)));
+    }
+    return lines;
+  }
+
+  private boolean fits(boolean names, int rowCount, int valueLines) {
+    return request.height()
+        >= fixedHeight(names, valueLines) + STAIRS_LEAST + rowCount * ROW_HEIGHT;
+  }
+
+  /** Suspected, and not drawn in the main row. */
+  private boolean onlyThere(PieceView piece) {
+    return piece.standing() != Standing.CLEARED
+        && main.pieces().stream().noneMatch(m -> m.part().equals(piece.part()));
+  }
+
+  private static double fixedHeight(boolean names, int valueLines) {
     return ID_HEIGHT
         + LEAD_SIZE
         + 0.1
         + SYMBOL_HALF
         + 0.05
         + (names ? 2 * NAME_LINE : 0)
-        + 0.25
-        + 2 * VALUE_LINE;
+        + BELOW_RAIL
+        + valueLines * VALUE_LINE;
   }
 
   // Columns and folding.
@@ -483,6 +530,9 @@ public final class LoopLayout {
       double volts = i * step;
       double y = bare.y(volts);
       String text = step == Math.rint(step) ? Long.toString(Math.round(volts)) : volts(volts);
+      if (i == 0) {
+        continue; // the rail itself
+      }
       ticks.add(
           new LoopPlan.Tick(volts, y, new Label(text, new Box(LEFT - 2.6, y - 0.55, 1.6, 1.1))));
     }
@@ -504,8 +554,7 @@ public final class LoopLayout {
 
   private LoopPlan.Row row(
       LoopView loop, double top, double width, List<LoopPlan.Piece> mainPieces, double mainTop) {
-    Label title =
-        new Label(fit(loop.title(), LEFT - 0.4, SMALL), new Box(0.2, top + 1.35, LEFT - 0.4, 1.3));
+    List<Label> title = titleLines(loop, top + 0.6);
     int count = loop.pieces().size();
     double room = width - LEFT - RIGHT;
     double cell = Math.min(3.4, room / Math.max(1, count));

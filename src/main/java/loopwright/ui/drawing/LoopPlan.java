@@ -9,6 +9,7 @@ import loopwright.casework.LoopView;
  * LoopLayout}.
  *
  * @param title what runs in the loop
+ * @param titleLines the same in its place, at the left above the line
  * @param width width of the whole drawing
  * @param height height of the whole drawing
  * @param lineY height of the line on which the pieces lie
@@ -22,6 +23,7 @@ import loopwright.casework.LoopView;
  */
 public record LoopPlan(
     String title,
+    List<Label> titleLines,
     double width,
     double height,
     double lineY,
@@ -124,15 +126,15 @@ public record LoopPlan(
    * Another loop on a row of its own.
    *
    * @param title what runs in it
-   * @param titleLabel the title in its place
+   * @param titleLines the title in its place
    * @param lineY height of its line
    * @param pieces its pieces
    * @param nodes its nodes across
-   * @param linkX where the dashed link to the main row hangs; empty if it acts on nothing drawn
+   * @param link the dashed link to the main row; empty if it acts on nothing drawn
    */
   public record Row(
       String title,
-      Label titleLabel,
+      List<Label> titleLines,
       double lineY,
       List<Piece> pieces,
       List<RowNode> nodes,

@@ -35,11 +35,12 @@ final class CaseScreen extends Region {
   }
 
   private static final double WIDE_LEAST = 50;
-  private static final double HIGH_LEAST = 30;
+  private static final double BESIDE_LEAST = 48;
+  private static final double HIGH_LEAST = 35.5;
   private static final double SIDE_SHARE = 0.31;
-  private static final double STRIP = 4.6;
-  private static final double GAP = 0.6;
-  private static final double TABS = 2.7;
+  private static final double STRIP = 3;
+  private static final double GAP = 0.5;
+  private static final double NOW_WANTED = 25;
   private static final Duration SLOW = Duration.millis(500);
 
   private final CaseViewModel model;
@@ -155,13 +156,19 @@ final class CaseScreen extends Region {
     working.resizeRelocate(0, 0, w, 0.35 * u);
     tabs.setVisible(compact);
     if (compact) {
-      double bar = TABS * u;
+      double bar = tabs.prefHeight(w);
       tabs.resizeRelocate(0, h - bar, w, bar);
       for (Node node : List.of(now, side, drawing, done)) {
         node.resizeRelocate(gap, gap, w - 2 * gap, h - bar - gap);
       }
-      now.setVisible(page == Page.NOW);
-      side.setVisible(page == Page.KNOWN);
+      boolean beside = w / u >= BESIDE_LEAST;
+      if (beside) {
+        double sideWidth = sideWidth(w, u, gap);
+        now.resize(w - 3 * gap - sideWidth, now.getHeight());
+        side.resizeRelocate(w - gap - sideWidth, gap, sideWidth, now.getHeight());
+      }
+      now.setVisible(page == Page.NOW || (beside && page == Page.KNOWN));
+      side.setVisible(page == Page.KNOWN || (beside && page == Page.NOW));
       drawing.setVisible(page == Page.DRAWING);
       done.setVisible(page == Page.DONE);
       return;
@@ -169,19 +176,21 @@ final class CaseScreen extends Region {
     for (Node node : List.of(now, side, drawing, done)) {
       node.setVisible(true);
     }
-    double sideWidth = Math.min(26 * u, Math.max(15 * u, (w - 3 * gap) * SIDE_SHARE));
+    double sideWidth = sideWidth(w, u, gap);
     double strip = STRIP * u;
     double free = h - 4 * gap - strip;
     double nowWidth = w - 3 * gap - sideWidth;
-    double wanted = now.prefHeight(nowWidth);
     double least = 11.5 * u;
-    double most = 22 * u;
-    double drawingHeight = Math.max(least, Math.min(most, free - wanted));
+    double drawingHeight = Math.max(least, Math.min(free - NOW_WANTED * u, free * 0.5));
     double nowHeight = free - drawingHeight;
     now.resizeRelocate(gap, gap, nowWidth, nowHeight);
     side.resizeRelocate(2 * gap + nowWidth, gap, sideWidth, nowHeight);
     drawing.resizeRelocate(gap, 2 * gap + nowHeight, w - 2 * gap, drawingHeight);
     done.resizeRelocate(gap, 3 * gap + nowHeight + drawingHeight, w - 2 * gap, strip);
+  }
+
+  private static double sideWidth(double w, double u, double gap) {
+    return Math.min(26 * u, Math.max(15 * u, (w - 3 * gap) * SIDE_SHARE));
   }
 
   // Keys.
@@ -206,6 +215,8 @@ final class CaseScreen extends Region {
           case LEFT -> arrow(e, -1, false);
           case RIGHT -> arrow(e, 1, false);
           case TAB -> tabKey(e);
+          case PAGE_UP -> scroll(-1);
+          case PAGE_DOWN -> scroll(1);
           case F5 -> drawingKey();
           case F6 -> page(Page.KNOWN);
           case F7 -> page(Page.DONE);
@@ -218,6 +229,11 @@ final class CaseScreen extends Region {
     if (handled) {
       e.consume();
     }
+  }
+
+  private boolean scroll(int by) {
+    now.scrollSteps(by);
+    return true;
   }
 
   private boolean page(Page to) {

@@ -2,13 +2,12 @@ package loopwright.ui.find;
 
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.scene.control.Label;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import loopwright.ui.Texts;
 import loopwright.ui.drawing.LoopDrawing;
 import loopwright.ui.drawing.LoopLayout;
-import loopwright.ui.drawing.LoopPlan;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
@@ -26,16 +25,11 @@ final class DrawingPanel extends VBox {
                 CaseActions.DRAWING,
                 () -> model.wholeLoopProperty().set(!model.wholeLoopProperty().get()))
             .styled("action", "small-action");
-    Label title = Parts.line("", "side-title");
+    fold.setMinWidth(Region.USE_PREF_SIZE);
     Label legend = Parts.line(Texts.of("drawing.legend"), "legend");
     legend.setMinWidth(0);
-    HBox.setHgrow(legend, Priority.ALWAYS);
-    legend.setMaxWidth(Double.MAX_VALUE);
-    getChildren().addAll(Parts.row("drawing-head", title, legend, fold), drawing);
     VBox.setVgrow(drawing, Priority.ALWAYS);
-    drawing
-        .planProperty()
-        .addListener((o, was, is) -> title.setText(is.map(LoopPlan::title).orElse("")));
+    getChildren().addAll(drawing, Parts.row("drawing-foot", fold, legend));
     Runnable show =
         () -> {
           drawing.loopProperty().set(java.util.Optional.of(model.loop()));

@@ -1,12 +1,15 @@
 package loopwright.ui.find;
 
 import java.util.List;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.control.TextFormatter;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
@@ -17,7 +20,7 @@ final class EntryRow extends VBox {
   private final CaseViewModel model;
   private final TextField field = new TextField();
   private final HBox units = Parts.row("unit-keys");
-  private final Label healthy = Parts.text("", "healthy-words");
+  private final StackPane place = new StackPane();
   private final Label status = Parts.text("", "entry-status");
 
   EntryRow(CaseViewModel model) {
@@ -46,9 +49,10 @@ final class EntryRow extends VBox {
     model.problemProperty().addListener(o -> showStatus());
     model.entry().textProperty().addListener(o -> showStatus());
     status.setId("entry-status");
-    healthy.setId("healthy");
-    HBox line =
-        Parts.row("entry-line", Parts.line(Texts.of("check.reads"), "step-word"), field, units);
+    place.setAlignment(Pos.CENTER_LEFT);
+    Label reads = Parts.line(Texts.of("check.reads"), "step-word");
+    reads.setMinWidth(USE_PREF_SIZE);
+    HBox line = Parts.row("entry-line", reads, field, units);
     getChildren().addAll(line, status);
   }
 
@@ -63,28 +67,40 @@ final class EntryRow extends VBox {
     return field;
   }
 
-  /** Where the healthy values stand. */
-  Label healthy() {
-    return healthy;
+  /** Shows this in place of the status line until something is typed. */
+  void shareStatusWith(Node instead) {
+    getChildren().remove(status);
+    instead.visibleProperty().bind(status.visibleProperty().not());
+    place.getChildren().setAll(instead, status);
+    getChildren().remove(place);
+    getChildren().add(place);
+    showStatus();
   }
 
   /** Offers the units of what is entered now. */
   void refresh() {
+    getChildren().setAll(getChildren().get(0), status);
+    place.getChildren().clear();
+    status.setVisible(true);
     units.getChildren().clear();
     List<EntryUnit> offered = model.units();
     for (EntryUnit unit : offered) {
-      units
-          .getChildren()
-          .add(
-              new KeyButton(
-                      unit.word(),
-                      String.valueOf(Character.toUpperCase(unit.key())),
-                      () -> {
-                        model.unit(unit);
-                        field.requestFocus();
-                        field.end();
-                      })
-                  .styled("unit-key"));
+      String cap = String.valueOf(Character.toUpperCase(unit.key()));
+      KeyButton key =
+          new KeyButton(
+                  unit.word(),
+                  cap,
+                  () -> {
+                    model.unit(unit);
+                    field.requestFocus();
+                    field.end();
+                  })
+              .styled("unit-key");
+      if (cap.equals(unit.word())) {
+        key.setText("");
+      }
+      key.setMinWidth(USE_PREF_SIZE);
+      units.getChildren().add(key);
     }
     showStatus();
   }
@@ -109,6 +125,10 @@ final class EntryRow extends VBox {
       words = Texts.of("entry.hint");
     }
     status.setText(words);
+    status.setVisible(
+        place.getChildren().isEmpty()
+            || !model.entry().text().isEmpty()
+            || kind.equals("status-problem"));
     status.getStyleClass().setAll("label", "entry-status", kind);
   }
 }

@@ -5,20 +5,26 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.geometry.HPos;
+import javafx.geometry.Pos;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.RowConstraints;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import javafx.scene.text.Text;
+import javafx.scene.text.TextFlow;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
@@ -34,6 +40,8 @@ import loopwright.ui.widget.Parts;
 
 /** What to do now, in the largest type and in the order in which hands work. */
 final class NowCard extends VBox {
+  private static final int TIGHTEST = 3;
+
   private final CaseViewModel model;
   private final EntryRow entry;
   private final VBox steps = new VBox();
@@ -43,7 +51,13 @@ final class NowCard extends VBox {
   private final TextField search = new TextField();
   private final ListView<String> found = new ListView<>();
   private final List<Button> fatButtons = new ArrayList<>();
+  private final Label more = Parts.line(Texts.of("now.more"), "more-below", "key-cap");
+  private final StackPane upper = new StackPane();
   private boolean brief;
+  private final Label because = Parts.text("", "because");
+  private int tightness;
+  private double fittedWidth;
+  private double fittedHeight;
 
   NowCard(CaseViewModel model) {
     this.model = model;
@@ -54,10 +68,16 @@ final class NowCard extends VBox {
     answer.getStyleClass().add("answer");
     actions.getStyleClass().add("actions");
     stepsScroll.setMinHeight(0);
-    VBox.setVgrow(stepsScroll, Priority.ALWAYS);
     answer.setMinHeight(Region.USE_PREF_SIZE);
     actions.setMinHeight(Region.USE_PREF_SIZE);
-    getChildren().addAll(stepsScroll, answer, actions);
+    more.setMouseTransparent(true);
+    StackPane.setAlignment(more, Pos.BOTTOM_RIGHT);
+    more.setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
+    upper.getChildren().addAll(stepsScroll, more);
+    upper.setMinHeight(0);
+    VBox.setVgrow(upper, Priority.ALWAYS);
+    stepsScroll.vvalueProperty().addListener(o -> showMore());
+    getChildren().addAll(upper, answer, actions);
     search.getStyleClass().add("search-field");
     search.setId("own-search");
     search.textProperty().bindBidirectional(model.own().searchProperty());
@@ -65,6 +85,7 @@ final class NowCard extends VBox {
     found.setId("own-found");
     found.setFocusTraversable(false);
     found.getStyleClass().add("found-list");
+    found.setCellFactory(list -> new WrappingCell());
     found.setOnMouseClicked(e -> chooseFound());
     model
         .own()
@@ -77,6 +98,7 @@ final class NowCard extends VBox {
     model.own().stepProperty().addListener(o -> ownChanged());
     model.own().kindProperty().addListener(o -> ownChanged());
     model.suspectProperty().addListener(o -> swapChanged());
+    model.readingProperty().addListener(o -> readingChanged());
     rebuild();
   }
 
@@ -92,11 +114,75 @@ final class NowCard extends VBox {
     }
   }
 
-  /** Leaves out what can be read elsewhere, where room is short. */
+  /**
+   * Makes room where it is short: first leaves out the reason (its key tells it), then sets the
+   * steps smaller. What had to be done once for a window size stays, so that nothing jumps.
+   */
+  @Override
+  protected void layoutChildren() {
+    if (getWidth() != fittedWidth || getHeight() != fittedHeight) {
+      fittedWidth = getWidth();
+      fittedHeight = getHeight();
+      tighten(0);
+    }
+    super.layoutChildren();
+    boolean picking = steps.lookup("#own-found") != null;
+    double over = hiddenSteps();
+    showMore();
+    if (over > 1 && tightness < TIGHTEST && !picking && fittedHeight > 1) {
+      tighten(tightness + 1);
+    }
+  }
+
+  /** Where room is short: the last result on one line, bands only until something is typed. */
   void setBrief(boolean isBrief) {
     if (brief != isBrief) {
       brief = isBrief;
+      getStyleClass().remove("brief");
+      if (brief) {
+        getStyleClass().add("brief");
+      }
       rebuild();
+    }
+  }
+
+  /** Scrolls what doesn't fit by a share of what is seen. */
+  void scrollSteps(int by) {
+    double hidden = steps.getHeight() - stepsScroll.getHeight();
+    if (hidden > 0) {
+      double step = 0.6 * stepsScroll.getHeight() / hidden;
+      stepsScroll.setVvalue(Math.max(0, Math.min(1, stepsScroll.getVvalue() + by * step)));
+    }
+  }
+
+  private double hiddenSteps() {
+    return steps.prefHeight(upper.getWidth()) - upper.getHeight();
+  }
+
+  private void showMore() {
+    boolean picking = steps.lookup("#own-found") != null;
+    more.setVisible(!picking && hiddenSteps() > 1 && stepsScroll.getVvalue() < 0.99);
+  }
+
+  private void tighten(int to) {
+    tightness = to;
+    getStyleClass().removeIf(c -> c.startsWith("tight-"));
+    for (int i = 1; i <= to; i++) {
+      getStyleClass().add("tight-" + i);
+    }
+    because.setVisible(to < 1);
+    because.setManaged(to < 1);
+    if (steps.lookup("#said") instanceof Label said) {
+      fitSaid(said);
+    }
+    requestLayout();
+  }
+
+  private void readingChanged() {
+    if (steps.lookup("#said") instanceof Label said
+        && model.doing() == CaseViewModel.Doing.ANSWER) {
+      said.setText(told());
+      said.setVisible(!said.getText().isEmpty());
     }
   }
 
@@ -149,7 +235,6 @@ final class NowCard extends VBox {
     actions.getChildren().clear();
     fatButtons.clear();
     stepsScroll.setVvalue(0);
-    VBox.setVgrow(stepsScroll, Priority.ALWAYS);
     switch (model.doing()) {
       case OWN -> own();
       case CORRECT -> correct();
@@ -167,9 +252,6 @@ final class NowCard extends VBox {
   private void answer() {
     CaseView view = model.view();
     header(headline(view));
-    if (!view.said().isEmpty()) {
-      steps.getChildren().add(Parts.text(view.said(), "said"));
-    }
     if (!view.oddsWords().isEmpty()) {
       Label odds = Parts.text(view.oddsWords(), "odds");
       odds.setId("odds");
@@ -181,6 +263,9 @@ final class NowCard extends VBox {
       case REPAIR -> repair(view);
       case STUCK -> stuck();
       case END -> end(view);
+    }
+    if (brief && !model.ended() && model.doing() == CaseViewModel.Doing.ANSWER) {
+      action("action.end", CaseActions.END, model::end);
     }
   }
 
@@ -200,12 +285,49 @@ final class NowCard extends VBox {
     Label head = Parts.line(headline, "headline");
     head.setId("headline");
     head.setMinWidth(Region.USE_PREF_SIZE);
-    Label title = Parts.line(view.title(), "case-title");
+    Label said = Parts.text(told(), "said");
+    said.setId("said");
+    said.setVisible(!said.getText().isEmpty());
+    fitSaid(said);
+    said.setMinWidth(0);
+    HBox.setHgrow(said, Priority.ALWAYS);
+    said.setMaxWidth(Double.MAX_VALUE);
     Label minutes =
         Parts.line(
             Texts.of("now.minutes", String.format(Locale.ROOT, "%.0f", view.minutes())), "muted");
     minutes.setMinWidth(Region.USE_PREF_SIZE);
-    steps.getChildren().add(Parts.row("header", head, title, Parts.spring(), minutes));
+    HBox row = Parts.row("header", head, said);
+    if (!brief) {
+      row.getChildren().add(minutes);
+    }
+    if (!brief && !model.ended() && model.doing() == CaseViewModel.Doing.ANSWER) {
+      KeyButton end =
+          new KeyButton(Texts.of("action.end"), CaseActions.END, model::end)
+              .styled("action", "small-action");
+      end.setMinWidth(Region.USE_PREF_SIZE);
+      row.getChildren().add(end);
+    }
+    steps.getChildren().add(row);
+  }
+
+  /** On one line where room is short; the whole stands among the readings. */
+  private void fitSaid(Label said) {
+    boolean oneLine = brief || tightness >= 2;
+    said.setWrapText(!oneLine);
+    said.setMinHeight(oneLine ? 0 : Region.USE_PREF_SIZE);
+  }
+
+  /** What the latest line did, or the chosen reading. */
+  private String told() {
+    return model
+        .chosenReading()
+        .filter(r -> model.doing() == CaseViewModel.Doing.ANSWER)
+        .map(r -> Texts.of("now.reading", Integer.toString(r.id()), r.did()))
+        .orElse(
+            model.doing() == CaseViewModel.Doing.ANSWER
+                    || model.doing() == CaseViewModel.Doing.REFUSE
+                ? model.view().said()
+                : "");
   }
 
   private void check(CheckView check) {
@@ -219,12 +341,14 @@ final class NowCard extends VBox {
         nothingChanges ? Texts.of("check.setSame") : String.join(", ", check.set().change()),
         "",
         nothingChanges ? "step-quiet" : "step-value");
+    String healthy =
+        check.healthyWords().isEmpty() ? "" : Texts.of("check.healthy", check.healthyWords());
     check.red().ifPresent(p -> point(grid, "check.red", Parts.redMark(), p));
     check.black().ifPresent(p -> point(grid, "check.black", Parts.blackMark(), p));
     if (check.kind().metered()) {
-      step(grid, "check.meter", Optional.empty(), check.meter(), "", "step-value");
+      step(grid, "check.meter", Optional.empty(), check.meter(), healthy, "step-value");
     } else {
-      step(grid, "check.look", Optional.empty(), check.question(), "", "step-value");
+      step(grid, "check.look", Optional.empty(), check.question(), healthy, "step-value");
     }
     steps.getChildren().add(grid);
     if (model.doing() == CaseViewModel.Doing.REFUSE) {
@@ -233,27 +357,19 @@ final class NowCard extends VBox {
     }
     if (check.kind().metered()) {
       entry.refresh();
-      entry.healthy().setText(Texts.of("check.healthy", check.healthyWords()));
-      answer.getChildren().addAll(entry.healthy(), entry);
+      answer.getChildren().add(entry);
       bands();
     } else {
       choices(check.choices());
-      if (!check.healthyWords().isEmpty()) {
-        answer
-            .getChildren()
-            .add(0, Parts.text(Texts.of("check.healthy", check.healthyWords()), "healthy-words"));
-      }
       problemLine();
     }
-    if (!brief && !check.because().isEmpty()) {
-      answer.getChildren().add(Parts.text(Texts.of("check.because", check.because()), "because"));
+    if (!check.because().isEmpty()) {
+      because.setText(Texts.of("check.because", check.because()));
+      answer.getChildren().add(because);
     }
     action("action.refuse", CaseActions.REFUSE, model::startRefuse);
     action("action.own", CaseActions.OWN, model::startOwn);
     action("action.why", CaseActions.WHY, model::toggleWhy);
-    action("action.ifNot", CaseActions.IF_NOT, model::toggleIfNot);
-    action("action.swap", CaseActions.SWAP, model::startSwap);
-    action("action.end", CaseActions.END, model::end);
   }
 
   private void bands() {
@@ -271,9 +387,11 @@ final class NowCard extends VBox {
       row.getChildren().add(button);
       i++;
     }
-    if (!row.getChildren().isEmpty()) {
-      answer.getChildren().add(row);
+    if (row.getChildren().isEmpty()) {
+      return;
     }
+    // One place for both: the bands, or how what is typed is understood.
+    entry.shareStatusWith(row);
   }
 
   private void choices(List<Seen> choices) {
@@ -350,13 +468,17 @@ final class NowCard extends VBox {
     Label word = Parts.line(Texts.of(key), "step-word");
     grid.add(word, 0, row);
     mark.ifPresent(m -> grid.add(m, 1, row));
-    Label big = Parts.text(value, valueClass);
-    VBox box = new VBox(big);
-    box.getStyleClass().add("step-box");
+    Text big = new Text(value);
+    big.getStyleClass().addAll("ink-text", valueClass);
+    TextFlow flow = new TextFlow(big);
+    flow.getStyleClass().add("step-box");
+    flow.setAccessibleText(value + " " + where);
     if (!where.isEmpty()) {
-      box.getChildren().add(Parts.text(where, "step-where"));
+      Text small = new Text("   " + where);
+      small.getStyleClass().addAll("ink-text", "step-where");
+      flow.getChildren().add(small);
     }
-    grid.add(box, mark.isPresent() ? 2 : 1, row, mark.isPresent() ? 1 : 2, 1);
+    grid.add(flow, mark.isPresent() ? 2 : 1, row, mark.isPresent() ? 1 : 2, 1);
     RowConstraints constraints = new RowConstraints();
     constraints.setValignment(VPos.TOP);
     grid.getRowConstraints().add(constraints);
@@ -368,36 +490,53 @@ final class NowCard extends VBox {
         new KeyButton(Texts.of("repair.done"), CaseActions.COUNT, model::repaired)
             .styled("primary");
     mended.setId("mended");
-    answer.getChildren().add(Parts.row("primary-row", mended));
+    KeyButton own =
+        new KeyButton(Texts.of("action.own"), CaseActions.OWN, model::startOwn).styled("action");
+    answer.getChildren().add(Parts.row("primary-row", mended, own));
     fatButtons.add(mended);
     problemLine();
-    action("action.ifNot", CaseActions.IF_NOT, model::toggleIfNot);
-    action("action.own", CaseActions.OWN, model::startOwn);
-    action("action.end", CaseActions.END, model::end);
   }
 
   private void repairText(RepairView repair) {
     SuspectView s = repair.suspect();
     Label piece = Parts.text(s.title(), "verdict");
     piece.setId("verdict");
-    Label modes = Parts.text(String.join(" · ", s.modes()), "verdict-mode");
     Label sure = Parts.text(Texts.of("repair.sure", percent(s.belief())), "verdict-sure");
-    steps.getChildren().addAll(piece, modes, sure);
+    sure.setMinWidth(Region.USE_PREF_SIZE);
+    HBox.setHgrow(piece, Priority.ALWAYS);
+    piece.setMaxWidth(Double.MAX_VALUE);
+    steps
+        .getChildren()
+        .addAll(
+            Parts.row("verdict-line", piece, sure),
+            Parts.text(String.join(" · ", s.modes()), "verdict-mode"));
     repair.cautions().forEach(c -> steps.getChildren().add(Parts.caution(c)));
-    section("repair.inspect", repair.inspect());
-    section("repair.repair", repair.repair());
-    section("repair.prove", repair.prove());
-    section("repair.why", repair.why());
-    section("repair.proof", repair.proof());
+    VBox hands = Parts.column("sections");
+    section(hands, "repair.inspect", repair.inspect());
+    section(hands, "repair.repair", repair.repair());
+    section(hands, "repair.prove", repair.prove());
+    VBox reasons = Parts.column("sections");
+    section(reasons, "repair.proof", repair.proof());
+    section(reasons, "repair.why", repair.why());
+    if (brief) {
+      steps.getChildren().addAll(hands, reasons);
+      return;
+    }
+    HBox both = new HBox(hands, reasons);
+    both.getStyleClass().add("own-sides");
+    HBox.setHgrow(hands, Priority.ALWAYS);
+    hands.prefWidthProperty().bind(both.widthProperty().multiply(0.55));
+    reasons.prefWidthProperty().bind(both.widthProperty().multiply(0.45));
+    steps.getChildren().add(both);
   }
 
-  private void section(String key, List<String> lines) {
+  private static void section(VBox into, String key, List<String> lines) {
     if (lines.isEmpty()) {
       return;
     }
     VBox box = Parts.column("section", Parts.text(Texts.of(key), "section-title"));
     lines.forEach(l -> box.getChildren().add(Parts.text(l, "section-line")));
-    steps.getChildren().add(box);
+    into.getChildren().add(box);
   }
 
   private void stuck() {
@@ -408,10 +547,7 @@ final class NowCard extends VBox {
       steps.getChildren().add(Parts.text(words, "section-line"));
     }
     problemLine();
-    action("action.swap", CaseActions.SWAP, model::startSwap);
     action("action.own", CaseActions.OWN, model::startOwn);
-    action("action.ifNot", CaseActions.IF_NOT, model::toggleIfNot);
-    action("action.end", CaseActions.END, model::end);
   }
 
   private void end(CaseView view) {
@@ -530,8 +666,8 @@ final class NowCard extends VBox {
           Optional.empty(),
           own.partProperty().get().map(OwnCheckViewModel.PartChoice::title).orElse(""));
     }
-    steps.getChildren().add(grid);
     if (own.stepProperty().get() == OwnCheckViewModel.Step.VALUE) {
+      steps.getChildren().add(grid);
       if (own.metered()) {
         entry.refresh();
         answer.getChildren().add(entry);
@@ -546,8 +682,32 @@ final class NowCard extends VBox {
       VBox picker = new VBox(search, found);
       picker.getStyleClass().add("picker");
       VBox.setVgrow(found, Priority.ALWAYS);
-      steps.getChildren().add(picker);
+      if (brief) {
+        Label step =
+            Parts.line(Texts.of("own.step." + own.stepProperty().get().name()), "step-word");
+        HBox asked = Parts.row("entry-line", step);
+        switch (own.stepProperty().get()) {
+          case RED -> asked.getChildren().add(Parts.redMark());
+          case BLACK -> asked.getChildren().add(Parts.blackMark());
+          default -> {}
+        }
+        asked.getChildren().add(search);
+        HBox.setHgrow(search, Priority.ALWAYS);
+        picker.getChildren().add(0, asked);
+        steps.getChildren().add(picker);
+        ownActions(own);
+        return;
+      }
+      HBox sides = new HBox(grid, picker);
+      sides.getStyleClass().add("own-sides");
+      HBox.setHgrow(picker, Priority.ALWAYS);
+      grid.setMinWidth(0);
+      steps.getChildren().add(sides);
     }
+    ownActions(own);
+  }
+
+  private void ownActions(OwnCheckViewModel own) {
     action("own.next", CaseActions.COUNT, this::ownForward);
     action("own.previous", "Shift+Tab", own::backward);
     action("action.back", CaseActions.BACK, model::back);
@@ -578,6 +738,21 @@ final class NowCard extends VBox {
   }
 
   private void action(String key, String cap, Runnable action) {
-    actions.getChildren().add(new KeyButton(Texts.of(key), cap, action).styled("action"));
+    String text = Texts.of(brief && Texts.has(key + ".brief") ? key + ".brief" : key);
+    actions.getChildren().add(new KeyButton(text, cap, action).styled("action"));
+  }
+
+  /** Breaks its text in place of growing wider than the list. */
+  private static final class WrappingCell extends ListCell<String> {
+    WrappingCell() {
+      setWrapText(true);
+      setPrefWidth(0);
+    }
+
+    @Override
+    protected void updateItem(String item, boolean empty) {
+      super.updateItem(item, empty);
+      setText(empty ? "" : item);
+    }
   }
 }

@@ -246,7 +246,8 @@ public final class OwnCheckViewModel {
       case RED, BLACK ->
           points.stream()
               .filter(PointView::reachable)
-              .forEach(p -> offer(p, pointWords(p), wanted, words));
+              .filter(p -> pointSearch(p).contains(wanted))
+              .forEach(p -> offer(p, pointWords(p), "", words));
       case PART -> parts.forEach(p -> offer(p, p.title(), wanted, words));
       case VALUE -> {}
     }
@@ -257,10 +258,12 @@ public final class OwnCheckViewModel {
     return String.join(", ", setting.whole());
   }
 
+  private static String pointSearch(PointView p) {
+    return (p.ref() + " " + p.title() + " " + p.label()).toLowerCase(Locale.ROOT);
+  }
+
   private static String pointWords(PointView p) {
-    return p.label().isEmpty()
-        ? Texts.of("own.point", p.ref(), p.title())
-        : Texts.of("own.pointLabel", p.ref(), p.title(), p.label());
+    return p.label().isEmpty() ? p.title() : Texts.of("own.pointLabel", p.title(), p.label());
   }
 
   private void offer(Object item, String words, String wanted, List<String> into) {

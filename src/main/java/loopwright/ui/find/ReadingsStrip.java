@@ -7,6 +7,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import loopwright.casework.ReadingView;
 import loopwright.ui.Texts;
@@ -17,7 +18,7 @@ import loopwright.ui.widget.Parts;
 final class ReadingsStrip extends VBox {
   private final CaseViewModel model;
   private final HBox head;
-  private final Label detail = Parts.line("", "reading-detail");
+  private final StackPane middle = new StackPane();
   private final HBox chips = Parts.row("chips");
   private final ScrollPane chipsScroll = new ScrollPane(chips);
   private final VBox list = Parts.column("reading-list");
@@ -30,9 +31,6 @@ final class ReadingsStrip extends VBox {
     getStyleClass().addAll("card", "readings-card");
     setFocusTraversable(true);
     setAccessibleText(Texts.of("done.title"));
-    HBox.setHgrow(detail, Priority.ALWAYS);
-    detail.setMaxWidth(Double.MAX_VALUE);
-    detail.setMinWidth(0);
     KeyButton correct =
         new KeyButton(Texts.of("action.correct"), CaseActions.CORRECT, model::startCorrect)
             .styled("action", "small-action");
@@ -43,13 +41,14 @@ final class ReadingsStrip extends VBox {
     back.setMinWidth(Region.USE_PREF_SIZE);
     Label title = Parts.line(Texts.of("done.title"), "side-title");
     title.setMinWidth(Region.USE_PREF_SIZE);
-    head = Parts.row("readings-head", title, Parts.keyCap(CaseActions.DONE), detail, correct, back);
+    head = Parts.row("readings-head", title, Parts.keyCap(CaseActions.DONE), middle, correct, back);
+    HBox.setHgrow(middle, Priority.ALWAYS);
+    middle.setMinWidth(0);
     chipsScroll.setFitToHeight(true);
     chipsScroll.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     chipsScroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     chipsScroll.setFocusTraversable(false);
     chipsScroll.getStyleClass().add("plain-scroll");
-    VBox.setVgrow(chipsScroll, Priority.ALWAYS);
     VBox.setVgrow(listScroll, Priority.ALWAYS);
     model.viewProperty().addListener(o -> rebuild());
     model.readingProperty().addListener(o -> rebuild());
@@ -84,12 +83,13 @@ final class ReadingsStrip extends VBox {
     if (i == 0) {
       (tall ? list : chips).getChildren().add(Parts.text(Texts.of("done.none"), "muted"));
     }
-    detail.setText(
-        model
-            .chosenReading()
-            .map(r -> r.did().isEmpty() ? String.join(", ", r.setting()) : r.did())
-            .orElse(""));
-    getChildren().setAll(head, tall ? listScroll : chipsScroll);
+    if (tall) {
+      middle.getChildren().clear();
+      getChildren().setAll(head, listScroll);
+    } else {
+      middle.getChildren().setAll(chipsScroll);
+      getChildren().setAll(head);
+    }
     chipsScroll.layout();
     int chosen = model.readingProperty().get();
     int last = model.view().readings().size() - 1;

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -31,7 +32,15 @@ final class SidePanel extends VBox {
     getStyleClass().addAll("card", "side-card");
     body.getStyleClass().add("side-body");
     VBox.setVgrow(scroll, Priority.ALWAYS);
-    getChildren().add(scroll);
+    FlowPane keys =
+        new FlowPane(
+            new KeyButton(Texts.of("action.ifNot"), CaseActions.IF_NOT, model::toggleIfNot)
+                .styled("action", "small-action"),
+            new KeyButton(Texts.of("action.swap"), CaseActions.SWAP, model::startSwap)
+                .styled("action", "small-action"));
+    keys.getStyleClass().add("actions");
+    keys.setMinHeight(Region.USE_PREF_SIZE);
+    getChildren().addAll(scroll, keys);
     setFocusTraversable(true);
     setAccessibleText(Texts.of("known.suspected"));
     model.viewProperty().addListener(o -> rebuild());

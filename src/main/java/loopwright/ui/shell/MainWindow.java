@@ -16,6 +16,7 @@ import javafx.scene.control.Label;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.stage.Stage;
 import loopwright.casework.CaseDesk;
@@ -38,6 +39,7 @@ import loopwright.ui.vehicle.VehicleScreen;
 import loopwright.ui.vehicle.VehicleViewModel;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
+import org.kordamp.ikonli.javafx.FontIcon;
 
 /** The window: one frame around all views. Make and use it on the window's thread. */
 public final class MainWindow {
@@ -47,7 +49,8 @@ public final class MainWindow {
   /** Height that all views are made for, in pixels. */
   public static final double LEAST_HEIGHT = 700;
 
-  private static final double NARROW = 56;
+  private static final double WIDE = 70;
+  private static final double MIDDLE = 46;
 
   private final ShellViewModel shell;
   private final VehicleViewModel vehicle;
@@ -98,6 +101,7 @@ public final class MainWindow {
     shell.lookProperty().addListener(o -> applyLook());
     shell.textSizeProperty().addListener(o -> applyLook());
     vehicle.vehicleProperty().addListener(o -> vehicleChanged());
+    find.openCaseProperty().addListener(o -> fillBar());
     root.widthProperty().addListener(o -> fillBar());
     applyLook();
     showPlace();
@@ -147,29 +151,40 @@ public final class MainWindow {
   }
 
   private void fillBar() {
-    boolean narrow = root.getWidth() > 0 && root.getWidth() / shell.emProperty().get() < NARROW;
+    double ems = root.getWidth() > 0 ? root.getWidth() / shell.emProperty().get() : MIDDLE;
+    boolean narrow = ems < MIDDLE;
     bar.getChildren().clear();
-    if (!narrow) {
+    root.getStyleClass().remove("narrow");
+    if (narrow) {
+      root.getStyleClass().add("narrow");
+    }
+    if (ems >= WIDE) {
       bar.getChildren().add(Parts.line(Texts.of("window.title"), "word-mark"));
     }
     place("place.vehicle", "F2", Place.VEHICLE);
-    place("place.find", "F3", Place.FIND);
+    place(narrow ? "place.findShort" : "place.find", "F3", Place.FIND);
     place("place.cases", "F4", Place.CASES);
-    Label where = Parts.line("", "where");
+    Label where = Parts.line(narrow ? "" : whereAmI(), "where");
+    where.setId("where");
     where.setMinWidth(0);
-    if (!narrow) {
-      where.setText(vehicle.vehicleProperty().get().map(v -> v.vehicle().name()).orElse(""));
-    }
-    bar.getChildren().addAll(Parts.spring(), where);
+    where.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(where, Priority.ALWAYS);
+    bar.getChildren().add(where);
+    int percent = shell.textSizeProperty().get().percent();
     tool(
-        narrow
-            ? Texts.of("bar.size", Integer.toString(shell.textSizeProperty().get().percent()))
-            : Texts.of("bar.sizeLong", Integer.toString(shell.textSizeProperty().get().percent())),
-        "F8",
-        this::nextSize);
-    tool(
-        narrow ? Texts.of("bar.look") : Texts.of(shell.lookProperty().get()), "F9", this::nextLook);
-    tool(Texts.of("bar.keys"), "F1", this::toggleKeys);
+        "mdi2f-format-size", Texts.of("bar.size", Integer.toString(percent)), "F8", this::nextSize);
+    tool("mdi2t-theme-light-dark", Texts.of(shell.lookProperty().get()), "F9", this::nextLook);
+    tool("mdi2k-keyboard-outline", Texts.of("bar.keys"), "F1", this::toggleKeys);
+  }
+
+  /** The open case, or else the vehicle. */
+  private String whereAmI() {
+    return find.openCaseProperty()
+        .get()
+        .filter(c -> shell.placeProperty().get() == Place.FIND)
+        .map(c -> c.view().title())
+        .or(() -> vehicle.vehicleProperty().get().map(v -> v.vehicle().name()))
+        .orElse("");
   }
 
   private void place(String key, String cap, Place to) {
@@ -182,8 +197,20 @@ public final class MainWindow {
     bar.getChildren().add(button);
   }
 
-  private void tool(String text, String cap, Runnable action) {
+  /** A tool of the frame: an icon with its key; its words where there is room. */
+  private void tool(String icon, String text, String cap, Runnable action) {
     KeyButton button = new KeyButton(text, cap, action).styled("tool");
+    if (root.getWidth() / shell.emProperty().get() < WIDE) {
+      FontIcon image = new FontIcon(icon);
+      image.setStyle(
+          image.getStyle()
+              + ";-fx-icon-size: "
+              + Math.round(1.3 * shell.emProperty().get())
+              + "px;");
+      image.getStyleClass().add("tool-icon");
+      button.setText("");
+      button.setGraphic(Parts.row("tool-icons", image, Parts.keyCap(cap)));
+    }
     button.setMinWidth(Region.USE_PREF_SIZE);
     button.setFocusTraversable(false);
     bar.getChildren().add(button);

@@ -17,8 +17,7 @@ public final class KeyButton extends Button {
    */
   public KeyButton(String text, String key, Runnable action) {
     super(text);
-    Label cap = new Label(key);
-    cap.getStyleClass().add("key-cap");
+    Label cap = Parts.keyCap(key);
     setGraphic(cap);
     setContentDisplay(ContentDisplay.RIGHT);
     getStyleClass().add("key-button");

@@ -9,14 +9,10 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import javafx.scene.shape.SVGPath;
 import loopwright.ui.Texts;
 
 /** Small building blocks of the screens. */
 public final class Parts {
-  private static final String TRIANGLE =
-      "M12 2 L23 21 H1 Z M11 9 V15 H13 V9 Z M11 17 V19 H13 V17 Z";
-
   private Parts() {}
 
   /** A label that breaks its text and never shortens it. */
@@ -59,8 +55,7 @@ public final class Parts {
 
   /** A caution: a triangle and words, before the hand's step. */
   public static HBox caution(String words) {
-    SVGPath mark = new SVGPath();
-    mark.setContent(TRIANGLE);
+    Region mark = new Region();
     mark.getStyleClass().add("caution-mark");
     StackPane holder = new StackPane(mark);
     holder.getStyleClass().add("caution-holder");
@@ -87,7 +82,9 @@ public final class Parts {
 
   /** A key as printed on a keyboard. */
   public static Label keyCap(String key) {
-    return line(key, "key-cap");
+    Label cap = line(key, "key-cap");
+    cap.setMinWidth(Region.USE_PREF_SIZE);
+    return cap;
   }
 
   /** A pane that scrolls down but never sideways and takes no focus. */

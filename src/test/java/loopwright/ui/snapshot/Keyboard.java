@@ -55,7 +55,7 @@ public final class Keyboard {
             Node target = Optional.ofNullable(scene.getFocusOwner()).orElse(scene.getRoot());
             Event.fireEvent(target, event);
           });
-      WaitForAsyncUtils.waitForFxEvents(3);
+      WaitForAsyncUtils.waitForFxEvents(2);
     }
   }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.Scene;
 import javafx.scene.image.WritableImage;
@@ -19,6 +20,8 @@ public final class Snapshots {
   /** Takes a picture of a scene as it stands. */
   public static WritableImage take(Scene scene, String name) {
     WaitForAsyncUtils.waitForFxEvents(3);
+    // A card that finds its room short sets itself tighter on the next pulses.
+    WaitForAsyncUtils.sleep(80, TimeUnit.MILLISECONDS);
     WritableImage image =
         WaitForAsyncUtils.waitForAsyncFx(
             20_000,
