@@ -902,7 +902,7 @@ final class Session implements FindCase {
             .forEach(m -> top.add(m.suspect()));
       }
     }
-    List<Conclusion> advice = diagnosis.advice(top, current());
+    List<Conclusion> advice = diagnosis.advice(top, findings, current());
     Map<Conclusion.Stage, Set<String>> stages = new java.util.EnumMap<>(Conclusion.Stage.class);
     Set<String> cautions = new LinkedHashSet<>();
     for (Conclusion c : advice) {

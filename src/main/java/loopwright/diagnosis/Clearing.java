@@ -105,11 +105,25 @@ final class Clearing {
             margins.add(
                 new Fact.Margin(
                     suspect, cover(outs), Fact.Standing.OUT, shownGood.contains(suspect)));
+          } else if (shownGood.contains(suspect)) {
+            margins.add(new Fact.Margin(suspect, directIds(readings), Fact.Standing.IN, true));
           } else if (!edges.isEmpty()) {
             margins.add(new Fact.Margin(suspect, edges, Fact.Standing.EDGE, false));
           }
         });
     return margins;
+  }
+
+  private static Set<Integer> directIds(List<Reading> readings) {
+    Set<Integer> ids = new TreeSet<>();
+    readings.stream().filter(Clearing::acrossOnePart).forEach(r -> ids.add(r.id()));
+    return ids;
+  }
+
+  /** Whether both leads lay on the same part. */
+  static boolean acrossOnePart(Reading reading) {
+    return reading.check().red().isPresent()
+        && reading.check().red().get().part().equals(reading.check().black().orElseThrow().part());
   }
 
   /** A small set of readings that has one in common with each set; the same in every order. */

@@ -537,19 +537,76 @@ public final class Diagnosis implements AutoCloseable {
                 i.bridges()));
       }
     }
+    Map<Hypothesis, Likelihood.Result> evidence = new IdentityHashMap<>();
+    for (Hypothesis h : inPlay) {
+      evidence.put(h, likelihood.of(h, readings));
+    }
+    Belief before = weigh(readings, evidence, circumstances, Set.of());
+    facts.addAll(suspectedFacts(before));
+    facts.addAll(conflictFacts(before, readings));
     session.state(facts);
     List<Conclusion> conclusions = session.conclusions();
     Set<SuspectId> clearedSuspects = accepted(conclusions, margins);
-
-    Map<Hypothesis, Double> belief = new IdentityHashMap<>();
-    Map<Integer, Double> odd = new LinkedHashMap<>();
-    weigh(readings, circumstances, clearedSuspects, belief, odd);
-    boolean contradiction = belief.isEmpty();
+    Belief belief = weigh(readings, evidence, circumstances, clearedSuspects);
+    boolean contradiction = belief.of().isEmpty();
     if (contradiction) {
-      weigh(readings, circumstances, Set.of(), belief, odd);
+      belief = before;
     }
     return assemble(
-        readings, circumstances, conclusions, clearedSuspects, byId, belief, odd, contradiction);
+        readings, circumstances, conclusions, clearedSuspects, byId, belief, contradiction);
+  }
+
+  /**
+   * Belief over hypotheses, and the chance of each reading to be a slip.
+   *
+   * @param of chance by hypothesis; empty if every listed one is cleared
+   * @param odd chance of a slip by reading number
+   */
+  private record Belief(Map<Hypothesis, Double> of, Map<Integer, Double> odd) {
+    double unlisted() {
+      return of.entrySet().stream()
+          .filter(e -> e.getKey().unlisted())
+          .mapToDouble(Map.Entry::getValue)
+          .sum();
+    }
+  }
+
+  private List<Fact> suspectedFacts(Belief belief) {
+    Map<SuspectId, Double> sums = new LinkedHashMap<>();
+    for (Hypothesis h : inPlay) {
+      if (!h.parts().isEmpty()) {
+        sums.merge(h.suspect(), belief.of().getOrDefault(h, 0.0), Double::sum);
+      }
+    }
+    List<Fact> facts = new ArrayList<>();
+    sums.forEach(
+        (id, b) ->
+            facts.add(
+                new Fact.Suspected(
+                    id,
+                    vehicle.requirePart(id.part()).kind(),
+                    Math.round(b * 100) / 100.0,
+                    b > SURE)));
+    return facts;
+  }
+
+  private static List<Fact> conflictFacts(Belief belief, List<Reading> readings) {
+    if (belief.unlisted() <= 0.5 || readings.size() < 2) {
+      return List.of();
+    }
+    Set<Integer> odd = new TreeSet<>();
+    belief
+        .odd()
+        .forEach(
+            (id, chance) -> {
+              if (chance > 0.2) {
+                odd.add(id);
+              }
+            });
+    if (odd.isEmpty()) {
+      readings.forEach(r -> odd.add(r.id()));
+    }
+    return List.of(new Fact.Conflict(odd));
   }
 
   /** Two keys: the rules clear, and only what the solver finds out of band. */
@@ -571,38 +628,30 @@ public final class Diagnosis implements AutoCloseable {
     return cleared;
   }
 
-  private void weigh(
+  private Belief weigh(
       List<Reading> readings,
+      Map<Hypothesis, Likelihood.Result> evidence,
       Circumstances circumstances,
-      Set<SuspectId> cleared,
-      Map<Hypothesis, Double> belief,
-      Map<Integer, Double> odd) {
+      Set<SuspectId> cleared) {
     List<Hypothesis> held = new ArrayList<>();
-    List<Likelihood.Result> results = new ArrayList<>();
     List<Double> logs = new ArrayList<>();
     double top = Double.NEGATIVE_INFINITY;
     boolean listed = false;
     for (Hypothesis h : inPlay) {
-      if (cleared.contains(h.suspect())) {
+      double weight = prior.get(h) * circumstances.factors().getOrDefault(h.part(), 1.0);
+      if (cleared.contains(h.suspect()) || weight <= 0) {
         continue;
       }
-      double factor = circumstances.factors().getOrDefault(h.part(), 1.0);
-      double weight = prior.get(h) * factor;
-      if (weight <= 0) {
-        continue;
-      }
-      Likelihood.Result result = likelihood.of(h, readings);
-      double log = Math.log(weight) + result.log();
+      double log = Math.log(weight) + evidence.get(h).log();
       held.add(h);
-      results.add(result);
       logs.add(log);
       top = Math.max(top, log);
       listed |= !h.unlisted();
     }
-    belief.clear();
-    odd.clear();
+    Map<Hypothesis, Double> belief = new IdentityHashMap<>();
+    Map<Integer, Double> odd = new LinkedHashMap<>();
     if (!listed) {
-      return;
+      return new Belief(belief, odd);
     }
     double sum = 0;
     for (double log : logs) {
@@ -612,13 +661,15 @@ public final class Diagnosis implements AutoCloseable {
     for (int i = 0; i < held.size(); i++) {
       double b = Math.exp(logs.get(i) - top) / sum;
       belief.put(held.get(i), b);
+      double[] each = evidence.get(held.get(i)).odd();
       for (int k = 0; k < slips.length; k++) {
-        slips[k] += b * results.get(i).odd()[k];
+        slips[k] += b * each[k];
       }
     }
     for (int k = 0; k < slips.length; k++) {
       odd.put(readings.get(k).id(), slips[k]);
     }
+    return new Belief(belief, odd);
   }
 
   private Findings assemble(
@@ -627,9 +678,10 @@ public final class Diagnosis implements AutoCloseable {
       List<Conclusion> conclusions,
       Set<SuspectId> cleared,
       Map<String, Check> byId,
-      Map<Hypothesis, Double> belief,
-      Map<Integer, Double> odd,
+      Belief weighed,
       boolean contradiction) {
+    Map<Hypothesis, Double> belief = weighed.of();
+    Map<Integer, Double> odd = weighed.odd();
     List<Findings.PartBelief> parts = partBeliefs(belief, readings);
     double unlisted = 0;
     double healthy = 0;
@@ -1000,7 +1052,8 @@ public final class Diagnosis implements AutoCloseable {
   }
 
   /** Concludes what to do about the answer: states it to the rules and returns what they advise. */
-  public List<Conclusion> advice(List<SuspectId> suspects, List<Reading> readings) {
+  public List<Conclusion> advice(
+      List<SuspectId> suspects, Findings findings, List<Reading> readings) {
     List<Fact> facts = new ArrayList<>(standing);
     facts.addAll(readingFacts(readings));
     for (SuspectId s : suspects) {
@@ -1009,13 +1062,13 @@ public final class Diagnosis implements AutoCloseable {
       inPlay.stream()
           .filter(h -> h.suspect().equals(s))
           .findFirst()
-          .ifPresent(h -> facts.addAll(blownFuses(h)));
+          .ifPresent(h -> facts.addAll(blownFuses(h, findings)));
     }
     session.state(facts);
     return session.conclusions();
   }
 
-  private List<Fact> blownFuses(Hypothesis h) {
+  private List<Fact> blownFuses(Hypothesis h, Findings findings) {
     List<Fact> facts = new ArrayList<>();
     for (int e = 0; e < bench.network().elements().size(); e++) {
       if (h.history().blown().get(e)) {
@@ -1023,9 +1076,30 @@ public final class Diagnosis implements AutoCloseable {
       }
     }
     if (vehicle.requirePart(h.part()).spec() instanceof PartSpec.Fuse) {
-      facts.add(new Fact.BlownFuse(h.part(), true));
+      facts.add(new Fact.BlownFuse(h.part(), shortExcluded(h.part(), findings)));
     }
     return facts;
+  }
+
+  /** Belief in shorts behind a fuse up to which they count as excluded. */
+  private static final double EXCLUDED = 0.005;
+
+  /** Whether no failure that would have blown the fuse is held any more to speak of. */
+  private boolean shortExcluded(String fuse, Findings findings) {
+    int link = bench.network().element(fuse, "link").orElseThrow();
+    Set<SuspectId> blowers = new TreeSet<>();
+    for (Hypothesis h : inPlay) {
+      if (h.history().blown().get(link) && !h.part().equals(fuse)) {
+        blowers.add(h.suspect());
+      }
+    }
+    double left = 0;
+    for (Findings.PartBelief p : findings.parts()) {
+      for (Findings.ModeBelief m : p.modes()) {
+        left += blowers.contains(m.suspect()) ? m.belief() : 0;
+      }
+    }
+    return left < EXCLUDED;
   }
 
   /** All suspects in play with their titles. */
