@@ -39,28 +39,70 @@ final class CheckSource {
     this.loop = loop;
   }
 
-  /** The battery apart, the controls as for the circuit: for ohms along the loop. */
-  Setting dead() {
-    return complaint.on().without(vehicle.battery().id());
+  /**
+   * For ohms: battery apart, controls as for the circuit, and the loop cut from everything else at
+   * both ends by pulling its own fuse and taking its load out, where that can be done.
+   */
+  Setting alone() {
+    Setting setting = complaint.on().without(vehicle.battery().id());
+    Optional<Part> fuse = ownFuse();
+    if (fuse.isPresent()) {
+      setting = setting.without(fuse.get().id());
+    }
+    Part load = vehicle.requirePart(complaint.load().part());
+    return load.apartMinutes().isPresent() ? setting.without(load.id()) : setting;
   }
 
-  /** The battery apart, everything at rest and the load out: for ohms from the feed to ground. */
-  Optional<Setting> deadWithoutLoad() {
-    Part load = vehicle.requirePart(complaint.load().part());
-    if (load.apartMinutes().isEmpty()) {
-      return Optional.empty();
+  /** The last fuse before the load. */
+  private Optional<Part> ownFuse() {
+    Optional<Part> fuse = Optional.empty();
+    if (loop.isPresent()) {
+      for (Loop.Piece piece : loop.get().pieces()) {
+        Part part = vehicle.requirePart(piece.part());
+        if (part.kind() == PartKind.FUSE) {
+          fuse = Optional.of(part);
+        } else if (part.id().equals(complaint.load().part())) {
+          break;
+        }
+      }
     }
-    return Optional.of(dead().without(load.id()));
+    return fuse;
+  }
+
+  /** The loop alone, and cut further at each of its connectors and switches: to halve a short. */
+  private List<Setting> cuts() {
+    Set<Setting> cuts = new LinkedHashSet<>();
+    Setting alone = alone();
+    cuts.add(alone);
+    if (loop.isPresent()) {
+      for (Loop.Piece piece : loop.get().pieces()) {
+        Part part = vehicle.requirePart(piece.part());
+        if (part.kind() == PartKind.CONNECTOR) {
+          cuts.add(alone.without(part.id()));
+        } else if (part.spec() instanceof PartSpec.Switch s
+            && complaint.on().positions().containsKey(part.id())) {
+          cuts.add(alone.with(part.id(), s.rest()));
+        }
+      }
+    }
+    return new ArrayList<>(cuts);
   }
 
   /**
    * All candidates.
    *
-   * @param inPlay ids of the parts that are suspected at all
+   * @param inPlay chance by part for the parts that are suspected at all
    */
-  List<Check> candidates(Collection<String> inPlay) {
+  List<Check> candidates(Map<String, Double> inPlay) {
     Set<Check> checks = new LinkedHashSet<>();
-    Map<Integer, TerminalRef> points = points(inPlay);
+    Set<String> likely = new LinkedHashSet<>();
+    inPlay.forEach(
+        (part, chance) -> {
+          if (chance >= WORTH_A_POINT) {
+            likely.add(part);
+          }
+        });
+    Map<Integer, TerminalRef> points = points(likely);
     TerminalRef post = vehicle.groundedPost();
     Set<Setting> live = new LinkedHashSet<>(List.of(complaint.shows(), complaint.on()));
     for (Setting setting : live) {
@@ -71,17 +113,39 @@ final class CheckSource {
       }
     }
     for (Part part : vehicle.parts()) {
-      if (inPlay.contains(part.id())) {
+      if (likely.contains(part.id())) {
         across(part).ifPresent(ends -> addAcross(checks, ends));
       }
     }
-    for (TerminalRef point : points.values()) {
-      if (!point.equals(post)) {
-        deadWithoutLoad().ifPresent(s -> checks.add(Check.measure(CheckKind.OHMS, point, post, s)));
+    for (Setting cut : cuts()) {
+      for (TerminalRef end : ends()) {
+        checks.add(Check.measure(CheckKind.OHMS, end, post, cut));
       }
     }
-    addLooks(checks, inPlay);
+    for (TerminalRef point : loopPoints().values()) {
+      if (!point.equals(post)) {
+        checks.add(Check.measure(CheckKind.OHMS, point, post, alone()));
+      }
+    }
+    addLooks(checks, likely);
     return new ArrayList<>(checks);
+  }
+
+  /** Share of the belief before any reading above which a part gets probe points of its own. */
+  private static final double WORTH_A_POINT = 0.001;
+
+  /**
+   * The two ends of the feed from the loop's own fuse to the load, as far as they can be reached.
+   */
+  private List<TerminalRef> ends() {
+    List<TerminalRef> ends = new ArrayList<>();
+    ownFuse().ifPresent(f -> ends.add(new TerminalRef(f.id(), "load")));
+    Part load = vehicle.requirePart(complaint.load().part());
+    ends.add(
+        new TerminalRef(
+            load.id(), complaint.load().filament().orElse(load.spec().terminals().get(0))));
+    ends.removeIf(t -> !reachable(t));
+    return ends;
   }
 
   private void addAcross(Set<Check> checks, TerminalRef[] ends) {
@@ -97,7 +161,10 @@ final class CheckSource {
             ends[0],
             ends[1],
             complaint.on()));
-    checks.add(Check.measure(CheckKind.OHMS, ends[0], ends[1], dead()));
+    Setting alone = alone();
+    if (!alone.apart().contains(ends[0].part()) || !ends[0].part().equals(ends[1].part())) {
+      checks.add(Check.measure(CheckKind.OHMS, ends[0], ends[1], alone));
+    }
   }
 
   /** Two reachable terminals at the ends of a part, where it has exactly two ends on the loop. */
@@ -143,12 +210,25 @@ final class CheckSource {
   }
 
   /** One terminal a node: the one that is reached soonest. */
-  private Map<Integer, TerminalRef> points(Collection<String> inPlay) {
-    Set<Integer> nodes = new LinkedHashSet<>();
-    loop.ifPresent(l -> l.all().forEach(x -> nodes.addAll(x.nodes())));
-    for (String id : inPlay) {
+  private Map<Integer, TerminalRef> points(Collection<String> likely) {
+    Set<Integer> nodes = new LinkedHashSet<>(loopNodes());
+    for (String id : likely) {
       vehicle.part(id).ifPresent(part -> nodes.addAll(nodesOf(part)));
     }
+    return nearest(nodes);
+  }
+
+  private Map<Integer, TerminalRef> loopPoints() {
+    return nearest(loopNodes());
+  }
+
+  private Set<Integer> loopNodes() {
+    Set<Integer> nodes = new LinkedHashSet<>();
+    loop.ifPresent(l -> l.all().forEach(x -> nodes.addAll(x.nodes())));
+    return nodes;
+  }
+
+  private Map<Integer, TerminalRef> nearest(Set<Integer> nodes) {
     Map<Integer, TerminalRef> points = new LinkedHashMap<>();
     for (int node : nodes) {
       network.terminals(node).stream()
@@ -164,7 +244,8 @@ final class CheckSource {
     if (part.spec() instanceof PartSpec.Wire w) {
       nodes.add(network.requireNode(w.from()));
       nodes.add(network.requireNode(w.to()));
-    } else {
+    } else if (part.kind() != PartKind.CONNECTOR && part.kind() != PartKind.SPLICE) {
+      // Of a bar or a connector only the legs on the loop matter, and those are on it already.
       for (String terminal : part.spec().terminals()) {
         if (!part.spare().contains(terminal)) {
           nodes.add(network.requireNode(new TerminalRef(part.id(), terminal)));

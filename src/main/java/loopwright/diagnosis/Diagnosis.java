@@ -141,7 +141,7 @@ public final class Diagnosis implements AutoCloseable {
     this.prior = weights;
     this.outOfPlay = out;
     this.partsInPlay = in;
-    this.candidates = source.candidates(in);
+    this.candidates = source.candidates(shares(kept, weights));
     this.session = rules.open();
     standing.add(caseFact());
     Set<String> pieces = new LinkedHashSet<>(in);
@@ -165,6 +165,21 @@ public final class Diagnosis implements AutoCloseable {
   public static Diagnosis open(
       Workbench bench, RuleBook rules, Complaint complaint, Context context, Step step) {
     return new Diagnosis(bench, rules, complaint, context, step);
+  }
+
+  private static Map<String, Double> shares(
+      List<Hypothesis> hypotheses, Map<Hypothesis, Double> weights) {
+    double total = 0;
+    Map<String, Double> byPart = new LinkedHashMap<>();
+    for (Hypothesis h : hypotheses) {
+      total += weights.get(h);
+      if (!h.parts().isEmpty()) {
+        byPart.merge(h.part(), weights.get(h), Double::sum);
+      }
+    }
+    double all = total;
+    byPart.replaceAll((part, weight) -> weight / all);
+    return byPart;
   }
 
   /** Solves the setting that nearly every check is taken in. */
