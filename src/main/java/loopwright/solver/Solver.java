@@ -299,6 +299,9 @@ public final class Solver {
           return Optional.empty();
         }
       }
+      if (!pulled.isEmpty() && !pullsInFromRest()) {
+        return Optional.empty();
+      }
       return Optional.of(
           new OperatingPoint(
               variant,
@@ -312,6 +315,54 @@ public final class Solver {
               running,
               new History(blown),
               List.of()));
+    }
+
+    /**
+     * Whether the relays that have pulled in would do so one after the other from rest. A relay
+     * that feeds its own coil holds itself in, though nothing may be left that pulled it in.
+     *
+     * <p>Filaments and junctions are taken as they stand at the end; a relay that this leaves in
+     * doubt counts as not pulling, and the search from rest decides.
+     */
+    private boolean pullsInFromRest() {
+      double[] end = volts;
+      BitSet endPulled = (BitSet) pulled.clone();
+      double[] staged = siemens.clone();
+      double[] amps = offsetAmps();
+      BitSet in = new BitSet();
+      boolean reached = false;
+      boolean moved = true;
+      while (!reached && moved) {
+        for (int e = 0; e < n; e++) {
+          if (coilOf[e] >= 0 && endPulled.get(coilOf[e]) && !off[e]) {
+            Element.Contact contact = (Element.Contact) variant.element(e);
+            pulled.set(coilOf[e], in.get(coilOf[e]));
+            staged[e] = closed(e, contact) ? 1 / values.get(e, 0) : 0;
+          }
+        }
+        // A new array each time: the kernel knows what it holds by identity.
+        double[] now = staged.clone();
+        kernel.load(variant, now);
+        volts = kernel.solve(amps);
+        moved = false;
+        boolean stray = false;
+        for (int e = 0; e < n; e++) {
+          if (variant.element(e) instanceof Element.Coil && !off[e] && siemens[e] != 0) {
+            boolean pulls = Math.abs(across(e)) >= values.get(e, 1);
+            if (pulls && endPulled.get(e) && !in.get(e)) {
+              in.set(e);
+              moved = true;
+            }
+            stray |= pulls && !endPulled.get(e);
+          }
+        }
+        reached = in.equals(endPulled);
+        moved &= !stray;
+      }
+      volts = end;
+      pulled.clear();
+      pulled.or(endPulled);
+      return reached;
     }
 
     private List<String> unsettledRelays() {
@@ -424,19 +475,7 @@ public final class Solver {
       for (int step = 0; step < MOST_STEPS; step++) {
         boolean bent = linearise(step);
         kernel.load(variant, siemens);
-        double[] amps = new double[network.nodes()];
-        for (int e = 0; e < n; e++) {
-          if (offset[e] != 0) {
-            Element element = variant.element(e);
-            if (element.a() >= 0) {
-              amps[element.a()] -= offset[e];
-            }
-            if (element.b() >= 0) {
-              amps[element.b()] += offset[e];
-            }
-          }
-        }
-        volts = kernel.solve(amps);
+        volts = kernel.solve(offsetAmps());
         change = 0;
         for (int i = 0; i < volts.length; i++) {
           change = Math.max(change, Math.abs(volts[i] - before[i]));
@@ -446,6 +485,23 @@ public final class Solver {
           break;
         }
       }
+    }
+
+    /** Current that the offsets of all elements put into each node. */
+    private double[] offsetAmps() {
+      double[] amps = new double[network.nodes()];
+      for (int e = 0; e < n; e++) {
+        if (offset[e] != 0) {
+          Element element = variant.element(e);
+          if (element.a() >= 0) {
+            amps[element.a()] -= offset[e];
+          }
+          if (element.b() >= 0) {
+            amps[element.b()] += offset[e];
+          }
+        }
+      }
+      return amps;
     }
 
     /** Puts conductance and offset of each element for the present volts; true if any is bent. */

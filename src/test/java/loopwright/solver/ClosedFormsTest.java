@@ -84,15 +84,15 @@ class ClosedFormsTest {
     // BAT 8 V -- n1 -1k- n2 -1k- n3 -1k- n4, 2 kohm from each to ground, 2 kohm more at n4
     Rig rig = Rig.of(12).battery(8, IDEAL, "n1").resistor("P1", 2000, "n1", "0");
     for (int k = 2; k <= 4; k++) {
-      rig.resistor("S" + k, 1000, "n" + (k - 1), "n" + k)
-          .resistor("P" + k, 2000, "n" + k, "0");
+      rig.resistor("S" + k, 1000, "n" + (k - 1), "n" + k).resistor("P" + k, 2000, "n" + k, "0");
     }
     Rig.Solved s = rig.resistor("E", 2000, "n4", "0").solve();
     String[] expected = Csv.methodText("net.r2r.nodes").split(" ");
     for (int k = 1; k <= 4; k++) {
       assertThat(s.volts("n" + k)).isEqualTo(Double.parseDouble(expected[k - 1]), within(4e-5));
     }
-    assertThat(8 / (s.amps("S2") + s.amps("P1"))).isEqualTo(Csv.method("net.r2r.rin"), within(2e-3));
+    assertThat(8 / (s.amps("S2") + s.amps("P1")))
+        .isEqualTo(Csv.method("net.r2r.rin"), within(2e-3));
   }
 
   /** BAT -- s; s -RSA- a -RA0- ground; s -RSB- b -RB0- ground; a -RG- b. */
@@ -237,9 +237,7 @@ class ClosedFormsTest {
     int r23 = network.element("R23", "element").orElseThrow();
     Rig.Solved s =
         rig.solved(
-            solver,
-            Variant.healthy(network).with(List.of(new Change.Remove(r23))),
-            Setting.REST);
+            solver, Variant.healthy(network).with(List.of(new Change.Remove(r23))), Setting.REST);
     // "sm.float": the denominator is 0, the bare update has no answer. Here node 3 hangs on its
     // leak of a gigaohm: 0 V, as far as the picoampere that an answer may leave over allows.
     assertThat(Csv.method("sm.float.den")).isZero();
@@ -260,11 +258,9 @@ class ClosedFormsTest {
   @Test
   void filamentCurrentFollowsTheHandbookExponent() {
     // BAT 6 V -- top -- L1 21 W at 12 V -- ground
-    Rig.Solved s =
-        Rig.of(12).battery(6, IDEAL, "top").lamp("L1", 21, 12, "top", "0").solve();
+    Rig.Solved s = Rig.of(12).battery(6, IDEAL, "top").lamp("L1", 21, 12, "top", "0").solve();
     assertThat(s.amps("L1", "filament")).isEqualTo(Csv.method("lamp.half.i"), within(1e-6));
-    Rig.Solved rated =
-        Rig.of(12).battery(12, IDEAL, "top").lamp("L1", 21, 12, "top", "0").solve();
+    Rig.Solved rated = Rig.of(12).battery(12, IDEAL, "top").lamp("L1", 21, 12, "top", "0").solve();
     assertThat(12 / rated.amps("L1", "filament")).isEqualTo(Csv.method("lamp.r21"), within(1e-6));
   }
 
@@ -281,8 +277,7 @@ class ClosedFormsTest {
     assertThat(s.volts("mid")).isEqualTo(Csv.method("lamp.ser.v5"), within(1e-6));
     assertThat(s.amps("LS", "filament")).isEqualTo(Csv.method("lamp.ser.i"), within(1e-7));
     // Once more by bisection on the middle node: the currents through both must be equal.
-    double mid =
-        root(v -> amps(21, 12 - v) - amps(5, v), 0, 12);
+    double mid = root(v -> amps(21, 12 - v) - amps(5, v), 0, 12);
     assertThat(s.volts("mid")).isEqualTo(mid, within(1e-6));
   }
 
@@ -528,8 +523,7 @@ class ClosedFormsTest {
   @Test
   void batterySagsByItsInternalResistance() {
     // BAT 12.6 V, 7 mohm -- top -- RL 0.063 ohm -- ground: 180 A, 1.26 V lost inside (by hand)
-    Rig.Solved s =
-        Rig.of(12).battery(12.6, 0.007, "top").resistor("RL", 0.063, "top", "0").solve();
+    Rig.Solved s = Rig.of(12).battery(12.6, 0.007, "top").resistor("RL", 0.063, "top", "0").solve();
     assertThat(s.volts("top")).isEqualTo(11.34, within(1e-7));
     assertThat(s.amps("RL")).isEqualTo(180, within(1e-5));
   }
@@ -582,13 +576,11 @@ class ClosedFormsTest {
             .resistor("RL", 1, "in", "0");
     Network network = rig.network();
     Element.Resistor wire =
-        (Element.Resistor)
-            network.elements().get(network.element("W1", "conductor").orElseThrow());
+        (Element.Resistor) network.elements().get(network.element("W1", "conductor").orElseThrow());
     // IEC 60028: 0.017241 ohm mm2/m at 20 C; stranding 1.05 (typical-values.csv); two ends.
     assertThat(wire.ohms().typical()).isEqualTo(0.017241 * 100 * 1.05 + 0.002, within(1e-9));
     // Hot: 60 C at 0.00393 per C is a factor of 1.157 (physical.csv), stranding 1.08.
-    assertThat(wire.ohms().high())
-        .isEqualTo(0.017241 * 100 * 1.08 * 1.1572 + 0.002, within(1e-9));
+    assertThat(wire.ohms().high()).isEqualTo(0.017241 * 100 * 1.08 * 1.1572 + 0.002, within(1e-9));
     assertThat(Bench.KNOWLEDGE.typicals().constant("copper-resistivity").typical())
         .isEqualTo(0.017241);
   }

@@ -42,8 +42,7 @@ class MetersTest {
     Network network = rig.network();
     double[] both = new double[2];
     for (int k = 0; k < 2; k++) {
-      Solver solver =
-          k == 0 ? Solver.full(network) : Solver.lowRank(network, Setting.REST);
+      Solver solver = k == 0 ? Solver.full(network) : Solver.lowRank(network, Setting.REST);
       OperatingPoint point = solver.solve(Variant.healthy(network), Setting.REST);
       both[k] =
           Meters.volts(
@@ -203,10 +202,7 @@ class MetersTest {
   @Test
   void coldFilamentReadsAFewTenthsOfAnOhm() {
     // lamp 21 W at 12 V out of circuit: cold 6.857 ohm over 13 (typical-values.csv), leads 0.3
-    Rig rig =
-        Rig.of(12)
-            .battery(12.6, 0.01, "top")
-            .lamp("L1", 21, 12, "a", "0");
+    Rig rig = Rig.of(12).battery(12.6, 0.01, "top").lamp("L1", 21, 12, "a", "0");
     Meters.Shown shown = ohms(rig, "a", "0", TEN_MEGOHM);
     assertThat(shown.value()).isEqualTo(Csv.method("lamp.r21") / 13 + 0.3, within(1e-5));
   }

@@ -99,18 +99,10 @@ class RelaysTest {
     Rig rig =
         Rig.of(12)
             .battery(12.6, 0.01, "top")
-            .part(
-                "K1",
-                relay(true, PartSpec.Suppression.NONE),
-                "coil",
-                "0",
-                "top",
-                "spare",
-                "coil")
+            .part("K1", relay(true, PartSpec.Suppression.NONE), "coil", "0", "top", "spare", "coil")
             .resistor("RL", 10, "spare", "0");
     Network network = rig.network();
-    OperatingPoint point =
-        Solver.full(network).solve(Variant.healthy(network), Setting.REST);
+    OperatingPoint point = Solver.full(network).solve(Variant.healthy(network), Setting.REST);
     assertThat(point.ending()).isEqualTo(OperatingPoint.Ending.BUZZING);
     assertThat(point.buzzing()).containsExactly("K1");
     OperatingPoint low =
@@ -127,18 +119,10 @@ class RelaysTest {
             .battery(12.6, 0.01, "top")
             .part("K2", PLAIN, "top", "0", "top", "two")
             .resistor("R2", 10, "two", "0")
-            .part(
-                "K1",
-                relay(true, PartSpec.Suppression.NONE),
-                "coil",
-                "0",
-                "top",
-                "spare",
-                "coil")
+            .part("K1", relay(true, PartSpec.Suppression.NONE), "coil", "0", "top", "spare", "coil")
             .resistor("RL", 10, "spare", "0");
     Network network = rig.network();
-    OperatingPoint point =
-        Solver.full(network).solve(Variant.healthy(network), Setting.REST);
+    OperatingPoint point = Solver.full(network).solve(Variant.healthy(network), Setting.REST);
     assertThat(point.buzzing()).containsExactly("K1");
     assertThat(point.pulledIn(network.element("K2", "coil").orElseThrow())).isTrue();
   }
@@ -156,8 +140,7 @@ class RelaysTest {
             .resistor("R1", 10, "n1", "0")
             .resistor("R2", 10, "n2", "0");
     Network network = rig.network();
-    OperatingPoint point =
-        Solver.full(network).solve(Variant.healthy(network), Setting.REST);
+    OperatingPoint point = Solver.full(network).solve(Variant.healthy(network), Setting.REST);
     assertThat(point.ending()).isEqualTo(OperatingPoint.Ending.STEADY);
     assertThat(point.pulledIn().cardinality()).isEqualTo(1);
   }
@@ -188,6 +171,31 @@ class RelaysTest {
     assertThat(solver.states(healthy, Setting.REST, values, History.NONE)).hasSize(2);
   }
 
+  @Test
+  void relayThatOnlyHoldsItselfInIsNotSaidToPullIn() {
+    // BAT -- S1 -- R1 1 ohm -- 86 coil 85 -- ground; BAT -- 30 contact 87 -- load; load -- RH
+    // 1 ohm -- 86: with R1 broken the contact could hold the coil, but nothing pulls it in.
+    Rig rig =
+        Rig.of(12)
+            .battery(12.6, 0.01, "top")
+            .onOff("S1", 0.008, "top", "s")
+            .resistor("R1", 1, "s", "86")
+            .part("K1", PLAIN, "86", "0", "top", "load")
+            .resistor("RL", 10, "load", "0")
+            .resistor("RH", 1, "load", "86");
+    Network network = rig.network();
+    Setting on = Rig.setting("S1=on");
+    int coil = network.element("K1", "coil").orElseThrow();
+    Variant broken =
+        Variant.healthy(network)
+            .with(List.of(new Change.Remove(network.element("R1", "element").orElseThrow())));
+    for (Solver solver : List.of(Solver.full(network), Solver.lowRank(network, on))) {
+      assertThat(solver.solve(Variant.healthy(network), on).pulledIn(coil)).isTrue();
+      assertThat(solver.solve(broken, on).pulledIn(coil)).isFalse();
+      assertThat(solver.states(broken, on, Values.typical(broken), History.NONE)).hasSize(2);
+    }
+  }
+
   /** BAT -- F1 5 A -- S1 -- 86 coil 85 -- ground, with a diode across the coil; 87 feeds a load. */
   private static Rig suppressed(PartSpec.Suppression suppression) {
     return Rig.of(12)
@@ -215,8 +223,7 @@ class RelaysTest {
             .filter(f -> f.name().equals("diode-backwards"))
             .findFirst()
             .orElseThrow();
-    Variant failed =
-        Variant.healthy(network).with(backwards.changes(network, Spread.exactly(0)));
+    Variant failed = Variant.healthy(network).with(backwards.changes(network, Spread.exactly(0)));
     for (Solver s : List.of(solver, Solver.lowRank(network, on))) {
       OperatingPoint point = s.solve(failed, on);
       assertThat(point.history().blown().get(link)).isTrue();
