@@ -82,7 +82,7 @@ public final class HiddenTruth {
    *     drawn evenly on a log scale
    * @param meter the meter
    * @param draw how true values are chosen
-   * @param random source of chance
+   * @param seed of all chance: the same seed gives the same true values whatever has failed
    */
   public HiddenTruth(
       Network network,
@@ -90,10 +90,12 @@ public final class HiddenTruth {
       Map<Failure, Double> ohms,
       MeterSpec meter,
       Draw draw,
-      Random random) {
+      long seed) {
     this.network = network;
     this.meter = meter;
-    this.random = random;
+    this.random = new Random(seed ^ 0x5DEECE66DL);
+    Random chance = new Random(seed ^ 0x2545F491L);
+    Random parts = new Random(seed);
     this.solver = Solver.full(network);
     Variant failed = Variant.healthy(network);
     for (Failure failure : failures) {
@@ -106,7 +108,7 @@ public final class HiddenTruth {
                           ohms.getOrDefault(
                               failure,
                               range.low()
-                                  * Math.pow(range.high() / range.low(), random.nextDouble()))))
+                                  * Math.pow(range.high() / range.low(), chance.nextDouble()))))
               .orElse(Spread.exactly(0));
       failed = failed.with(failure.changes(failed, added));
     }
@@ -114,8 +116,8 @@ public final class HiddenTruth {
     this.values =
         switch (draw) {
           case TYPICAL -> Values.typical(variant);
-          case WITHIN -> Values.drawn(variant, random);
-          case AT_LIMITS -> atLimits(variant, random);
+          case WITHIN -> Values.drawn(variant, parts);
+          case AT_LIMITS -> atLimits(variant, parts);
         };
     boolean exact = draw == Draw.TYPICAL;
     Spread leads = meter.leadOhms();

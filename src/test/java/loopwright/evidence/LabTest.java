@@ -57,7 +57,7 @@ class LabTest {
               Map.of(failure, Double.parseDouble(System.getProperty("lab.ohms", "1200"))),
               Bench.KNOWLEDGE.meter("basic").orElseThrow(),
               HiddenTruth.Draw.WITHIN,
-              new Random(1));
+              1);
       truth.run(v.circuit(circuit).orElseThrow().onSetting());
       Player p = new Player(v, truth);
       CaseView view = c.view();

@@ -125,11 +125,18 @@ final class Plays {
         : new Reading.Value.OverRange();
   }
 
-  /** What a person would complain of first with this truth; empty if nothing shows. */
-  static Optional<Complaint> complaint(Vehicle vehicle, HiddenTruth truth, Network network) {
+  /**
+   * What a person would complain of first with this truth; empty if nothing shows. Only what the
+   * same vehicle without the failure does right counts: a heater that hardly starts in the first
+   * place is no complaint.
+   */
+  static Optional<Complaint> complaint(Vehicle vehicle, HiddenTruth truth, HiddenTruth sound) {
     List<Complaint> dim = new ArrayList<>();
     for (var circuit : vehicle.circuits()) {
       for (LoadRef load : circuit.loads()) {
+        if (sound.look(load, circuit.onSetting(), circuit.onSetting()) != HiddenTruth.Sight.ON) {
+          continue;
+        }
         HiddenTruth.Sight seen = truth.look(load, circuit.onSetting(), circuit.onSetting());
         if (seen == HiddenTruth.Sight.OFF) {
           return Optional.of(
@@ -146,6 +153,8 @@ final class Plays {
     for (var circuit : vehicle.circuits()) {
       for (LoadRef load : circuit.loads()) {
         if (!circuit.onSetting().positions().isEmpty()
+            && sound.look(load, loopwright.model.Setting.REST, circuit.onSetting())
+                == HiddenTruth.Sight.OFF
             && truth.look(load, loopwright.model.Setting.REST, circuit.onSetting())
                 != HiddenTruth.Sight.OFF) {
           return Optional.of(

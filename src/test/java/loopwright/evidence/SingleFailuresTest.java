@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Random;
 import java.util.TreeMap;
 import loopwright.bench.HiddenTruth;
 import loopwright.diagnosis.Complaint;
@@ -42,7 +41,7 @@ class SingleFailuresTest {
   private record Key(Complaint complaint) {}
 
   @ParameterizedTest
-  @ValueSource(strings = {"motorcycle", "tractor", "truck", "pumper"})
+  @ValueSource(strings = {"motorcycle", "tractor", "truck"})
   void noTrueFailureIsEverClearedAndNearlyAllAreIsolated(String name) throws IOException {
     Vehicle vehicle = Bench.vehicle(name);
     Network network = Bench.network(vehicle);
@@ -65,8 +64,11 @@ class SingleFailuresTest {
             number % 3 == 0 ? HiddenTruth.Draw.AT_LIMITS : HiddenTruth.Draw.WITHIN;
         HiddenTruth truth =
             new HiddenTruth(
-                network, List.of(failure), Map.of(), meter, draw, new Random(seed));
-        Optional<Complaint> complaint = Plays.complaint(vehicle, truth, network);
+                network, List.of(failure), Map.of(), meter, draw, seed);
+        Optional<Complaint> complaint = Plays.complaint(
+                vehicle,
+                truth,
+                new HiddenTruth(network, List.of(), Map.of(), meter, draw, seed));
         if (complaint.isEmpty()) {
           silent++;
           continue;
@@ -74,7 +76,7 @@ class SingleFailuresTest {
         // A fresh vehicle with the same truth: only the complaint's own circuit has been tried.
         HiddenTruth fresh =
             new HiddenTruth(
-                network, List.of(failure), Map.of(), meter, draw, new Random(seed));
+                network, List.of(failure), Map.of(), meter, draw, seed);
         fresh.run(complaint.get().on());
         plays
             .computeIfAbsent(new Key(complaint.get()), k -> new ArrayList<>())
