@@ -17,6 +17,7 @@ import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
+import loopwright.solver.Meters;
 import loopwright.solver.Network;
 
 /** The checks that could be made of a complaint, before any rule has its say. */
@@ -44,13 +45,61 @@ final class CheckSource {
    * both ends by pulling its own fuse and taking its load out, where that can be done.
    */
   Setting alone() {
+    if (alone != null) {
+      return alone;
+    }
     Setting setting = complaint.on().without(vehicle.battery().id());
     Optional<Part> fuse = ownFuse();
     if (fuse.isPresent()) {
       setting = setting.without(fuse.get().id());
     }
     Part load = vehicle.requirePart(complaint.load().part());
-    return load.apartMinutes().isPresent() ? setting.without(load.id()) : setting;
+    if (load.apartMinutes().isPresent()) {
+      setting = setting.without(load.id());
+    }
+    if (fuse.isPresent()) {
+      TerminalRef end = new TerminalRef(fuse.get().id(), "load");
+      for (int n = 0; n < MOST_UNPLUGGED; n++) {
+        Optional<String> way = wayRound(end, setting);
+        if (way.isEmpty()) {
+          break;
+        }
+        setting = setting.without(way.get());
+      }
+    }
+    alone = setting;
+    return setting;
+  }
+
+  private Setting alone;
+
+  /** Most loads that are unplugged for one ohms reading. */
+  private static final int MOST_UNPLUGGED = 5;
+
+  /** Ohms to ground above which a short stands out. Common practice. */
+  static final double LOOSE_OHMS = 20;
+
+  /** The load through which a healthy circuit lets most of the meter's current pass to ground. */
+  private Optional<String> wayRound(TerminalRef end, Setting setting) {
+    Meters.Shown shown =
+        bench.shown(
+            bench.healthy(),
+            Check.measure(CheckKind.OHMS, end, vehicle.groundedPost(), setting),
+            bench.point(bench.healthy(), setting));
+    if (shown.overRange() || shown.value() > LOOSE_OHMS) {
+      return Optional.empty();
+    }
+    double most = 0;
+    Optional<String> way = Optional.empty();
+    for (int e = 0; e < network.elements().size(); e++) {
+      Part part = vehicle.requirePart(network.elements().get(e).part());
+      double amps = Math.abs(shown.point().amps(e));
+      if (amps > most && (part.kind().isLoad() || part.kind() == PartKind.RELAY)) {
+        most = amps;
+        way = Optional.of(part.id());
+      }
+    }
+    return way;
   }
 
   /** The last fuse before the load. */

@@ -447,7 +447,7 @@ public final class Diagnosis implements AutoCloseable {
     int black = bench.network().requireNode(check.black().orElseThrow());
     Meters.Shown whole =
         bench.shown(bench.healthy(), check, bench.point(bench.healthy(), check.setting()));
-    if (whole.overRange() || whole.value() > LOOSE_OHMS) {
+    if (whole.overRange() || whole.value() > CheckSource.LOOSE_OHMS) {
       return true;
     }
     List<Change> gone = new ArrayList<>();
@@ -476,9 +476,6 @@ public final class Diagnosis implements AutoCloseable {
             bench.meter().leadOhms().typical());
     return rest.value() > 10 * whole.value();
   }
-
-  /** Healthy ohms from a point to ground above which a short stands out. Common practice. */
-  private static final double LOOSE_OHMS = 20;
 
   private static boolean between(Check check, Element element) {
     return check.red().orElseThrow().part().equals(element.part())
@@ -773,7 +770,7 @@ public final class Diagnosis implements AutoCloseable {
     List<String> group = new ArrayList<>();
     double sum = 0;
     for (Findings.PartBelief part : parts) {
-      if (sum >= SURE) {
+      if (sum >= WHOLE_GROUP || (sum >= SURE && part.belief() < LONE_CHANCE)) {
         break;
       }
       group.add(part.part());
@@ -781,6 +778,12 @@ public final class Diagnosis implements AutoCloseable {
     }
     return sum >= SURE - 0.04 ? group : List.of();
   }
+
+  /** Belief at which a group of inseparable parts is complete. */
+  private static final double WHOLE_GROUP = 0.9995;
+
+  /** Belief below which a part no longer joins a group that is sure without it. */
+  private static final double LONE_CHANCE = 0.0005;
 
   private List<Findings.PartBelief> partBeliefs(
       Map<Hypothesis, Double> belief, List<Reading> readings) {

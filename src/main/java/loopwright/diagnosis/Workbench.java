@@ -2,6 +2,7 @@ package loopwright.diagnosis;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -41,6 +42,9 @@ public final class Workbench {
   /** Cells of a resistance range: two for each factor of ten. */
   static final double CELL_RATIO = Math.sqrt(10);
 
+  /** Cells of a short's range: coarser, since most of it blows the fuse all the same. */
+  static final double BRIDGE_RATIO = 10;
+
   private final Network network;
   private final Vehicle vehicle;
   private final Knowledge knowledge;
@@ -49,7 +53,9 @@ public final class Workbench {
   private final Map<Key, List<OperatingPoint>> points = new HashMap<>();
   private final Map<Key, OperatingPoint> typical = new HashMap<>();
   private final Map<LoadRef, Double> healthyWatts = new HashMap<>();
+  private final Map<Hypothesis, List<History>> histories = new IdentityHashMap<>();
   private final Hypothesis healthy;
+  private Setting complainedIn;
 
   private record Key(Hypothesis hypothesis, Setting setting) {
     // Hypotheses are kept by identity: comparing their networks would cost more than solving them.
@@ -133,7 +139,8 @@ public final class Workbench {
         all.add(single(id, failure, Optional.empty(), variant, rate, complaintSetting));
         continue;
       }
-      List<Spread> cells = cells(failure.continuum().get());
+      List<Spread> cells =
+          cells(failure.continuum().get(), failure.bridges() ? BRIDGE_RATIO : CELL_RATIO);
       for (int c = cells.size() - 1; c >= 0; c--) {
         Spread cell = cells.get(c);
         Variant variant = Variant.healthy(network).with(failure.changes(network, cell));
@@ -142,7 +149,7 @@ public final class Workbench {
                 / Math.log(failure.continuum().get().high() / failure.continuum().get().low());
         Hypothesis h =
             single(id, failure, Optional.of(cell), variant, rate * share, complaintSetting);
-        if (c == cells.size() - 1 && !matters.test(h)) {
+        if (c == cells.size() - 1 && !failure.bridges() && !matters.test(h)) {
           break;
         }
         all.add(h);
@@ -172,13 +179,60 @@ public final class Workbench {
             point.history(),
             prior);
     typical.put(new Key(h, complaintSetting), point);
+    complainedIn = complaintSetting;
     return h;
   }
 
+  /**
+   * What may have blown by the time of the complaint: the typical course first, then others that
+   * the failure's own range and the spread of fuses leave open.
+   */
+  private List<History> histories(Hypothesis h) {
+    if (h.failures().isEmpty() || complainedIn == null) {
+      return List.of(h.history());
+    }
+    return histories.computeIfAbsent(
+        h,
+        k -> {
+          List<History> all = new ArrayList<>(List.of(h.history()));
+          Values middle = Values.typical(h.variant());
+          for (int end = 0; end < 2; end++) {
+            Values values = middle.copy();
+            boolean low = end == 0;
+            boolean open = own(h.variant(), values, low);
+            OperatingPoint first =
+                solver(complainedIn)
+                    .solve(h.variant(), complainedIn, middle, History.NONE);
+            open |= thresholds(first, values, low) || !h.history().blown().isEmpty();
+            if (open) {
+              links(h.variant(), values, low);
+              History other =
+                  solver(complainedIn)
+                      .solve(h.variant(), complainedIn, values, History.NONE)
+                      .history();
+              if (!all.contains(other)) {
+                all.add(other);
+              }
+            }
+          }
+          return List.copyOf(all);
+        });
+  }
+
+  /** Puts every fuse's blowing current at one end. */
+  private static void links(Variant variant, Values values, boolean low) {
+    for (int e = 0; e < variant.size(); e++) {
+      if (variant.element(e) instanceof Element.Link l) {
+        values.set(e, 1, low ? l.blowsAt().low() : l.blowsAt().high());
+      }
+    }
+  }
+
   /** Cuts a range of resistance into cells of equal ratio. */
-  static List<Spread> cells(Spread range) {
+  static List<Spread> cells(Spread range, double wanted) {
     int count =
-        Math.max(1, (int) Math.round(Math.log(range.high() / range.low()) / Math.log(CELL_RATIO)));
+        Math.max(
+            1, (int) Math.round(Math.log(range.high() / range.low()) / Math.log(wanted)));
     double ratio = Math.pow(range.high() / range.low(), 1.0 / count);
     List<Spread> cells = new ArrayList<>();
     double low = range.low();
@@ -201,6 +255,7 @@ public final class Workbench {
   void keepOnly(Set<Hypothesis> inPlay) {
     points.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
     typical.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
+    histories.keySet().retainAll(inPlay);
   }
 
   /**
@@ -228,11 +283,16 @@ public final class Workbench {
     for (Values values : ends) {
       found.add(solver.solve(h.variant(), setting, values, h.history()));
     }
+    for (History other : histories(h).subList(1, histories(h).size())) {
+      for (OperatingPoint point : List.copyOf(found)) {
+        found.add(solver.solve(h.variant(), setting, point.values(), other));
+      }
+    }
     for (OperatingPoint point : List.copyOf(found)) {
       for (int end = 0; end < 2; end++) {
         Values values = point.values().copy();
         if (thresholds(point, values, end == 0)) {
-          found.add(solver.solve(h.variant(), setting, values, h.history()));
+          found.add(solver.solve(h.variant(), setting, values, point.history()));
         }
       }
     }

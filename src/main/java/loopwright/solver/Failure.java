@@ -45,8 +45,21 @@ public record Failure(Part part, String name, FaultMode mode, List<Effect> effec
         return Optional.of(
             new Spread(s.lowOhms(), Math.sqrt(s.lowOhms() * s.highOhms()), s.highOhms()));
       }
+      if (effect instanceof Effect.Bridge b
+          && b.target() != Effect.Target.NEIGHBOUR
+          && b.ohms().high() > WIDE * b.ohms().low()) {
+        return Optional.of(b.ohms());
+      }
     }
     return Optional.empty();
+  }
+
+  /** Ratio above which the ohms of an unwanted connection are a range of their own. */
+  private static final double WIDE = 10;
+
+  /** Whether its range is that of an unwanted connection, not of a joint in the way. */
+  public boolean bridges() {
+    return effects.stream().anyMatch(Effect.Bridge.class::isInstance);
   }
 
   /** All failures of a part that the tables list and its element roles allow. */
@@ -223,7 +236,7 @@ public record Failure(Part part, String name, FaultMode mode, List<Effect> effec
         int e = element(variant, s.role());
         changes.add(new Change.Replace(e, scaled(variant.element(e), s.factor())));
       } else if (effect instanceof Effect.Bridge b) {
-        changes.add(new Change.Add(bridge(variant, b)));
+        changes.add(new Change.Add(bridge(variant, b, continuum().isPresent() ? added : b.ohms())));
       } else if (effect instanceof Effect.Stuck s) {
         int e = element(variant, s.role());
         changes.add(new Change.Replace(e, stuck(variant.element(e), s.closed())));
@@ -341,7 +354,7 @@ public record Failure(Part part, String name, FaultMode mode, List<Effect> effec
     throw new IllegalArgumentException("part " + old.part() + ": " + old.role() + " cannot stick");
   }
 
-  private Element bridge(Variant variant, Effect.Bridge b) {
+  private Element bridge(Variant variant, Effect.Bridge b, Spread ohms) {
     Network network = variant.base();
     int from = network.requireNode(terminal(part, b.terminal()));
     int to =
@@ -358,7 +371,7 @@ public record Failure(Part part, String name, FaultMode mode, List<Effect> effec
               network.requireNode(
                   terminal(network.vehicle().requirePart(b.otherTerminal()), b.terminal()));
         };
-    return new Element.Resistor(part.id(), "bridge", from, to, b.ohms());
+    return new Element.Resistor(part.id(), "bridge", from, to, ohms);
   }
 
   private static TerminalRef terminal(Part part, String name) {
