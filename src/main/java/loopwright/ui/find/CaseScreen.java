@@ -341,7 +341,8 @@ final class CaseScreen extends Region {
       drawing.drawing().scrollBy(by * 0.25);
       return true;
     }
-    if (model.wholeLoopProperty().get() && !upDown && e.isControlDown()) {
+    boolean typing = !model.entry().text().isEmpty() || target instanceof Button;
+    if (model.wholeLoopProperty().get() && !upDown && !typing) {
       drawing.drawing().scrollBy(by * 0.25);
       return true;
     }

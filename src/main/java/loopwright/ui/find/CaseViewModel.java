@@ -1,8 +1,10 @@
 package loopwright.ui.find;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import javafx.beans.property.BooleanProperty;
@@ -83,6 +85,7 @@ public final class CaseViewModel {
   private final IntegerProperty reading = new SimpleIntegerProperty(-1);
   private final BooleanProperty wholeLoop = new SimpleBooleanProperty();
   private final OwnCheckViewModel own;
+  private final Set<String> toldCautions = new HashSet<>();
   private Optional<Answer> secondFor = Optional.empty();
   private int asked;
   private boolean changing;
@@ -189,6 +192,20 @@ public final class CaseViewModel {
   /** The measurement of one's own choice. */
   public OwnCheckViewModel own() {
     return own;
+  }
+
+  /** Cautions for the whole case that were not yet told at an earlier step. */
+  public List<String> newCautions() {
+    return view.get().cautions().stream().filter(c -> !toldCautions.contains(c)).toList();
+  }
+
+  /** Cautions of the repair that are not already among those for the whole case. */
+  public List<String> repairCautions() {
+    List<String> whole = view.get().cautions();
+    return view.get().repair().stream()
+        .flatMap(r -> r.cautions().stream())
+        .filter(c -> !whole.contains(c))
+        .toList();
   }
 
   /** The units to offer now. */
@@ -509,6 +526,7 @@ public final class CaseViewModel {
   }
 
   private void accept(CaseView next) {
+    toldCautions.addAll(view.get().cautions());
     boolean readingsGrew = next.readings().size() != view.get().readings().size();
     view.set(next);
     entry.clear();

@@ -37,6 +37,8 @@ public final class FindViewModel {
     FindCase open(CaseDesk.Progress progress) throws Problem;
   }
 
+  private record Chosen(String name, Vehicle vehicle) {}
+
   private record Opened(
       FindCase findCase, CaseView view, List<PointView> points, List<SettingView> settings) {}
 
@@ -49,6 +51,7 @@ public final class FindViewModel {
   private final ReadOnlyStringWrapper problem = new ReadOnlyStringWrapper("");
   private final ReadOnlyObjectWrapper<Optional<CaseViewModel>> openCase =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+  private Optional<Chosen> chosen = Optional.empty();
   private AtomicBoolean cancelled = new AtomicBoolean();
 
   /**
@@ -97,6 +100,7 @@ public final class FindViewModel {
   /** Begins a complaint about a vehicle; an open case is closed and kept. */
   public void complain(String vehicleName, Vehicle vehicle, Optional<String> circuit) {
     closeCase();
+    chosen = Optional.of(new Chosen(vehicleName, vehicle));
     complaint.begin(vehicleName, vehicle, circuit);
     problem.set("");
     stage.set(Stage.COMPLAINT);
@@ -174,16 +178,17 @@ public final class FindViewModel {
     cancelled.set(true);
   }
 
-  /** Leaves the case for a new complaint; it is kept. */
+  /** Another vehicle is at hand; an open case is not disturbed. */
+  public void vehicleChosen(String vehicleName, Vehicle vehicle) {
+    chosen = Optional.of(new Chosen(vehicleName, vehicle));
+    if (stage.get() == Stage.NO_VEHICLE || stage.get() == Stage.COMPLAINT) {
+      complain(vehicleName, vehicle, Optional.empty());
+    }
+  }
+
+  /** Leaves the case for a new complaint about the vehicle at hand; it is kept. */
   public void leaveCase() {
-    closeCase();
-    complaint
-        .vehicle()
-        .ifPresent(
-            v -> {
-              complaint.wordsProperty().set("");
-              stage.set(Stage.COMPLAINT);
-            });
+    chosen.ifPresent(c -> complain(c.name(), c.vehicle(), Optional.empty()));
   }
 
   private void closeCase() {

@@ -257,7 +257,7 @@ final class NowCard extends VBox {
       odds.setId("odds");
       steps.getChildren().add(odds);
     }
-    view.cautions().forEach(c -> steps.getChildren().add(Parts.caution(c)));
+    model.newCautions().forEach(c -> steps.getChildren().add(Parts.caution(c)));
     switch (view.move()) {
       case CHECK, PROOF -> view.next().ifPresent(this::check);
       case REPAIR -> repair(view);
@@ -296,9 +296,11 @@ final class NowCard extends VBox {
         Parts.line(
             Texts.of("now.minutes", String.format(Locale.ROOT, "%.0f", view.minutes())), "muted");
     minutes.setMinWidth(Region.USE_PREF_SIZE);
-    HBox row = Parts.row("header", head, said);
-    if (!brief) {
-      row.getChildren().add(minutes);
+    HBox row = Parts.row("header", head);
+    if (brief) {
+      row.getChildren().add(said);
+    } else {
+      row.getChildren().addAll(Parts.spring(), minutes);
     }
     if (!brief && !model.ended() && model.doing() == CaseViewModel.Doing.ANSWER) {
       KeyButton end =
@@ -308,11 +310,14 @@ final class NowCard extends VBox {
       row.getChildren().add(end);
     }
     steps.getChildren().add(row);
+    if (!brief && !said.getText().isEmpty()) {
+      steps.getChildren().add(said);
+    }
   }
 
   /** On one line where room is short; the whole stands among the readings. */
   private void fitSaid(Label said) {
-    boolean oneLine = brief || tightness >= 2;
+    boolean oneLine = brief || tightness >= 3;
     said.setWrapText(!oneLine);
     said.setMinHeight(oneLine ? 0 : Region.USE_PREF_SIZE);
   }
@@ -475,7 +480,8 @@ final class NowCard extends VBox {
     flow.setAccessibleText(value + " " + where);
     if (!where.isEmpty()) {
       Text small = new Text("   " + where);
-      small.getStyleClass().addAll("ink-text", "step-where");
+      boolean healthy = key.equals("check.meter") || key.equals("check.look");
+      small.getStyleClass().addAll("ink-text", healthy ? "step-healthy" : "step-where");
       flow.getChildren().add(small);
     }
     grid.add(flow, mark.isPresent() ? 2 : 1, row, mark.isPresent() ? 1 : 2, 1);
@@ -510,7 +516,7 @@ final class NowCard extends VBox {
         .addAll(
             Parts.row("verdict-line", piece, sure),
             Parts.text(String.join(" · ", s.modes()), "verdict-mode"));
-    repair.cautions().forEach(c -> steps.getChildren().add(Parts.caution(c)));
+    model.repairCautions().forEach(c -> steps.getChildren().add(Parts.caution(c)));
     VBox hands = Parts.column("sections");
     section(hands, "repair.inspect", repair.inspect());
     section(hands, "repair.repair", repair.repair());

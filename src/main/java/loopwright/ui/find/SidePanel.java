@@ -21,6 +21,7 @@ import loopwright.ui.widget.Parts;
 /** What is known: suspects, cleared pieces; or why the check is next; or what if it isn't this. */
 final class SidePanel extends VBox {
   private static final int STRONGEST_WITH_MODES = 3;
+  private static final int MODES_AT_A_GLANCE = 2;
 
   private final CaseViewModel model;
   private final VBox body = new VBox();
@@ -84,6 +85,10 @@ final class SidePanel extends VBox {
       body.getChildren().add(Parts.line(Texts.of("known.cleared"), "side-title", "spaced"));
       view.cleared().forEach(c -> body.getChildren().add(cleared(c)));
     }
+    if (!view.cautions().isEmpty()) {
+      body.getChildren().add(Parts.line(Texts.of("known.mind"), "side-title", "spaced"));
+      view.cautions().forEach(c -> body.getChildren().add(Parts.text(c, "side-line")));
+    }
   }
 
   private static HBox title(String key, String cap) {
@@ -101,7 +106,9 @@ final class SidePanel extends VBox {
         Parts.column(
             "suspect", Parts.row("suspect-line", name, percent), new StrengthBar(s.belief()));
     if (index < STRONGEST_WITH_MODES && !s.modes().isEmpty()) {
-      row.getChildren().add(Parts.text(String.join(" · ", s.modes()), "suspect-modes"));
+      boolean all = model.sideProperty().get() == CaseViewModel.Side.IF_NOT;
+      List<String> told = all ? s.modes() : s.modes().stream().limit(MODES_AT_A_GLANCE).toList();
+      row.getChildren().add(Parts.text(String.join(" · ", told), "suspect-modes"));
     }
     if (!s.splitBy().isEmpty()) {
       row.getChildren().add(Parts.text(s.splitBy(), "suspect-modes"));

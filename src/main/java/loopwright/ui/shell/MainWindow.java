@@ -62,6 +62,7 @@ public final class MainWindow {
   private final Node keysScreen;
   private final BorderPane root = new BorderPane();
   private final HBox bar = Parts.row("top-bar");
+  private Place before = Place.VEHICLE;
 
   /**
    * Builds the window.
@@ -233,8 +234,6 @@ public final class MainWindow {
     }
   }
 
-  private Place before = Place.VEHICLE;
-
   private void go(Place to) {
     if (to == Place.FIND && shell.placeProperty().get() == Place.FIND && findScreen.caseEnded()) {
       find.leaveCase();
@@ -272,13 +271,7 @@ public final class MainWindow {
 
   private void vehicleChanged() {
     fillBar();
-    if (find.stageProperty().get() == FindViewModel.Stage.CASE) {
-      return;
-    }
-    vehicle
-        .vehicleProperty()
-        .get()
-        .ifPresent(v -> find.complain(v.name(), v.vehicle(), Optional.empty()));
+    vehicle.vehicleProperty().get().ifPresent(v -> find.vehicleChosen(v.name(), v.vehicle()));
   }
 
   private void complain(VehicleViewModel.Named named, Circuit circuit) {

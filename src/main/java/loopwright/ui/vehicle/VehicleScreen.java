@@ -4,6 +4,7 @@ import java.io.File;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.collections.ListChangeListener;
@@ -167,8 +168,21 @@ public final class VehicleScreen extends StackPane {
     drawing.emProperty().bind(em);
     drawing.setId("vehicle-drawing");
     model.loopProperty().addListener((o, was, is) -> drawing.loopProperty().set(is));
-    VBox drawingCard = Parts.column("card", drawing);
-    VBox.setVgrow(drawing, Priority.ALWAYS);
+    Label waiting = Parts.line("", "muted");
+    waiting
+        .textProperty()
+        .bind(
+            Bindings.createStringBinding(
+                () ->
+                    model.loopProperty().get().isPresent()
+                        ? ""
+                        : Texts.of(
+                            model.busyProperty().get() ? "vehicle.laying" : "vehicle.noLoop"),
+                model.loopProperty(),
+                model.busyProperty()));
+    StackPane stack = new StackPane(drawing, waiting);
+    VBox.setVgrow(stack, Priority.ALWAYS);
+    VBox drawingCard = Parts.column("card", stack);
     drawingCard.getStyleClass().add("vehicle-drawing-card");
     filter.setId("part-filter");
     filter.setPromptText(Texts.of("vehicle.filter"));

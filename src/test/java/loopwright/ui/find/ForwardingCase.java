@@ -1,0 +1,100 @@
+package loopwright.ui.find;
+
+import java.util.List;
+import loopwright.casework.Answer;
+import loopwright.casework.CaseView;
+import loopwright.casework.FindCase;
+import loopwright.casework.OwnCheck;
+import loopwright.casework.PointView;
+import loopwright.casework.Problem;
+import loopwright.casework.SettingView;
+import loopwright.diagnosis.SuspectId;
+
+/** Hands every call on, so that a test can change one. */
+class ForwardingCase implements FindCase {
+  private final FindCase to;
+
+  ForwardingCase(FindCase to) {
+    this.to = to;
+  }
+
+  @Override
+  public CaseView view() {
+    return to.view();
+  }
+
+  @Override
+  public Understood understand(String checkId, Answer answer) throws Problem {
+    return to.understand(checkId, answer);
+  }
+
+  @Override
+  public CaseView answer(String checkId, Answer answer) throws Problem {
+    return to.answer(checkId, answer);
+  }
+
+  @Override
+  public CaseView take(OwnCheck check, Answer answer) throws Problem {
+    return to.take(check, answer);
+  }
+
+  @Override
+  public CaseView refuse(String checkId, Refusal refusal) throws Problem {
+    return to.refuse(checkId, refusal);
+  }
+
+  @Override
+  public CaseView withdraw(int reading) throws Problem {
+    return to.withdraw(reading);
+  }
+
+  @Override
+  public CaseView correct(int reading, Answer answer) throws Problem {
+    return to.correct(reading, answer);
+  }
+
+  @Override
+  public CaseView swapped(String part, Helped helped) throws Problem {
+    return to.swapped(part, helped);
+  }
+
+  @Override
+  public CaseView repaired(String part) throws Problem {
+    return to.repaired(part);
+  }
+
+  @Override
+  public CaseView stop() {
+    return to.stop();
+  }
+
+  @Override
+  public List<String> whyStill(String partOrSuspect) throws Problem {
+    return to.whyStill(partOrSuspect);
+  }
+
+  @Override
+  public List<String> whyNext() {
+    return to.whyNext();
+  }
+
+  @Override
+  public List<PointView> points() {
+    return to.points();
+  }
+
+  @Override
+  public String title(SuspectId suspect) {
+    return to.title(suspect);
+  }
+
+  @Override
+  public List<SettingView> settings() {
+    return to.settings();
+  }
+
+  @Override
+  public void close() {
+    to.close();
+  }
+}
