@@ -42,8 +42,8 @@ public final class LoopLayout {
   private static final double ROW_HEIGHT = 3.2;
   private static final double WIRE_WIDTH = 2.7;
   private static final double PART_WIDTH = 4.6;
-  private static final double PART_MOST = 8;
-  private static final double WIRE_MOST = 4.5;
+  private static final double PART_MOST = 13;
+  private static final double WIRE_MOST = 8;
   private static final double FOLD_WIDTH = 2.8;
 
   /** Measures text, in em of the drawing. */

@@ -40,7 +40,8 @@ import loopwright.ui.widget.Parts;
 
 /** What to do now, in the largest type and in the order in which hands work. */
 final class NowCard extends VBox {
-  private static final int TIGHTEST = 3;
+  private static final int ROOMIEST = -1;
+  private static final int TIGHTEST = 4;
 
   private final CaseViewModel model;
   private final EntryRow entry;
@@ -56,6 +57,7 @@ final class NowCard extends VBox {
   private boolean brief;
   private final Label because = Parts.text("", "because");
   private int tightness;
+  private boolean refit = true;
   private double fittedWidth;
   private double fittedHeight;
 
@@ -115,23 +117,57 @@ final class NowCard extends VBox {
   }
 
   /**
-   * Makes room where it is short: first leaves out the reason (its key tells it), then sets the
-   * steps smaller. What had to be done once for a window size stays, so that nothing jumps.
+   * Sets what is to be done as large as the room allows: first generously, then plainly, then
+   * without the reason (its key tells it), then smaller in three steps. What still doesn't fit
+   * scrolls.
    */
   @Override
   protected void layoutChildren() {
-    if (getWidth() != fittedWidth || getHeight() != fittedHeight) {
+    if (refit || getWidth() != fittedWidth || getHeight() != fittedHeight) {
+      refit = false;
       fittedWidth = getWidth();
       fittedHeight = getHeight();
-      tighten(0);
+      for (int level = ROOMIEST; level <= TIGHTEST; level++) {
+        set(level);
+        applyCss();
+        if (needed() <= fittedHeight) {
+          break;
+        }
+      }
     }
     super.layoutChildren();
-    boolean picking = steps.lookup("#own-found") != null;
-    double over = hiddenSteps();
     showMore();
-    if (over > 1 && tightness < TIGHTEST && !picking && fittedHeight > 1) {
-      tighten(tightness + 1);
+  }
+
+  private double needed() {
+    double inside = fittedWidth - snappedLeftInset() - snappedRightInset();
+    return snappedTopInset()
+        + steps.prefHeight(inside)
+        + answer.prefHeight(inside)
+        + actions.prefHeight(inside)
+        + 2 * getSpacing()
+        + snappedBottomInset();
+  }
+
+  private void set(int level) {
+    tightness = level;
+    getStyleClass().removeIf(c -> c.startsWith("tight-") || c.equals("roomy"));
+    if (level == ROOMIEST) {
+      getStyleClass().add("roomy");
     }
+    for (int i = 1; i <= level; i++) {
+      getStyleClass().add("tight-" + i);
+    }
+    because.setVisible(level < 1);
+    because.setManaged(level < 1);
+    if (steps.lookup("#said") instanceof Label said) {
+      fitSaid(said);
+    }
+  }
+
+  private void refit() {
+    refit = true;
+    requestLayout();
   }
 
   /** Where room is short: the last result on one line, bands only until something is typed. */
@@ -164,25 +200,11 @@ final class NowCard extends VBox {
     more.setVisible(!picking && hiddenSteps() > 1 && stepsScroll.getVvalue() < 0.99);
   }
 
-  private void tighten(int to) {
-    tightness = to;
-    getStyleClass().removeIf(c -> c.startsWith("tight-"));
-    for (int i = 1; i <= to; i++) {
-      getStyleClass().add("tight-" + i);
-    }
-    because.setVisible(to < 1);
-    because.setManaged(to < 1);
-    if (steps.lookup("#said") instanceof Label said) {
-      fitSaid(said);
-    }
-    requestLayout();
-  }
-
   private void readingChanged() {
     if (steps.lookup("#said") instanceof Label said
         && model.doing() == CaseViewModel.Doing.ANSWER) {
       said.setText(told());
-      said.setVisible(!said.getText().isEmpty());
+      fitSaid(said);
     }
   }
 
@@ -235,6 +257,7 @@ final class NowCard extends VBox {
     actions.getChildren().clear();
     fatButtons.clear();
     stepsScroll.setVvalue(0);
+    refit();
     switch (model.doing()) {
       case OWN -> own();
       case CORRECT -> correct();
@@ -287,7 +310,6 @@ final class NowCard extends VBox {
     head.setMinWidth(Region.USE_PREF_SIZE);
     Label said = Parts.text(told(), "said");
     said.setId("said");
-    said.setVisible(!said.getText().isEmpty());
     fitSaid(said);
     said.setMinWidth(0);
     HBox.setHgrow(said, Priority.ALWAYS);
@@ -318,6 +340,8 @@ final class NowCard extends VBox {
   /** On one line where room is short; the whole stands among the readings. */
   private void fitSaid(Label said) {
     boolean oneLine = brief || tightness >= 3;
+    said.setVisible(!said.getText().isEmpty() && (brief || tightness < TIGHTEST));
+    said.setManaged(brief || tightness < TIGHTEST);
     said.setWrapText(!oneLine);
     said.setMinHeight(oneLine ? 0 : Region.USE_PREF_SIZE);
   }

@@ -100,7 +100,7 @@ public final class MainWindow {
     root.addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     shell.placeProperty().addListener(o -> showPlace());
     shell.lookProperty().addListener(o -> applyLook());
-    shell.textSizeProperty().addListener(o -> applyLook());
+    shell.emProperty().addListener(o -> applyLook());
     vehicle.vehicleProperty().addListener(o -> vehicleChanged());
     find.openCaseProperty().addListener(o -> fillBar());
     root.widthProperty().addListener(o -> fillBar());
