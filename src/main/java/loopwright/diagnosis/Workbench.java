@@ -201,8 +201,7 @@ public final class Workbench {
             boolean low = end == 0;
             boolean open = own(h.variant(), values, low);
             OperatingPoint first =
-                solver(complainedIn)
-                    .solve(h.variant(), complainedIn, middle, History.NONE);
+                solver(complainedIn).solve(h.variant(), complainedIn, middle, History.NONE);
             open |= thresholds(first, values, low) || !h.history().blown().isEmpty();
             if (open) {
               links(h.variant(), values, low);
@@ -231,8 +230,7 @@ public final class Workbench {
   /** Cuts a range of resistance into cells of equal ratio. */
   static List<Spread> cells(Spread range, double wanted) {
     int count =
-        Math.max(
-            1, (int) Math.round(Math.log(range.high() / range.low()) / Math.log(wanted)));
+        Math.max(1, (int) Math.round(Math.log(range.high() / range.low()) / Math.log(wanted)));
     double ratio = Math.pow(range.high() / range.low(), 1.0 / count);
     List<Spread> cells = new ArrayList<>();
     double low = range.low();

@@ -71,8 +71,7 @@ final class Plays {
       readings.add(reading);
       findings =
           diagnosis.findings(
-              readings,
-              new Diagnosis.Circumstances(Set.of(), Set.of(), java.util.Map.of(), last));
+              readings, new Diagnosis.Circumstances(Set.of(), Set.of(), java.util.Map.of(), last));
       trail.add(check.id() + " -> " + reading.value() + " | " + top(findings));
       for (Conclusion c : findings.conclusions()) {
         if (c instanceof Conclusion.ClearedBy by
@@ -97,10 +96,12 @@ final class Plays {
 
   static Reading.Value measure(Vehicle vehicle, HiddenTruth truth, Check check) {
     if (check.kind() == CheckKind.OHMS) {
-      return value(truth.ohms(check.red().orElseThrow(), check.black().orElseThrow(), check.setting()));
+      return value(
+          truth.ohms(check.red().orElseThrow(), check.black().orElseThrow(), check.setting()));
     }
     if (check.kind().metered()) {
-      return value(truth.volts(check.red().orElseThrow(), check.black().orElseThrow(), check.setting()));
+      return value(
+          truth.volts(check.red().orElseThrow(), check.black().orElseThrow(), check.setting()));
     }
     LoadRef subject = LoadRef.parse(check.subject().orElseThrow());
     Part part = vehicle.requirePart(subject.part());
@@ -182,7 +183,12 @@ final class Plays {
   }
 
   private static void plain(
-      Diagnosis diagnosis, HiddenTruth truth, Vehicle vehicle, Network network, Loop loop, int[] sum) {
+      Diagnosis diagnosis,
+      HiddenTruth truth,
+      Vehicle vehicle,
+      Network network,
+      Loop loop,
+      int[] sum) {
     List<Boolean> good = new ArrayList<>();
     for (int node : loop.nodes()) {
       List<TerminalRef> terminals =

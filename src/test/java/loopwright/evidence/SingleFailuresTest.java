@@ -62,21 +62,16 @@ class SingleFailuresTest {
         long seed = 31L * number + name.hashCode();
         HiddenTruth.Draw draw =
             number % 3 == 0 ? HiddenTruth.Draw.AT_LIMITS : HiddenTruth.Draw.WITHIN;
-        HiddenTruth truth =
-            new HiddenTruth(
-                network, List.of(failure), Map.of(), meter, draw, seed);
-        Optional<Complaint> complaint = Plays.complaint(
-                vehicle,
-                truth,
-                new HiddenTruth(network, List.of(), Map.of(), meter, draw, seed));
+        HiddenTruth truth = new HiddenTruth(network, List.of(failure), Map.of(), meter, draw, seed);
+        Optional<Complaint> complaint =
+            Plays.complaint(
+                vehicle, truth, new HiddenTruth(network, List.of(), Map.of(), meter, draw, seed));
         if (complaint.isEmpty()) {
           silent++;
           continue;
         }
         // A fresh vehicle with the same truth: only the complaint's own circuit has been tried.
-        HiddenTruth fresh =
-            new HiddenTruth(
-                network, List.of(failure), Map.of(), meter, draw, seed);
+        HiddenTruth fresh = new HiddenTruth(network, List.of(failure), Map.of(), meter, draw, seed);
         fresh.run(complaint.get().on());
         plays
             .computeIfAbsent(new Key(complaint.get()), k -> new ArrayList<>())
@@ -101,19 +96,30 @@ class SingleFailuresTest {
               Plays.play(vehicle, diagnosis, play.truth(), part, play.failure().name(), 25);
           total++;
           String what =
-              name + " " + part + "/" + play.failure().name() + " as " + complaint.circuit() + " "
+              name
+                  + " "
+                  + part
+                  + "/"
+                  + play.failure().name()
+                  + " as "
+                  + complaint.circuit()
+                  + " "
                   + complaint.kind().words();
           if (r.cleared()) {
             wronged.add(what + "\n    " + String.join("\n    ", r.trail()));
           }
-          boolean isolated =
-              r.status() == Findings.Status.ISOLATED && r.group().contains(part);
+          boolean isolated = r.status() == Findings.Status.ISOLATED && r.group().contains(part);
           if (isolated) {
             right++;
             groups += r.group().size() > 1 ? 1 : 0;
           } else {
             missed.add(
-                what + ": " + r.status() + " " + r.group() + "\n    "
+                what
+                    + ": "
+                    + r.status()
+                    + " "
+                    + r.group()
+                    + "\n    "
                     + String.join("\n    ", r.trail()));
           }
           int[] plain = Plays.plain(diagnosis, play.truth(), vehicle, network);
@@ -131,7 +137,13 @@ class SingleFailuresTest {
         String.format(
             Locale.ROOT,
             "%s: %d failures show as a complaint, %d show nothing; isolated right %d (%.1f %%), of these as a group %d; true failure cleared %d; %.0f s%n",
-            name, total, silent, right, 100.0 * right / total, groups, wronged.size(),
+            name,
+            total,
+            silent,
+            right,
+            100.0 * right / total,
+            groups,
+            wronged.size(),
             (System.nanoTime() - start) / 1e9));
     out.append(
         String.format(
@@ -143,7 +155,12 @@ class SingleFailuresTest {
                 String.format(
                     Locale.ROOT,
                     "%-18s %6.0f %8.2f %8.2f %9.2f %9.2f%n",
-                    circuit, row[0], row[1] / row[0], row[2] / row[0], row[3] / row[0], row[4] / row[0])));
+                    circuit,
+                    row[0],
+                    row[1] / row[0],
+                    row[2] / row[0],
+                    row[3] / row[0],
+                    row[4] / row[0])));
     System.out.println(out);
     Path report = Path.of("target", "evidence");
     Files.createDirectories(report);

@@ -298,7 +298,7 @@ final class NowCard extends VBox {
           Texts.of("now.check", view.next().map(c -> Integer.toString(c.number())).orElse(""));
       case PROOF -> Texts.of("now.proof");
       case REPAIR -> Texts.of("now.repair");
-      case STUCK -> Texts.of("now.stuck");
+      case STUCK -> Texts.of(atOdds() ? "now.odds" : "now.stuck");
       case END -> Texts.of("now.end");
     };
   }
@@ -569,7 +569,19 @@ final class NowCard extends VBox {
     into.getChildren().add(box);
   }
 
+  private boolean atOdds() {
+    return model.view().status() == CaseView.Status.CONTRADICTION;
+  }
+
   private void stuck() {
+    if (atOdds()) {
+      steps.getChildren().add(Parts.text(Texts.of("odds.words"), "question"));
+      problemLine();
+      action("action.correct", CaseActions.CORRECT, model::startCorrect);
+      action("action.takeBack", CaseActions.TAKE_BACK, model::takeBack);
+      action("action.own", CaseActions.OWN, model::startOwn);
+      return;
+    }
     steps.getChildren().add(Parts.text(Texts.of("stuck.words"), "question"));
     for (SuspectView s : model.view().suspects()) {
       String words =

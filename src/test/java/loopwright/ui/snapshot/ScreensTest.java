@@ -8,6 +8,8 @@ import java.util.Locale;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Pane;
@@ -20,6 +22,7 @@ import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
 import loopwright.ui.shell.MainWindow;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -121,6 +124,33 @@ class ScreensTest {
     picture(scene, "20-cases" + tail, all);
     keys.press(KeyCode.F1);
     picture(scene, "21-keys" + tail, all);
+  }
+
+  @Test
+  void readingsAtOddsAndADeadEndAreToldWithWhatToDo() {
+    Scene scene = open(Look.PAPER, TextSize.NORMAL, 1024, 700);
+    Keyboard keys = new Keyboard(scene);
+    keys.press(KeyCode.ENTER, KeyCode.ENTER, KeyCode.ENTER).type("1");
+    keys.type("12.4v").press(KeyCode.ENTER);
+    keys.type("a").press(KeyCode.ENTER, KeyCode.ENTER);
+    WaitForAsyncUtils.waitForAsyncFx(
+        5_000, () -> ((TextField) scene.lookup("#own-search")).setText("F3.load"));
+    keys.press(KeyCode.ENTER, KeyCode.ENTER).type("0v").press(KeyCode.ENTER);
+    picture(scene, "22-odds", true);
+    assertThat(((Label) scene.lookup("#odds")).getText()).contains("[2, 3]");
+    assertThat(scene.getRoot().lookupAll(".chip.doubted")).hasSize(2);
+    assertThat(((Label) scene.lookup("#headline")).getText()).isEqualTo("Readings at odds");
+
+    keys.press(KeyCode.F7, KeyCode.DELETE);
+    for (int i = 0; i < 12; i++) {
+      keys.type("c").type("1");
+    }
+    picture(scene, "23-stuck", true);
+    assertThat(((Label) scene.lookup("#headline")).getText()).isEqualTo("No check left");
+    keys.type("s");
+    picture(scene, "24-swap", true);
+    keys.type("2");
+    assertThat(((Label) scene.lookup("#said")).getText()).contains("no change");
   }
 
   private Scene open(Look look, TextSize size, int width, int height) {
