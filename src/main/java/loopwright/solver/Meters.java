@@ -12,16 +12,23 @@ public final class Meters {
   /** Below this resistance seen by the leads, the meter's loading is a plain divider. */
   private static final double STIFF_OHMS = 1e5;
 
+  /**
+   * Greatest ohms reported for OL, in full scales. A display that shows no number tells nothing of
+   * how far beyond its range the ohms are, and numbers of any size only cost digits.
+   */
+  private static final double OPEN_SCALES = 2;
+
   private Meters() {}
 
   /**
    * What the display would show if the meter had no error.
    *
-   * @param value volts or ohms
+   * @param value volts or ohms; for OL no more than twice the largest number it can show
    * @param overRange whether the display shows OL instead
    * @param point the operating point with the meter in place
    * @param red node under the red lead
    * @param black node under the black lead
+   * @param slope change of the value with the volts between the leads; 0 where OL is shown
    */
   public record Shown(
       double value, boolean overRange, OperatingPoint point, int red, int black, double slope) {}
@@ -76,11 +83,16 @@ public final class Meters {
     double volts = point.volts(red, black);
     double rest = meter.testVolts() - volts;
     double amps = rest / meter.testOhms();
+    double open = OPEN_SCALES * meter.fullScale(MeterFunction.OHMS);
     if (!(amps > 0)) {
-      return new Shown(Double.MAX_VALUE, true, point, red, black, 0);
+      // No current at all, or foreign volts that drive it back.
+      return new Shown(open, true, point, red, black, 0);
     }
     double ohms = volts / amps + leadOhms;
-    double slope = meter.testOhms() * meter.testVolts() / (rest * rest);
-    return new Shown(ohms, ohms > meter.fullScale(MeterFunction.OHMS), point, red, black, slope);
+    // OL stays OL: a display that shows no number has no slope, and a nearly idle source would
+    // make one of any size.
+    boolean overRange = ohms > meter.fullScale(MeterFunction.OHMS);
+    double slope = overRange ? 0 : meter.testOhms() * meter.testVolts() / (rest * rest);
+    return new Shown(Math.min(ohms, open), overRange, point, red, black, slope);
   }
 }

@@ -167,6 +167,32 @@ class MetersTest {
   }
 
   @Test
+  void foreignVoltsUnderTheOhmsLeadsShowOverRangeAndStayFinite() {
+    // BAT 12.6 V left on -- top -- R 100 ohm -- a: the battery drives the test source back
+    Rig rig =
+        Rig.of(12)
+            .battery(12.6, 0.01, "top")
+            .resistor("R", 100, "top", "a")
+            .resistor("R2", 1000, "a", "0");
+    Network network = rig.network();
+    Variant healthy = Variant.healthy(network);
+    Meters.Shown shown =
+        Meters.ohms(
+            Solver.full(network),
+            healthy,
+            Setting.REST,
+            Values.typical(healthy),
+            History.NONE,
+            network.requireNode(rig.terminal("a")),
+            Network.REFERENCE,
+            TEN_MEGOHM,
+            0.3);
+    assertThat(shown.overRange()).isTrue();
+    assertThat(shown.value()).isEqualTo(2 * 1.999e6);
+    assertThat(shown.slope()).isZero();
+  }
+
+  @Test
   void resistanceJustInsideAndOutsideTheLargestRange() {
     for (double ohms : new double[] {1.98e6, 2.02e6}) {
       Rig rig = Rig.of(12).battery(12.6, 0.01, "top").resistor("R", ohms, "a", "0");

@@ -108,6 +108,11 @@ public final class Rig {
 
   /** A wire of 18 AWG between two nodes that have terminals of their own. */
   public Rig wire(String id, double metres, String a, String b) {
+    return wire(id, "18 AWG", metres, a, b);
+  }
+
+  /** A wire of any size between two nodes that have terminals of their own. */
+  public Rig wire(String id, String size, double metres, String a, String b) {
     parts.add(
         () ->
             Part.of(
@@ -117,7 +122,7 @@ public final class Rig {
                     PartKind.WIRE,
                     terminal(a),
                     terminal(b),
-                    WireSize.parse("18 AWG"),
+                    WireSize.parse(size),
                     Estimate.of(metres),
                     Optional.empty(),
                     "",
