@@ -1,16 +1,73 @@
 package loopwright.app;
 
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import javafx.application.Application;
-import javafx.scene.Scene;
-import javafx.scene.layout.StackPane;
 import javafx.stage.Stage;
+import loopwright.casework.CircuitLoops;
+import loopwright.casework.LoopView;
+import loopwright.model.Vehicle;
+import loopwright.ui.LoopSource;
+import loopwright.ui.shell.MainWindow;
 
 /** The desktop window. */
 public class LoopwrightApp extends Application {
+  private ExecutorService background;
+
   @Override
   public void start(Stage stage) {
+    Path data = Places.data();
+    Engine engine = new Engine(data);
+    background =
+        Executors.newCachedThreadPool(
+            work -> {
+              Thread thread = new Thread(work, "background");
+              thread.setDaemon(true);
+              return thread;
+            });
+    KeptPreferences preferences = new KeptPreferences(data);
+    MainWindow window =
+        new MainWindow(
+            engine.desk(),
+            new Library(new Vehicles(), preferences),
+            new Loops(engine),
+            engine.knowledge().meters(),
+            preferences,
+            background);
     stage.setTitle("Loopwright");
-    stage.setScene(new Scene(new StackPane(), 1200, 800));
-    stage.show();
+    window.show(stage);
+  }
+
+  @Override
+  public void stop() {
+    if (background != null) {
+      background.shutdown();
+    }
+  }
+
+  /** Loops of the vehicle shown; its network is built once. */
+  private static final class Loops implements LoopSource {
+    private final Engine engine;
+    private final Map<Vehicle, CircuitLoops> known = new HashMap<>();
+
+    Loops(Engine engine) {
+      this.engine = engine;
+    }
+
+    @Override
+    public synchronized Optional<LoopView> loop(Vehicle vehicle, String circuit) {
+      if (!known.containsKey(vehicle)) {
+        known.clear();
+        known.put(
+            vehicle,
+            new CircuitLoops(
+                vehicle, engine.knowledge(), engine.knowledge().meters().get(0), engine.phrases()));
+      }
+      return known.get(vehicle).loop(circuit);
+    }
   }
 }

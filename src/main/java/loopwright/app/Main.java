@@ -1,18 +1,20 @@
 package loopwright.app;
 
 import javafx.application.Application;
+import loopwright.cli.Cli;
 
 /**
- * Starts Loopwright. It does not extend {@link Application} itself, because Java refuses to launch
- * such a class when JavaFX is on the class path.
+ * Starts Loopwright: without arguments the window, with arguments a command. It does not extend
+ * {@link Application} itself, because Java refuses to launch such a class when JavaFX is on the
+ * class path.
  */
 public final class Main {
   private Main() {}
 
+  /** Starts the window or a command. */
   public static void main(String[] args) {
     if (args.length > 0) {
-      System.out.println("not ready");
-      return;
+      System.exit(Cli.run(args, new Terminal()));
     }
     Application.launch(LoopwrightApp.class);
   }

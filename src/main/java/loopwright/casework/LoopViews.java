@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
-import loopwright.diagnosis.Diagnosis;
 import loopwright.diagnosis.Findings;
 import loopwright.diagnosis.Loop;
 import loopwright.diagnosis.Reading;
@@ -24,19 +24,34 @@ import loopwright.model.Vehicle;
 final class LoopViews {
   private final Vehicle vehicle;
   private final Workbench bench;
-  private final Diagnosis diagnosis;
+  private final Function<Check, double[]> healthy;
   private final Words words;
   private final Setting on;
 
-  LoopViews(Vehicle vehicle, Workbench bench, Diagnosis diagnosis, Words words, Setting on) {
+  LoopViews(
+      Vehicle vehicle,
+      Workbench bench,
+      Function<Check, double[]> healthy,
+      Words words,
+      Setting on) {
     this.vehicle = vehicle;
     this.bench = bench;
-    this.diagnosis = diagnosis;
+    this.healthy = healthy;
     this.words = words;
     this.on = on;
   }
 
   LoopView view(Loop loop, String title, Findings findings, List<Reading> readings) {
+    return view(loop, title, Optional.of(findings), readings);
+  }
+
+  /** The loop of a circuit that nobody complains of: nothing suspected, nothing measured. */
+  LoopView view(Loop loop, String title) {
+    return view(loop, title, Optional.empty(), List.of());
+  }
+
+  private LoopView view(Loop loop, String title, Optional<Findings> known, List<Reading> readings) {
+    Findings findings = known.orElse(Findings.NONE);
     Map<String, Double> belief = new HashMap<>();
     findings.parts().forEach(p -> belief.put(p.part(), p.belief()));
     List<LoopView.PieceView> pieces = new ArrayList<>();
@@ -75,7 +90,7 @@ final class LoopViews {
     }
     List<LoopView> branches = new ArrayList<>();
     for (Loop branch : loop.branches()) {
-      branches.add(view(branch, words.part(branch.title()), findings, readings));
+      branches.add(view(branch, words.part(branch.title()), known, readings));
     }
     return new LoopView(title, pieces, stairs, branches);
   }
@@ -97,7 +112,7 @@ final class LoopViews {
     boolean reachable = terminals.stream().anyMatch(t -> vehicle.access(t).reachable());
     Band healthy = new Band(0, 0, Band.Unit.VOLT);
     if (!terminals.contains(post)) {
-      double[] band = diagnosis.healthyBand(Check.measure(CheckKind.VOLTS, point, post, on));
+      double[] band = this.healthy.apply(Check.measure(CheckKind.VOLTS, point, post, on));
       healthy = new Band(band[0], band[1], Band.Unit.VOLT);
     }
     List<LoopView.Measured> measured = new ArrayList<>();

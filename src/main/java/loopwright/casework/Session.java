@@ -132,6 +132,7 @@ final class Session implements FindCase {
   void replay(List<CaseEvent> events, String missing) throws Problem {
     for (CaseEvent event : events) {
       apply(event);
+      accepted++;
     }
     stopped = false;
     refresh(missing);
@@ -947,7 +948,7 @@ final class Session implements FindCase {
         .loop()
         .map(
             l ->
-                new LoopViews(vehicle, bench, diagnosis, words, complaint.on())
+                new LoopViews(vehicle, bench, diagnosis::healthyBand, words, complaint.on())
                     .view(l, circuit.name(), findings, current()))
         .orElseGet(
             () -> {

@@ -306,6 +306,23 @@ final class CheckSource {
 
   private void addLooks(Set<Check> checks, Collection<String> inPlay) {
     checks.add(Check.look(complaint.load().toString(), complaint.on()));
+    checks.add(Check.look(complaint.load().toString(), complaint.shows()));
+    if (complaint.kind() == ComplaintKind.STUCK_ON && loop.isPresent()) {
+      // What keeps a load on is found by taking the loop apart while it is on.
+      for (Loop l : loop.get().all()) {
+        for (Loop.Piece piece : l.pieces()) {
+          Part part = vehicle.requirePart(piece.part());
+          boolean comesApart =
+              part.kind() == PartKind.CONNECTOR
+                  || part.kind() == PartKind.FUSE
+                  || part.kind() == PartKind.RELAY;
+          if (comesApart) {
+            checks.add(
+                Check.look(complaint.load().toString(), complaint.shows().without(part.id())));
+          }
+        }
+      }
+    }
     for (LoadRef load : others()) {
       checks.add(Check.look(load.toString(), complaint.on()));
     }

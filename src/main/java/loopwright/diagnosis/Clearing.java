@@ -35,7 +35,26 @@ final class Clearing {
       // What people call a sight is too soft to clear anything by itself; belief takes it in.
       return Fact.Standing.IN;
     }
-    Predictor.Possible band = predictor.possible(h, reading.check());
+    Fact.Standing byReach = standing(predictor.possible(h, reading.check()), reading);
+    // The quick band says out, but not by much: make sure of it at the corners before anything
+    // hangs on it.
+    return byReach == Fact.Standing.OUT && near(predictor.possible(h, reading.check()), reading)
+        ? standing(predictor.possibleAtCorners(h, reading.check()), reading)
+        : byReach;
+  }
+
+  /** Distance from a band, in widths of it, within which its corners are solved. */
+  private static final double NEAR_WIDTHS = 2;
+
+  private static boolean near(Predictor.Possible band, Reading reading) {
+    if (!(reading.value() instanceof Reading.Value.Number n) || Double.isInfinite(band.high())) {
+      return true;
+    }
+    double reach = NEAR_WIDTHS * (band.high() - band.low());
+    return n.value() > band.low() - reach && n.value() < band.high() + reach;
+  }
+
+  private Fact.Standing standing(Predictor.Possible band, Reading reading) {
     if (reading.value() instanceof Reading.Value.OverRange) {
       return Double.isInfinite(band.high()) ? Fact.Standing.IN : Fact.Standing.OUT;
     }

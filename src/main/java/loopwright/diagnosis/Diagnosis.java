@@ -17,7 +17,6 @@ import loopwright.diagnosis.rulebook.Conclusion;
 import loopwright.diagnosis.rulebook.Fact;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.knowledge.Context;
-import loopwright.meter.MeterFunction;
 import loopwright.model.GroundedPole;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
@@ -47,11 +46,11 @@ public final class Diagnosis implements AutoCloseable {
   /** Belief at which one part or group counts as the answer. */
   public static final double SURE = 0.99;
 
-  /** Chance that a complaint is mistaken and nothing has failed. Common practice. */
-  private static final double MISTAKEN = 0.001;
+  /** Share of complaints in which nothing has failed. Common practice. */
+  private static final double MISTAKEN = 0.02;
 
-  /** Chance that the failure is one that no table lists. Common practice. */
-  private static final double UNLISTED = 0.002;
+  /** Share of complaints whose failure no table lists. Common practice. */
+  private static final double UNLISTED = 0.01;
 
   /** Least chance with which a suspect must cause the complaint to be in play. */
   private static final double CAUSES = 0.02;
@@ -70,6 +69,7 @@ public final class Diagnosis implements AutoCloseable {
   private final Likelihood likelihood;
   private final Clearing clearing;
   private final Planner planner;
+  private final HealthyBands bands;
   private final CheckSource source;
   private final Optional<Loop> loop;
   private final RuleBook.Session session;
@@ -93,6 +93,7 @@ public final class Diagnosis implements AutoCloseable {
             predictor, bench.meter(), vehicle.systemVolts(), bench.knowledge().testSlip());
     this.clearing = new Clearing(predictor, bench.meter());
     this.planner = new Planner(predictor, bench.meter());
+    this.bands = new HealthyBands(bench, predictor);
     this.loop = Loop.trace(bench, complaint.on(), bench.loadElement(complaint.load()));
     this.source = new CheckSource(bench, complaint, loop);
     List<Hypothesis> kept = new ArrayList<>();
@@ -120,8 +121,9 @@ public final class Diagnosis implements AutoCloseable {
         throw new CancellationException("opening the case was given up");
       }
     }
+    double listed = weights.values().stream().mapToDouble(Double::doubleValue).sum();
     kept.add(bench.healthy());
-    weights.put(bench.healthy(), MISTAKEN);
+    weights.put(bench.healthy(), MISTAKEN * listed);
     Hypothesis unlisted =
         new Hypothesis(
             SuspectId.UNLISTED,
@@ -130,9 +132,9 @@ public final class Diagnosis implements AutoCloseable {
             Optional.empty(),
             Variant.healthy(bench.network()),
             History.NONE,
-            UNLISTED);
+            UNLISTED * listed);
     kept.add(unlisted);
-    weights.put(unlisted, UNLISTED);
+    weights.put(unlisted, UNLISTED * listed);
     this.inPlay = List.copyOf(kept);
     Set<Hypothesis> keep = Collections.newSetFromMap(new IdentityHashMap<>());
     keep.addAll(inPlay);
@@ -357,7 +359,7 @@ public final class Diagnosis implements AutoCloseable {
     double error = 0;
     boolean explained = true;
     if (check.kind().metered()) {
-      Predictor.Possible band = predictor.possible(bench.healthy(), check);
+      Predictor.Possible band = predictor.possibleAtCorners(bench.healthy(), check);
       low = band.low();
       high = band.high();
       error = bench.meter().error(Workbench.function(check), value);
@@ -721,7 +723,11 @@ public final class Diagnosis implements AutoCloseable {
       }
     } else if (healthy > 0.5 && seenToWork(readings)) {
       status = Findings.Status.HEALTHY;
-    } else if (!parts.isEmpty() && healthRefuted(readings)) {
+    } else if (!parts.isEmpty() && !healthRefuted(readings)) {
+      if (parts.get(0).belief() >= SURE) {
+        confirm(ranked, byId, readings, circumstances);
+      }
+    } else if (!parts.isEmpty()) {
       if (parts.get(0).belief() >= SURE) {
         group = List.of(parts.get(0).part());
         status = Findings.Status.ISOLATED;
@@ -743,6 +749,34 @@ public final class Diagnosis implements AutoCloseable {
         ranked,
         odd,
         atOdds);
+  }
+
+  /**
+   * A part that holds the belief while every reading is one that health gives too is no answer yet:
+   * all the volts are right and the load is said not to work. Asks to see that first.
+   */
+  private void confirm(
+      List<Findings.Proposal> ranked,
+      Map<String, Check> byId,
+      List<Reading> readings,
+      Circumstances circumstances) {
+    Check look = Check.look(complaint.load().toString(), complaint.shows());
+    boolean done = readings.stream().anyMatch(r -> r.check().equals(look));
+    if (done || circumstances.refused().contains(look.id()) || !byId.containsKey(look.id())) {
+      return;
+    }
+    Optional<Findings.Proposal> found =
+        ranked.stream().filter(p -> p.check().equals(look)).findFirst();
+    found.ifPresent(ranked::remove);
+    ranked.add(
+        0,
+        new Findings.Proposal(
+            look,
+            Math.max(WORTH_ASKING, found.map(Findings.Proposal::bits).orElse(0.0)),
+            source.minutes(look, circumstances.last()),
+            1,
+            found.map(Findings.Proposal::outcomes).orElse(List.of()),
+            Optional.empty()));
   }
 
   private boolean seenToWork(List<Reading> readings) {
@@ -776,8 +810,11 @@ public final class Diagnosis implements AutoCloseable {
       group.add(part.part());
       sum += part.belief();
     }
-    return sum >= SURE - 0.04 ? group : List.of();
+    return sum >= SURE - UNLISTED_MARGIN ? group : List.of();
   }
+
+  /** What may be left to the unlisted rest when no check is left to ask. */
+  private static final double UNLISTED_MARGIN = 0.04;
 
   /** Belief at which a group of inseparable parts is complete. */
   private static final double WHOLE_GROUP = 0.9995;
@@ -1032,18 +1069,7 @@ public final class Diagnosis implements AutoCloseable {
 
   /** The band a healthy circuit shows, the meter's error included. */
   public double[] healthyBand(Check check) {
-    return band(bench.healthy(), check);
-  }
-
-  private double[] band(Hypothesis h, Check check) {
-    Predictor.Possible band = predictor.possible(h, check);
-    MeterFunction f = Workbench.function(check);
-    double low = band.low() - bench.meter().error(f, band.low());
-    double high =
-        Double.isInfinite(band.high())
-            ? band.high()
-            : band.high() + bench.meter().error(f, band.high());
-    return new double[] {check.kind() == CheckKind.OHMS ? Math.max(0, low) : low, high};
+    return bands.band(check);
   }
 
   /** What a healthy circuit looks like. */
@@ -1061,7 +1087,7 @@ public final class Diagnosis implements AutoCloseable {
     double high = Double.NEGATIVE_INFINITY;
     for (Hypothesis h : inPlay) {
       if (h.suspect().equals(suspect)) {
-        double[] band = band(h, check);
+        double[] band = bands.band(h, check);
         low = Math.min(low, band[0]);
         high = Math.max(high, band[1]);
       }

@@ -35,6 +35,21 @@ public record Findings(
     Map<Integer, Double> odd,
     List<Integer> atOdds) {
 
+  /** Nothing known. */
+  public static final Findings NONE =
+      new Findings(
+          Status.SEARCHING,
+          List.of(),
+          List.of(),
+          0,
+          0,
+          Map.of(),
+          Set.of(),
+          List.of(),
+          List.of(),
+          Map.of(),
+          List.of());
+
   /** Where the search stands. */
   public enum Status {
     SEARCHING,

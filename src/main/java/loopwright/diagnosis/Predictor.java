@@ -14,6 +14,7 @@ import loopwright.solver.Element;
 import loopwright.solver.Meters;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
+import loopwright.solver.Values;
 import loopwright.solver.Variant;
 
 /**
@@ -39,6 +40,7 @@ final class Predictor {
   private final int latents;
   private final Map<Hypothesis, Map<Check, Prediction>> table = new java.util.IdentityHashMap<>();
   private final Map<Hypothesis, Map<Check, Factors>> factors = new java.util.IdentityHashMap<>();
+  private final Map<Hypothesis, Map<Check, Possible>> corners = new java.util.IdentityHashMap<>();
   private final Map<Hypothesis, Map<Check, Possible>> possible = new java.util.IdentityHashMap<>();
 
   Predictor(Workbench bench) {
@@ -213,46 +215,97 @@ final class Predictor {
         .computeIfAbsent(check, c -> computePossible(h, c));
   }
 
+  /**
+   * The linear band joined with what full solves at its two corners give: where the network bends
+   * (a starter dragging the battery down), the corner lies farther out than the slope says. The
+   * corners are those that the slopes' signs name.
+   */
+  Possible possibleAtCorners(Hypothesis h, Check check) {
+    return corners
+        .computeIfAbsent(h, k -> new HashMap<>())
+        .computeIfAbsent(
+            check,
+            c -> {
+              Possible all = possible(h, c);
+              for (OperatingPoint point : bench.points(h, c.setting())) {
+                Meters.Shown shown = bench.shown(h, c, point);
+                double[][] slopes = shown.point().sensitivities(shown.red(), shown.black());
+                for (int end = 0; end < 2; end++) {
+                  Values values = corner(h, point, slopes, end == 0);
+                  OperatingPoint there =
+                      bench
+                          .solver(c.setting())
+                          .solve(h.variant(), c.setting(), values, point.history());
+                  Meters.Shown at = bench.shown(h, c, there);
+                  double beyond = CORNER_MARGIN * Math.abs(at.value() - shown.value());
+                  if (!at.overRange()) {
+                    all = all.join(new Possible(at.value() - beyond, at.value() + beyond));
+                  } else {
+                    all = all.join(new Possible(all.low(), Double.POSITIVE_INFINITY));
+                  }
+                }
+              }
+              return all;
+            });
+  }
+
+  /** Share of the way to a corner that is added beyond it. Our own choice, checked by sampling. */
+  private static final double CORNER_MARGIN = 0.1;
+
+  private Values corner(Hypothesis h, OperatingPoint point, double[][] slopes, boolean lowest) {
+    Values values = point.values().copy();
+    for (int e = 0; e < h.variant().size(); e++) {
+      Spread[] spreads = h.variant().element(e).values();
+      boolean own = e >= firstLatent.length || h.variant().element(e) != network.elements().get(e);
+      for (int k = 0; k < spreads.length && k < slopes[e].length; k++) {
+        if (slopes[e][k] != 0 && !(own && wide(spreads[k]))) {
+          values.set(e, k, (slopes[e][k] > 0) == lowest ? spreads[k].low() : spreads[k].high());
+        }
+      }
+    }
+    return values;
+  }
+
   private Possible computePossible(Hypothesis h, Check check) {
     Possible all = null;
     for (OperatingPoint point : bench.points(h, check.setting())) {
-      Meters.Shown shown = bench.shown(h, check, point);
-      double up = 0;
-      double down = 0;
-      double[][] slopes = shown.point().sensitivities(shown.red(), shown.black());
-      for (int e = 0; e < h.variant().size(); e++) {
-        Spread[] spreads = h.variant().element(e).values();
-        boolean own =
-            e >= firstLatent.length || h.variant().element(e) != network.elements().get(e);
-        for (int k = 0; k < spreads.length && k < slopes[e].length; k++) {
-          double slope = slopes[e][k] * shown.slope();
-          if (slope == 0 || (own && wide(spreads[k]))) {
-            continue;
-          }
-          double at = point.values().get(e, k);
-          double more = Math.max(0, spreads[k].high() - at);
-          double less = Math.max(0, at - spreads[k].low());
-          up += slope > 0 ? slope * more : -slope * less;
-          down += slope > 0 ? slope * less : -slope * more;
-        }
-      }
-      double leads = check.kind() == CheckKind.OHMS ? bench.meter().leadOhms().width() : 0;
-      double low = shown.value() - REACH * down - leads;
-      double high = shown.value() + REACH * up + leads;
-      double full = bench.meter().fullScale(MeterFunction.OHMS);
-      if (check.kind() == CheckKind.OHMS) {
-        if (shown.overRange()) {
-          low = Math.min(full, shown.value() / 2);
-        }
-        if (high >= full * 0.98 || shown.overRange()) {
-          high = Double.POSITIVE_INFINITY;
-        }
-        low = Math.max(0, low);
-      }
-      Possible here = new Possible(low, high);
+      Possible here = reach(h, check, point);
       all = all == null ? here : all.join(here);
     }
     return all;
+  }
+
+  /** Around one operating point: every spread's worst by its slope, with {@link #REACH}. */
+  private Possible reach(Hypothesis h, Check check, OperatingPoint point) {
+    Meters.Shown shown = bench.shown(h, check, point);
+    double up = 0;
+    double down = 0;
+    double[][] slopes = shown.point().sensitivities(shown.red(), shown.black());
+    for (int e = 0; e < h.variant().size(); e++) {
+      Spread[] spreads = h.variant().element(e).values();
+      boolean own = e >= firstLatent.length || h.variant().element(e) != network.elements().get(e);
+      for (int k = 0; k < spreads.length && k < slopes[e].length; k++) {
+        double slope = slopes[e][k] * shown.slope();
+        if (slope == 0 || (own && wide(spreads[k]))) {
+          continue;
+        }
+        double at = point.values().get(e, k);
+        double more = Math.max(0, spreads[k].high() - at);
+        double less = Math.max(0, at - spreads[k].low());
+        up += slope > 0 ? slope * more : -slope * less;
+        down += slope > 0 ? slope * less : -slope * more;
+      }
+    }
+    double low = shown.value() - REACH * down;
+    double high = shown.value() + REACH * up;
+    if (check.kind() != CheckKind.OHMS) {
+      return new Possible(low, high);
+    }
+    double leads = bench.meter().leadOhms().width();
+    double full = bench.meter().fullScale(MeterFunction.OHMS);
+    low = Math.max(0, shown.overRange() ? Math.min(full, shown.value() / 2) : low - leads);
+    high = shown.overRange() || high >= full * 0.98 ? Double.POSITIVE_INFINITY : high + leads;
+    return new Possible(Math.min(low, high), high);
   }
 
   // ---- what can be seen -------------------------------------------------------------------
@@ -340,5 +393,6 @@ final class Predictor {
     table.keySet().retainAll(inPlay);
     factors.keySet().retainAll(inPlay);
     possible.keySet().retainAll(inPlay);
+    corners.keySet().retainAll(inPlay);
   }
 }

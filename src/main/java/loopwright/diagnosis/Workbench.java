@@ -395,7 +395,7 @@ public final class Workbench {
   }
 
   /** Number of the element that does a load's work. */
-  int loadElement(LoadRef load) {
+  public int loadElement(LoadRef load) {
     Part part = vehicle.requirePart(load.part());
     String role;
     if (part.spec() instanceof PartSpec.DualLamp d) {

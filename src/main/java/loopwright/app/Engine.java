@@ -1,0 +1,59 @@
+package loopwright.app;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Locale;
+import java.util.concurrent.CompletableFuture;
+import loopwright.casework.CaseDesk;
+import loopwright.casework.Desk;
+import loopwright.casework.Phrases;
+import loopwright.diagnosis.rulebook.RuleBook;
+import loopwright.io.KnowledgeFiles;
+import loopwright.io.journal.FileCaseStore;
+import loopwright.knowledge.Knowledge;
+import loopwright.rules.DroolsRuleBook;
+import loopwright.rules.RuleFiles;
+
+/** Knowledge, rules and desk, put together. The rules compile beside everything else. */
+final class Engine {
+  private final Knowledge knowledge;
+  private final CompletableFuture<RuleBook> rules;
+  private final CaseDesk desk;
+  private final Phrases phrases = new Phrases(Locale.ENGLISH);
+
+  Engine(Path data) {
+    rules = new CompletableFuture<>();
+    Thread compiler = new Thread(this::compile, "rules");
+    compiler.setDaemon(true);
+    compiler.start();
+    knowledge = KnowledgeFiles.readBundled().orThrow();
+    desk =
+        new Desk(
+            knowledge,
+            rules::join,
+            new FileCaseStore(data.resolve("cases")),
+            Clock.systemDefaultZone(),
+            phrases);
+  }
+
+  private void compile() {
+    try {
+      rules.complete(new DroolsRuleBook(RuleFiles.bundled(), Locale.ENGLISH));
+    } catch (RuntimeException e) {
+      // Whoever opens a case is told; the rest of the program works without the rules.
+      rules.completeExceptionally(e);
+    }
+  }
+
+  Knowledge knowledge() {
+    return knowledge;
+  }
+
+  CaseDesk desk() {
+    return desk;
+  }
+
+  Phrases phrases() {
+    return phrases;
+  }
+}

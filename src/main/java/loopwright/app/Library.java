@@ -1,0 +1,57 @@
+package loopwright.app;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import loopwright.io.ReadResult;
+import loopwright.model.Vehicle;
+import loopwright.ui.Preferences;
+import loopwright.ui.VehicleLibrary;
+
+/** The vehicles the window offers: the one opened last, and the demo vehicles. */
+final class Library implements VehicleLibrary {
+  private final Vehicles vehicles;
+  private final Preferences preferences;
+
+  Library(Vehicles vehicles, Preferences preferences) {
+    this.vehicles = vehicles;
+    this.preferences = preferences;
+  }
+
+  @Override
+  public List<Entry> entries() {
+    List<Entry> entries = new ArrayList<>();
+    preferences
+        .read(Preferences.Item.VEHICLE)
+        .filter(name -> !Vehicles.DEMO.contains(name))
+        .ifPresent(name -> entries.add(new Entry(name, title(name), name, Shelf.RECENT)));
+    for (String name : Vehicles.DEMO) {
+      Optional<Vehicle> vehicle = vehicles.demo(name);
+      vehicle.ifPresent(v -> entries.add(new Entry(name, v.name(), detail(v), Shelf.DEMO)));
+    }
+    return entries;
+  }
+
+  private static String title(String name) {
+    String file = java.nio.file.Path.of(name).getFileName().toString();
+    return file.endsWith(".json") ? file.substring(0, file.length() - 5) : file;
+  }
+
+  private static String detail(Vehicle v) {
+    return v.systemVolts()
+        + " V, "
+        + v.grounded().word()
+        + " ground, "
+        + v.circuits().size()
+        + " circuits";
+  }
+
+  @Override
+  public Loaded load(String name) {
+    ReadResult<Vehicle> result = vehicles.read(name);
+    return result
+        .found()
+        .<Loaded>map(v -> new Loaded.Ready(Vehicles.lastingName(name), v))
+        .orElseGet(() -> new Loaded.Faulty(Vehicles.messages(result)));
+  }
+}

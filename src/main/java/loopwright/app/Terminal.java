@@ -1,0 +1,60 @@
+package loopwright.app;
+
+import java.io.InputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.List;
+import loopwright.casework.CaseDesk;
+import loopwright.cli.CliWorld;
+import loopwright.io.ReadResult;
+import loopwright.model.Vehicle;
+
+/** What the commands need, from the running program. */
+final class Terminal implements CliWorld {
+  private final Vehicles vehicles = new Vehicles();
+  private final PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
+  private Engine engine;
+
+  @Override
+  public Opening openVehicle(String name) {
+    ReadResult<Vehicle> result = vehicles.read(name);
+    return result
+        .found()
+        .<Opening>map(v -> new Opening.Opened(v, Vehicles.lastingName(name), List.of()))
+        .orElseGet(() -> new Opening.Defective(Vehicles.messages(result)));
+  }
+
+  @Override
+  public List<String> demoVehicles() {
+    return Vehicles.DEMO;
+  }
+
+  @Override
+  public CaseDesk desk() {
+    if (engine == null) {
+      engine = new Engine(Places.data());
+    }
+    return engine.desk();
+  }
+
+  @Override
+  public InputStream in() {
+    return System.in;
+  }
+
+  @Override
+  public PrintStream out() {
+    return out;
+  }
+
+  @Override
+  public PrintStream err() {
+    return System.err;
+  }
+
+  @Override
+  public Clock clock() {
+    return Clock.systemDefaultZone();
+  }
+}

@@ -1,0 +1,2 @@
+/** Main, wiring and settings. The only room that sees everything. */
+package loopwright.app;

@@ -1,0 +1,39 @@
+package loopwright.diagnosis;
+
+import loopwright.meter.MeterFunction;
+
+/** What a vehicle without failures shows, with the meter's greatest error on top. */
+public final class HealthyBands {
+  private final Workbench bench;
+  private final Predictor predictor;
+
+  /** Bands of a vehicle. */
+  public HealthyBands(Workbench bench) {
+    this(bench, new Predictor(bench));
+  }
+
+  HealthyBands(Workbench bench, Predictor predictor) {
+    this.bench = bench;
+    this.predictor = predictor;
+  }
+
+  /**
+   * Least and greatest value in volts or ohms.
+   *
+   * @param check a meter check
+   */
+  public double[] band(Check check) {
+    return band(bench.healthy(), check);
+  }
+
+  double[] band(Hypothesis h, Check check) {
+    Predictor.Possible band = predictor.possibleAtCorners(h, check);
+    MeterFunction f = Workbench.function(check);
+    double low = band.low() - bench.meter().error(f, band.low());
+    double high =
+        Double.isInfinite(band.high())
+            ? band.high()
+            : band.high() + bench.meter().error(f, band.high());
+    return new double[] {check.kind() == CheckKind.OHMS ? Math.max(0, low) : low, high};
+  }
+}
