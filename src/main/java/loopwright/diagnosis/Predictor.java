@@ -227,7 +227,7 @@ final class Predictor {
             check,
             c -> {
               Possible all = possible(h, c);
-              for (OperatingPoint point : bench.points(h, c.setting())) {
+              for (OperatingPoint point : bench.extremePoints(h, c.setting())) {
                 Meters.Shown shown = bench.shown(h, c, point);
                 double[][] slopes = shown.point().sensitivities(shown.red(), shown.black());
                 for (int end = 0; end < 2; end++) {
@@ -268,7 +268,7 @@ final class Predictor {
 
   private Possible computePossible(Hypothesis h, Check check) {
     Possible all = null;
-    for (OperatingPoint point : bench.points(h, check.setting())) {
+    for (OperatingPoint point : bench.extremePoints(h, check.setting())) {
       Possible here = reach(h, check, point);
       all = all == null ? here : all.join(here);
     }

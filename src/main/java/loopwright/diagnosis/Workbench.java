@@ -1,7 +1,9 @@
 package loopwright.diagnosis;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -51,6 +53,7 @@ public final class Workbench {
   private final MeterSpec meter;
   private final Map<Setting, Solver> solvers = new HashMap<>();
   private final Map<Key, List<OperatingPoint>> points = new HashMap<>();
+  private final Map<Key, List<OperatingPoint>> extremes = new HashMap<>();
   private final Map<Key, OperatingPoint> typical = new HashMap<>();
   private final Map<LoadRef, Double> healthyWatts = new HashMap<>();
   private final Map<Hypothesis, List<History>> histories = new IdentityHashMap<>();
@@ -252,6 +255,7 @@ public final class Workbench {
   /** Forgets all points of hypotheses that are out of play. */
   void keepOnly(Set<Hypothesis> inPlay) {
     points.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
+    extremes.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
     typical.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
     histories.keySet().retainAll(inPlay);
   }
@@ -295,6 +299,65 @@ public final class Workbench {
       }
     }
     return List.copyOf(found);
+  }
+
+  /**
+   * All points a reading has to be held against before it may clear anything: besides {@link
+   * #points} those in which a contact, motor or fuse stands otherwise with a weak or strong supply
+   * and with thresholds at either end.
+   */
+  List<OperatingPoint> extremePoints(Hypothesis h, Setting setting) {
+    return extremes.computeIfAbsent(
+        new Key(h, setting),
+        k -> {
+          List<OperatingPoint> all = new ArrayList<>(points(h, setting));
+          Set<Object> states = new HashSet<>();
+          all.forEach(p -> states.add(state(p)));
+          Solver solver = solver(setting);
+          for (OperatingPoint point : List.copyOf(all)) {
+            for (int corner = 0; corner < 4; corner++) {
+              Values values = point.values().copy();
+              push(h.variant(), values, (corner & 1) == 0, (corner & 2) == 0);
+              OperatingPoint there = solver.solve(h.variant(), setting, values, point.history());
+              if (states.add(state(there))) {
+                all.add(there);
+              }
+            }
+          }
+          return List.copyOf(all);
+        });
+  }
+
+  /** What stands discretely in a point: relays, motors, fuses, buzzing. */
+  private static Object state(OperatingPoint point) {
+    BitSet running = new BitSet();
+    for (int e = 0; e < point.variant().size(); e++) {
+      if (point.variant().element(e) instanceof Element.Motor && point.running(e)) {
+        running.set(e);
+      }
+    }
+    return List.of(point.pulledIn(), running, point.history(), point.buzzing());
+  }
+
+  /**
+   * Puts the supply and motors at their weak or strong end, thresholds at their high or low end.
+   */
+  private static void push(Variant variant, Values values, boolean weak, boolean reluctant) {
+    for (int e = 0; e < variant.size(); e++) {
+      Element element = variant.element(e);
+      if (element instanceof Element.Cell c) {
+        values.set(e, 0, weak ? c.volts().low() : c.volts().high());
+        values.set(e, 1, weak ? c.ohms().high() : c.ohms().low());
+      } else if (element instanceof Element.Coil c) {
+        values.set(e, 1, reluctant ? c.pullInVolts().high() : c.pullInVolts().low());
+        values.set(e, 2, reluctant ? c.dropOutVolts().high() : c.dropOutVolts().low());
+      } else if (element instanceof Element.Motor m) {
+        values.set(e, 1, weak ? m.stallOhms().low() : m.stallOhms().high());
+        values.set(e, 2, reluctant ? m.startVolts().high() : m.startVolts().low());
+      } else if (element instanceof Element.Link l) {
+        values.set(e, 1, reluctant ? l.blowsAt().high() : l.blowsAt().low());
+      }
+    }
   }
 
   /** Puts the failure's own wide values at one end; false if it has none. */

@@ -22,6 +22,12 @@ final class LowRankKernel implements Kernel {
   /** Greatest share by which the currents at a node may fail to add up to zero. */
   static final double TOLERANCE = 3e-14;
 
+  /**
+   * Changes above which factoring the sparse matrix anew costs less than the dense small one: the
+   * former grows with the nodes, the latter with the cube of the changes. Measured on 215 nodes.
+   */
+  static final int MOST_CHANGES = 24;
+
   private final Network network;
   private final SparseSystem base;
   private final double[] baseSiemens;
@@ -121,6 +127,10 @@ final class LowRankKernel implements Kernel {
     ua = a;
     ub = b;
     d = delta;
+    if (k > MOST_CHANGES) {
+      loadFull();
+      return;
+    }
     z = new double[k][];
     for (int i = 0; i < k; i++) {
       z[i] = baseColumn(a[i], b[i]);

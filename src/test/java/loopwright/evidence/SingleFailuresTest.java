@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import loopwright.bench.HiddenTruth;
 import loopwright.diagnosis.Complaint;
 import loopwright.diagnosis.Diagnosis;
@@ -19,6 +20,7 @@ import loopwright.diagnosis.Findings;
 import loopwright.diagnosis.Step;
 import loopwright.diagnosis.Workbench;
 import loopwright.knowledge.Context;
+import loopwright.meter.MeterSpec;
 import loopwright.model.Part;
 import loopwright.model.Vehicle;
 import loopwright.solver.Failure;
@@ -40,12 +42,46 @@ class SingleFailuresTest {
 
   private record Key(Complaint complaint) {}
 
+  private record Outcome(
+      String what, String part, String circuit, Plays.Result result, int[] plain) {}
+
+  private static Stream<Outcome> played(
+      String name, Vehicle vehicle, Network network, MeterSpec meter, Key key, List<Play> plays) {
+    List<Outcome> outcomes = new ArrayList<>();
+    Complaint complaint = key.complaint();
+    Workbench bench = new Workbench(network, Bench.KNOWLEDGE, meter);
+    try (Diagnosis diagnosis =
+        Diagnosis.open(bench, Bench.rules(), complaint, Context.IN_SERVICE, Step.SILENT)) {
+      for (Play play : plays) {
+        String part = play.failure().part().id();
+        Plays.Result result =
+            Plays.play(vehicle, diagnosis, play.truth(), part, play.failure().name(), 25);
+        outcomes.add(
+            new Outcome(
+                name
+                    + " "
+                    + part
+                    + "/"
+                    + play.failure().name()
+                    + " as "
+                    + complaint.circuit()
+                    + " "
+                    + complaint.kind().words(),
+                part,
+                complaint.circuit(),
+                result,
+                Plays.plain(diagnosis, play.truth(), vehicle, network)));
+      }
+    }
+    return outcomes.stream();
+  }
+
   @ParameterizedTest
-  @ValueSource(strings = {"motorcycle", "tractor"})
+  @ValueSource(strings = {"motorcycle", "tractor", "truck", "pumper"})
   void noTrueFailureIsEverClearedAndNearlyAllAreIsolated(String name) throws IOException {
     Vehicle vehicle = Bench.vehicle(name);
     Network network = Bench.network(vehicle);
-    var meter = Bench.KNOWLEDGE.meter("basic").orElseThrow();
+    MeterSpec meter = Bench.KNOWLEDGE.meter("basic").orElseThrow();
     Map<Key, List<Play>> plays = new LinkedHashMap<>();
     int silent = 0;
     int number = 0;
@@ -85,52 +121,36 @@ class SingleFailuresTest {
     int right = 0;
     int groups = 0;
     long start = System.nanoTime();
-    for (Map.Entry<Key, List<Play>> e : plays.entrySet()) {
-      Workbench bench = new Workbench(network, Bench.KNOWLEDGE, meter);
-      Complaint complaint = e.getKey().complaint();
-      try (Diagnosis diagnosis =
-          Diagnosis.open(bench, Bench.rules(), complaint, Context.IN_SERVICE, Step.SILENT)) {
-        for (Play play : e.getValue()) {
-          String part = play.failure().part().id();
-          Plays.Result r =
-              Plays.play(vehicle, diagnosis, play.truth(), part, play.failure().name(), 25);
-          total++;
-          String what =
-              name
-                  + " "
-                  + part
-                  + "/"
-                  + play.failure().name()
-                  + " as "
-                  + complaint.circuit()
-                  + " "
-                  + complaint.kind().words();
-          if (r.cleared()) {
-            wronged.add(what + "\n    " + String.join("\n    ", r.trail()));
-          }
-          boolean isolated = r.status() == Findings.Status.ISOLATED && r.group().contains(part);
-          if (isolated) {
-            right++;
-            groups += r.group().size() > 1 ? 1 : 0;
-          } else {
-            missed.add(
-                what
-                    + ": "
-                    + r.status()
-                    + " "
-                    + r.group()
-                    + "\n    "
-                    + String.join("\n    ", r.trail()));
-          }
-          int[] plain = Plays.plain(diagnosis, play.truth(), vehicle, network);
-          double[] row = table.computeIfAbsent(complaint.circuit(), k -> new double[5]);
-          row[0]++;
-          row[1] += r.checks();
-          row[2] += r.minutes();
-          row[3] += plain[0];
-          row[4] += plain[1];
-        }
+    List<Outcome> outcomes =
+        plays.entrySet().parallelStream()
+            .flatMap(e -> played(name, vehicle, network, meter, e.getKey(), e.getValue()))
+            .toList();
+    for (Outcome o : outcomes) {
+      total++;
+      if (o.result().cleared()) {
+        wronged.add(o.what() + "\n    " + String.join("\n    ", o.result().trail()));
       }
+      boolean isolated =
+          o.result().status() == Findings.Status.ISOLATED && o.result().group().contains(o.part());
+      if (isolated) {
+        right++;
+        groups += o.result().group().size() > 1 ? 1 : 0;
+      } else {
+        missed.add(
+            o.what()
+                + ": "
+                + o.result().status()
+                + " "
+                + o.result().group()
+                + "\n    "
+                + String.join("\n    ", o.result().trail()));
+      }
+      double[] row = table.computeIfAbsent(o.circuit(), k -> new double[5]);
+      row[0]++;
+      row[1] += o.result().checks();
+      row[2] += o.result().minutes();
+      row[3] += o.plain()[0];
+      row[4] += o.plain()[1];
     }
     StringBuilder out = new StringBuilder();
     out.append(
