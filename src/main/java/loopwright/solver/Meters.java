@@ -38,7 +38,7 @@ public final class Meters {
       Solver solver, OperatingPoint point, int red, int black, MeterSpec meter) {
     double open = point.volts(red, black);
     double seen = point.ohmsSeen(red, black);
-    if (seen < STIFF_OHMS) {
+    if (seen < STIFF_OHMS && !starves(point, Math.abs(open) / meter.inputOhms())) {
       double share = meter.inputOhms() / (meter.inputOhms() + seen);
       return new Shown(open * share, false, point, red, black, share);
     }
@@ -54,6 +54,24 @@ public final class Meters {
             point.pulledIn());
     return new Shown(with.volts(red, black), false, with, red, black, 1);
   }
+
+  /**
+   * Whether some junction conducts so little that the meter's own current could take all of it: it
+   * would block then, and what the network shows to a small test current says nothing.
+   */
+  private static boolean starves(OperatingPoint point, double meterAmps) {
+    for (int e = 0; e < point.variant().size(); e++) {
+      if (point.variant().element(e) instanceof Element.Junction
+          && point.siemens(e) > 2 * Laws.BLOCKED
+          && Math.abs(point.amps(e)) < STARVED * meterAmps) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Times the meter's current below which a junction counts as starved by it. */
+  private static final double STARVED = 100;
 
   /**
    * Ohms between red and black: the meter's test source in place, volts over amperes, leads
