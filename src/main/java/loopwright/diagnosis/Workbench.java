@@ -420,7 +420,7 @@ public final class Workbench {
           h.variant(),
           check.setting(),
           point.values(),
-          h.history(),
+          point.history(),
           red,
           black,
           meter,
