@@ -6,6 +6,9 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.List;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.Problem;
+import loopwright.casework.ReadyCase;
+import loopwright.casework.SimulatedMeter;
 import loopwright.cli.CliWorld;
 import loopwright.io.ReadResult;
 import loopwright.model.Vehicle;
@@ -32,10 +35,24 @@ final class Terminal implements CliWorld {
 
   @Override
   public CaseDesk desk() {
+    return engine().desk();
+  }
+
+  private Engine engine() {
     if (engine == null) {
       engine = new Engine(Places.data());
     }
-    return engine.desk();
+    return engine;
+  }
+
+  @Override
+  public List<ReadyCase> readyCases() {
+    return Practice.cases();
+  }
+
+  @Override
+  public SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) throws Problem {
+    return Practice.meter(engine(), ready, vehicle);
   }
 
   @Override

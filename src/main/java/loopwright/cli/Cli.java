@@ -28,6 +28,7 @@ public final class Cli {
         new CommandLine(new Root())
             .addSubcommand(new FindCommand(world))
             .addSubcommand(new CasesCommand(world))
+            .addSubcommand(new ReadyCommand(world))
             .addSubcommand(new VehicleCommand(world))
             .setOut(out)
             .setErr(err)
@@ -64,7 +65,7 @@ public final class Cli {
     @Override
     public void run() {
       throw new CommandLine.ParameterException(
-          spec.commandLine(), "Say what to do: find, cases or vehicle.");
+          spec.commandLine(), "Say what to do: find, cases, ready or vehicle.");
     }
   }
 }

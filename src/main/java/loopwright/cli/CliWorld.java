@@ -6,6 +6,8 @@ import java.time.Clock;
 import java.util.List;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.Problem;
+import loopwright.casework.ReadyCase;
+import loopwright.casework.SimulatedMeter;
 import loopwright.model.Vehicle;
 
 /** What the commands need from outside; the program that starts them provides it. */
@@ -56,6 +58,22 @@ public interface CliWorld {
    * @throws Problem if it can't be made, for instance for want of knowledge files
    */
   CaseDesk desk() throws Problem;
+
+  /**
+   * The ready-made cases to practise on.
+   *
+   * @throws Problem if they can't be read
+   */
+  List<ReadyCase> readyCases() throws Problem;
+
+  /**
+   * The practice meter of a ready-made case.
+   *
+   * @param ready the case
+   * @param vehicle its vehicle
+   * @throws Problem if the case doesn't fit the vehicle
+   */
+  SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) throws Problem;
 
   /** Where lines come from. */
   InputStream in();

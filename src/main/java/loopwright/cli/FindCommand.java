@@ -13,6 +13,8 @@ import java.util.stream.Collectors;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.FindCase;
 import loopwright.casework.Problem;
+import loopwright.casework.ReadyCase;
+import loopwright.casework.SimulatedMeter;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.io.wire.LineReader;
 import loopwright.io.wire.WireCodec;
@@ -98,6 +100,14 @@ final class FindCommand implements Callable<Integer> {
   private boolean jsonl;
 
   @Option(
+      names = "--ready",
+      paramLabel = "ID",
+      description =
+          "Open a ready-made case to practise on, with a meter that reads by itself when told"
+              + " meter; see the command ready.")
+  private Optional<String> ready = Optional.empty();
+
+  @Option(
       names = "--resume",
       paramLabel = "CASE",
       description = "Take up a kept case; see the command cases.")
@@ -124,22 +134,44 @@ final class FindCommand implements Callable<Integer> {
     }
     String caseId = "";
     try {
-      String name = vehicleName(desk);
+      Optional<ReadyCase> practice = practice();
+      String name = practice.isPresent() ? practice.get().vehicle() : vehicleName(desk);
       CliWorld.Opening opening = world.openVehicle(name);
       if (opening instanceof CliWorld.Opening.Defective defective) {
         return defective(name, defective.defects());
       }
       CliWorld.Opening.Opened opened = (CliWorld.Opening.Opened) opening;
       opened.remarks().forEach(world.err()::println);
-      Optional<FindCase> found = open(desk, opened, in);
+      Optional<SimulatedMeter> practiceMeter = Optional.empty();
+      if (practice.isPresent()) {
+        practiceMeter = Optional.of(world.practiceMeter(practice.get(), opened.vehicle()));
+      }
+      Optional<FindCase> found =
+          practice.isPresent()
+              ? Optional.of(open(desk, practice.get(), practiceMeter.get(), opened))
+              : open(desk, opened, in);
       if (found.isEmpty()) {
         return ExitCode.DONE.number();
       }
       try (FindCase findCase = found.get()) {
         caseId = findCase.view().caseId();
         return (jsonl
-                ? new LineTalk(findCase, opened.vehicle(), opened.name(), in, world.out()).run()
-                : new PlainTalk(findCase, opened.vehicle(), new Page(world.out(), width), in).run())
+                ? new LineTalk(
+                        findCase,
+                        opened.vehicle(),
+                        opened.name(),
+                        practiceMeter,
+                        in,
+                        world.out())
+                    .run()
+                : new PlainTalk(
+                        findCase,
+                        opened.vehicle(),
+                        practiceMeter,
+                        practice.map(ReadyCase::story).orElse(""),
+                        new Page(world.out(), width),
+                        in)
+                    .run())
             .number();
       }
     } catch (Problem e) {
@@ -173,6 +205,47 @@ final class FindCommand implements Callable<Integer> {
       throw new Problem("case", resume.get(), kept.status());
     }
     return kept.vehicleName();
+  }
+
+  /** The ready-made case asked for, if one is. */
+  private Optional<ReadyCase> practice() throws Problem {
+    if (ready.isEmpty()) {
+      return Optional.empty();
+    }
+    if (vehicle.isPresent()
+        || complaint.isPresent()
+        || circuit.isPresent()
+        || kind.isPresent()
+        || load.isPresent()
+        || resume.isPresent()) {
+      throw new Problem(
+          "--ready", ready.get(), "alone: a ready-made case has its own vehicle and complaint");
+    }
+    List<ReadyCase> all = world.readyCases();
+    Optional<ReadyCase> found = all.stream().filter(c -> c.id().equals(ready.get())).findFirst();
+    if (found.isEmpty()) {
+      throw new Problem(
+          "--ready",
+          ready.get(),
+          "one of " + all.stream().map(ReadyCase::id).collect(Collectors.joining(", ")));
+    }
+    return found;
+  }
+
+  private FindCase open(
+      CaseDesk desk, ReadyCase practice, SimulatedMeter simulated, CliWorld.Opening.Opened opened)
+      throws Problem {
+    return simulated.following(
+        desk.open(
+            new CaseDesk.NewCase(
+                opened.vehicle(),
+                opened.name(),
+                practice.circuit(),
+                Optional.empty(),
+                practice.kind(),
+                practice.context(),
+                practice.meter()),
+            new ToldProgress(world.err())));
   }
 
   /** Opens the case; empty if the person left before saying what is wrong. */

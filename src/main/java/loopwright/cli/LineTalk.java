@@ -10,9 +10,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import loopwright.casework.CaseView;
+import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.Problem;
+import loopwright.casework.SimulatedMeter;
 import loopwright.io.wire.ClientId;
 import loopwright.io.wire.LineReader;
 import loopwright.io.wire.Request;
@@ -31,6 +33,7 @@ final class LineTalk {
   private final FindCase findCase;
   private final Vehicle vehicle;
   private final String vehicleName;
+  private final Optional<SimulatedMeter> meter;
   private final LineReader in;
   private final PrintStream out;
   private final WireCodec codec = new WireCodec();
@@ -43,10 +46,17 @@ final class LineTalk {
         }
       };
 
-  LineTalk(FindCase findCase, Vehicle vehicle, String vehicleName, LineReader in, PrintStream out) {
+  LineTalk(
+      FindCase findCase,
+      Vehicle vehicle,
+      String vehicleName,
+      Optional<SimulatedMeter> meter,
+      LineReader in,
+      PrintStream out) {
     this.findCase = findCase;
     this.vehicle = vehicle;
     this.vehicleName = vehicleName;
+    this.meter = meter;
     this.in = in;
     this.out = out;
   }
@@ -105,6 +115,8 @@ final class LineTalk {
     CaseView view;
     if (request instanceof Request.Answered r) {
       view = findCase.answer(r.check(), r.answer());
+    } else if (request instanceof Request.Meter) {
+      view = metered();
     } else if (request instanceof Request.OwnReading r) {
       OwnCheck check =
           new OwnCheck(
@@ -134,6 +146,18 @@ final class LineTalk {
       view = findCase.stop();
     }
     return codec.state(id, view, why);
+  }
+
+  /** The practice meter answers the proposed check. */
+  private CaseView metered() throws Problem {
+    if (meter.isEmpty()) {
+      throw new Problem("type", "meter", "a ready-made case, find --ready: only that has a meter");
+    }
+    Optional<CheckView> check = findCase.view().next();
+    if (check.isEmpty()) {
+      throw new Problem("type", "meter", "an open check; there is none now");
+    }
+    return findCase.answer(check.get().id(), meter.get().read(check.get()));
   }
 
   private void write(String line) {

@@ -18,6 +18,7 @@ import loopwright.casework.Problem;
 import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
+import loopwright.casework.SimulatedMeter;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
@@ -34,6 +35,8 @@ final class PlainTalk {
 
   private final FindCase findCase;
   private final Vehicle vehicle;
+  private final Optional<SimulatedMeter> meter;
+  private final String story;
   private final Page page;
   private final LineReader in;
   private Waiting waiting = new Waiting.Nothing();
@@ -52,9 +55,23 @@ final class PlainTalk {
     record Sure(String check, Answer answer, String typed) implements Waiting {}
   }
 
-  PlainTalk(FindCase findCase, Vehicle vehicle, Page page, LineReader in) {
+  /**
+   * Makes the talk.
+   *
+   * @param meter reads the checks of a ready-made case
+   * @param story what the owner tells; empty if nothing
+   */
+  PlainTalk(
+      FindCase findCase,
+      Vehicle vehicle,
+      Optional<SimulatedMeter> meter,
+      String story,
+      Page page,
+      LineReader in) {
     this.findCase = findCase;
     this.vehicle = vehicle;
+    this.meter = meter;
+    this.story = story;
     this.page = page;
     this.in = in;
   }
@@ -63,6 +80,12 @@ final class PlainTalk {
     CaseView view = findCase.view();
     page.say(view.title());
     page.say("Case " + view.caseId() + ". Say help for the words understood here.");
+    if (!story.isEmpty()) {
+      page.say(story);
+    }
+    if (meter.isPresent()) {
+      page.say("Say meter to let the practice meter read.");
+    }
     cautions(view.cautions());
     if (!view.said().isEmpty()) {
       page.say(view.said());
@@ -190,6 +213,7 @@ final class PlainTalk {
       case "look" -> look(rest);
       case "swapped" -> swapped(rest);
       case "mended" -> mended(rest);
+      case "meter" -> metered();
       case "stop" -> {
         waiting = new Waiting.Nothing();
         findCase.stop();
@@ -199,6 +223,38 @@ final class PlainTalk {
       }
     }
     return true;
+  }
+
+  /** The practice meter answers: a reading of one's own, else the proposed check. */
+  private void metered() throws Problem {
+    if (meter.isEmpty()) {
+      throw new Problem("meter", "", "only a ready-made case has a practice meter: find --ready");
+    }
+    if (waiting instanceof Waiting.Value value) {
+      Answer answer = meter.get().read(value.check());
+      page.say("The meter: " + shown(answer) + ".");
+      CaseView view = findCase.take(value.check(), answer);
+      waiting = new Waiting.Nothing();
+      after(view);
+      return;
+    }
+    CheckView check =
+        findCase
+            .view()
+            .next()
+            .orElseThrow(
+                () -> new Problem("meter", "", "no check is open now: say mended, measure or stop"));
+    Answer answer = meter.get().read(check);
+    page.say("The meter: " + shown(answer) + ".");
+    waiting = new Waiting.Nothing();
+    after(findCase.answer(check.id(), answer));
+  }
+
+  private static String shown(Answer answer) {
+    if (answer instanceof Answer.Text text) {
+      return text.text();
+    }
+    return answer instanceof Answer.Saw saw ? saw.seen().word() : "";
   }
 
   private void refuse(String lower) throws Problem {
@@ -674,6 +730,9 @@ final class PlainTalk {
 
   private void help() {
     page.block("12.4, 12,4 V, 35 mV, OL   ", "what the meter shows");
+    if (meter.isPresent()) {
+      page.block("meter                     ", "let the practice meter read this check");
+    }
     page.block("a, b ...                  ", "the result with that letter");
     page.block("1, 2 ... or the word      ", "what is seen");
     page.block("again                     ", "show the check once more");

@@ -11,6 +11,9 @@ import java.time.ZoneOffset;
 import java.util.List;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseStore;
+import loopwright.casework.ReadyCase;
+import loopwright.casework.SimulatedMeter;
+import loopwright.model.Vehicle;
 
 /** A world of one vehicle, whose input is given and whose output is kept. */
 final class TestWorld implements CliWorld {
@@ -66,6 +69,16 @@ final class TestWorld implements CliWorld {
   public CaseDesk desk() {
     desksMade++;
     return desk;
+  }
+
+  @Override
+  public List<ReadyCase> readyCases() {
+    return List.of();
+  }
+
+  @Override
+  public SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) {
+    throw new AssertionError("no ready-made case is opened here");
   }
 
   @Override

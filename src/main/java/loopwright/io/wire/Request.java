@@ -13,6 +13,9 @@ public sealed interface Request {
   /** The answer to a proposed check. */
   record Answered(String check, Answer answer) implements Request {}
 
+  /** The practice meter of a ready-made case is to answer the proposed check. */
+  record Meter() implements Request {}
+
   /**
    * A reading of the client's own choice.
    *

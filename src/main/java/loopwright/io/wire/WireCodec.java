@@ -41,7 +41,7 @@ public final class WireCodec {
   private static final int MOST_READINGS = 1_000_000;
   private static final BigDecimal LARGEST_ID = BigDecimal.valueOf((1L << 53) - 1);
   private static final String TYPES =
-      "reading, refuse, withdraw, correct, swapped, repaired, why, stop";
+      "reading, meter, refuse, withdraw, correct, swapped, repaired, why, stop";
 
   /**
    * What the first line tells.
@@ -142,6 +142,7 @@ public final class WireCodec {
     String type = fields.name("type", "one of " + TYPES);
     return switch (type) {
       case "reading" -> reading(fields);
+      case "meter" -> new Request.Meter();
       case "refuse" ->
           new Request.Refuse(
               fields.name("check", "the id of the proposed check"),

@@ -38,7 +38,8 @@ class WireCodecTest {
           "{\"type\":\"repaired\",\"part\":\"G4\"}",
           "{\"type\":\"why\",\"about\":\"next\"}",
           "{\"type\":\"why\",\"about\":\"W7/open\"}",
-          "{\"type\":\"stop\",\"id\":\"z\"}");
+          "{\"type\":\"stop\",\"id\":\"z\"}",
+          "{\"type\":\"meter\",\"id\":1}");
 
   private final WireCodec codec = new WireCodec();
 

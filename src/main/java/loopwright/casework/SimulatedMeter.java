@@ -1,0 +1,302 @@
+package loopwright.casework;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import loopwright.bench.HiddenTruth;
+import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.SuspectId;
+import loopwright.knowledge.Knowledge;
+import loopwright.meter.MeterSpec;
+import loopwright.model.Circuit;
+import loopwright.model.LoadRef;
+import loopwright.model.Part;
+import loopwright.model.PartKind;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+import loopwright.solver.Failure;
+import loopwright.solver.Network;
+
+/**
+ * The practice meter: takes the checks of a ready-made case on a simulated vehicle in which the
+ * case's truth has failed. The vehicle's true values and the meter's errors lie anywhere within
+ * their limits; the same seed gives the same ones. It knows nothing of the diagnosis. Not
+ * thread-safe: use it where its case is used.
+ */
+public final class SimulatedMeter {
+  private record Fault(Failure failure, Optional<Double> ohms) {}
+
+  private final Vehicle vehicle;
+  private final Network network;
+  private final MeterSpec meter;
+  private final Setting on;
+  private final long seed;
+  private final List<Fault> faults = new ArrayList<>();
+  private HiddenTruth truth;
+
+  /**
+   * Sets the vehicle up and switches the circuit complained of on once, so that fuses which blow
+   * have blown.
+   *
+   * @param vehicle the case's vehicle
+   * @param knowledge usual values, failure tables and meters
+   * @param ready the case
+   * @param seed of all chance
+   * @throws Problem if the circuit, a part, a failure mode or the meter isn't known
+   */
+  public SimulatedMeter(Vehicle vehicle, Knowledge knowledge, ReadyCase ready, long seed)
+      throws Problem {
+    this.vehicle = Objects.requireNonNull(vehicle, "vehicle");
+    this.network = Network.of(vehicle, knowledge.typicals());
+    this.seed = seed;
+    String of = "case " + ready.id() + ", ";
+    Optional<MeterSpec> spec = knowledge.meter(ready.meter());
+    if (spec.isEmpty()) {
+      throw new Problem(
+          of + "meter",
+          ready.meter(),
+          "one of "
+              + knowledge.meters().stream().map(MeterSpec::id).collect(Collectors.joining(", ")));
+    }
+    this.meter = spec.get();
+    Optional<Circuit> circuit = vehicle.circuit(ready.circuit());
+    if (circuit.isEmpty()) {
+      throw new Problem(
+          of + "circuit",
+          ready.circuit(),
+          "one of "
+              + vehicle.circuits().stream().map(Circuit::id).collect(Collectors.joining(", ")));
+    }
+    this.on = circuit.get().onSetting();
+    for (ReadyCase.Fault fault : ready.truth()) {
+      faults.add(new Fault(failure(of, knowledge, fault), fault.ohms()));
+    }
+    this.truth = simulated();
+  }
+
+  private Failure failure(String of, Knowledge knowledge, ReadyCase.Fault fault) throws Problem {
+    Optional<Part> part = vehicle.part(fault.part());
+    if (part.isEmpty()) {
+      throw new Problem(of + "part", fault.part(), "a part of the " + vehicle.name());
+    }
+    List<Failure> all = Failure.of(network, part.get(), knowledge.faults());
+    for (Failure failure : all) {
+      if (failure.name().equals(fault.mode())) {
+        return failure;
+      }
+    }
+    throw new Problem(
+        of + "mode of " + fault.part(),
+        fault.mode(),
+        "one of " + all.stream().map(Failure::name).collect(Collectors.joining(", ")));
+  }
+
+  private HiddenTruth simulated() {
+    Map<Failure, Double> ohms = new HashMap<>();
+    faults.forEach(f -> f.ohms().ifPresent(o -> ohms.put(f.failure(), o)));
+    HiddenTruth made =
+        new HiddenTruth(
+            network,
+            faults.stream().map(Fault::failure).toList(),
+            ohms,
+            meter,
+            HiddenTruth.Draw.WITHIN,
+            seed);
+    made.run(on);
+    return made;
+  }
+
+  /**
+   * Does a proposed check and answers what it shows.
+   *
+   * @throws Problem if it is a kind of check the practice meter can't do
+   */
+  public Answer read(CheckView check) throws Problem {
+    return read(
+        new OwnCheck(
+            check.kind(),
+            check.red().map(PointView::ref),
+            check.black().map(PointView::ref),
+            check.lookAt(),
+            check.set().setting()));
+  }
+
+  /**
+   * Does a check of the person's own choice and answers what it shows.
+   *
+   * @throws Problem if it is a kind of check the practice meter can't do, or a point or part isn't
+   *     known
+   */
+  public Answer read(OwnCheck check) throws Problem {
+    return switch (check.kind()) {
+      case VOLTS, MILLIVOLTS ->
+          text(truth.volts(point(check.red()), point(check.black()), check.setting()), "V");
+      case OHMS ->
+          text(truth.ohms(point(check.red()), point(check.black()), check.setting()), "ohm");
+      case LOOK -> new Answer.Saw(look(check.lookAt().orElse(""), check.setting()));
+      default ->
+          throw new Problem(
+              "meter",
+              check.kind().word(),
+              "the practice meter takes volts, millivolts, ohms and looks");
+    };
+  }
+
+  private TerminalRef point(Optional<TerminalRef> point) throws Problem {
+    if (point.isEmpty() || network.node(point.get()).isEmpty()) {
+      throw new Problem(
+          "point", point.map(TerminalRef::toString).orElse(""), "a point of " + vehicle.name());
+    }
+    return point.get();
+  }
+
+  private Seen look(String at, Setting setting) throws Problem {
+    Optional<LoadRef> subject = at.isEmpty() ? Optional.empty() : Optional.of(LoadRef.parse(at));
+    Optional<Part> part = subject.flatMap(s -> vehicle.part(s.part()));
+    if (part.isEmpty()) {
+      throw new Problem("look", at, "a load, a fuse or a relay of " + vehicle.name());
+    }
+    if (part.get().kind() == PartKind.RELAY) {
+      return truth.clicks(part.get().id(), setting) ? Seen.CLICKS : Seen.SILENT;
+    }
+    if (part.get().kind() == PartKind.FUSE) {
+      return truth.fuseGone(part.get().id()) ? Seen.BROKEN : Seen.WHOLE;
+    }
+    if (!part.get().kind().isLoad()) {
+      throw new Problem("look", at, "a load, a fuse or a relay of " + vehicle.name());
+    }
+    return switch (truth.look(subject.orElseThrow(), setting, onSetting(subject.orElseThrow()))) {
+      case ON -> Seen.ON;
+      case DIM -> Seen.DIM;
+      case OFF -> Seen.OFF;
+    };
+  }
+
+  private Setting onSetting(LoadRef load) {
+    return vehicle.circuits().stream()
+        .filter(c -> c.loads().contains(load))
+        .findFirst()
+        .map(Circuit::onSetting)
+        .orElse(Setting.REST);
+  }
+
+  private static Answer text(HiddenTruth.Display display, String unit) {
+    if (display instanceof HiddenTruth.Display.Number n) {
+      int places = (int) Math.max(0, Math.round(-Math.log10(n.step())));
+      return new Answer.Text(String.format(Locale.ROOT, "%." + places + "f %s", n.value(), unit));
+    }
+    return new Answer.Text("OL");
+  }
+
+  /** A part was mended or replaced by a good one; fuses that had blown are replaced with it. */
+  public void mended(String part) {
+    faults.removeIf(f -> f.failure().part().id().equals(part));
+    truth = simulated();
+  }
+
+  /**
+   * The same case, such that what is mended or replaced in it is so on the simulated vehicle too.
+   */
+  public FindCase following(FindCase findCase) {
+    return new Followed(findCase);
+  }
+
+  private final class Followed implements FindCase {
+    private final FindCase inner;
+
+    Followed(FindCase inner) {
+      this.inner = inner;
+    }
+
+    @Override
+    public CaseView swapped(String part, Helped helped) throws Problem {
+      CaseView view = inner.swapped(part, helped);
+      mended(part);
+      return view;
+    }
+
+    @Override
+    public CaseView repaired(String part) throws Problem {
+      CaseView view = inner.repaired(part);
+      mended(part);
+      return view;
+    }
+
+    @Override
+    public CaseView view() {
+      return inner.view();
+    }
+
+    @Override
+    public Understood understand(String checkId, Answer answer) throws Problem {
+      return inner.understand(checkId, answer);
+    }
+
+    @Override
+    public CaseView answer(String checkId, Answer answer) throws Problem {
+      return inner.answer(checkId, answer);
+    }
+
+    @Override
+    public CaseView take(OwnCheck check, Answer answer) throws Problem {
+      return inner.take(check, answer);
+    }
+
+    @Override
+    public CaseView refuse(String checkId, Refusal refusal) throws Problem {
+      return inner.refuse(checkId, refusal);
+    }
+
+    @Override
+    public CaseView withdraw(int reading) throws Problem {
+      return inner.withdraw(reading);
+    }
+
+    @Override
+    public CaseView correct(int reading, Answer answer) throws Problem {
+      return inner.correct(reading, answer);
+    }
+
+    @Override
+    public CaseView stop() {
+      return inner.stop();
+    }
+
+    @Override
+    public List<String> whyStill(String partOrSuspect) throws Problem {
+      return inner.whyStill(partOrSuspect);
+    }
+
+    @Override
+    public List<String> whyNext() {
+      return inner.whyNext();
+    }
+
+    @Override
+    public List<PointView> points() {
+      return inner.points();
+    }
+
+    @Override
+    public String title(SuspectId suspect) {
+      return inner.title(suspect);
+    }
+
+    @Override
+    public List<SettingView> settings() {
+      return inner.settings();
+    }
+
+    @Override
+    public void close() {
+      inner.close();
+    }
+  }
+}
