@@ -57,6 +57,8 @@ public final class HiddenTruth {
   private final Solver solver;
   private final Variant variant;
   private final Values values;
+  private final Variant sound;
+  private final Values soundValues;
   private final MeterSpec meter;
   private final Random random;
   private final Map<MeterFunction, Map<Double, Double>> gain = new HashMap<>();
@@ -95,7 +97,6 @@ public final class HiddenTruth {
     this.meter = meter;
     this.random = new Random(seed ^ 0x5DEECE66DL);
     Random chance = new Random(seed ^ 0x2545F491L);
-    Random parts = new Random(seed);
     this.solver = Solver.full(network);
     Variant failed = Variant.healthy(network);
     for (Failure failure : failures) {
@@ -113,12 +114,9 @@ public final class HiddenTruth {
       failed = failed.with(failure.changes(failed, added));
     }
     this.variant = failed;
-    this.values =
-        switch (draw) {
-          case TYPICAL -> Values.typical(variant);
-          case WITHIN -> Values.drawn(variant, parts);
-          case AT_LIMITS -> atLimits(variant, parts);
-        };
+    this.values = values(variant, draw, new Random(seed));
+    this.sound = Variant.healthy(network);
+    this.soundValues = values(sound, draw, new Random(seed));
     boolean exact = draw == Draw.TYPICAL;
     Spread leads = meter.leadOhms();
     this.leadOhms = exact ? leads.typical() : leads.low() + random.nextDouble() * leads.width();
@@ -141,6 +139,14 @@ public final class HiddenTruth {
 
   private final boolean exact;
   private final boolean limits;
+
+  private static Values values(Variant variant, Draw draw, Random random) {
+    return switch (draw) {
+      case TYPICAL -> Values.typical(variant);
+      case WITHIN -> Values.drawn(variant, random);
+      case AT_LIMITS -> atLimits(variant, random);
+    };
+  }
 
   private static Values atLimits(Variant variant, Random random) {
     Values values = Values.typical(variant);
@@ -204,11 +210,13 @@ public final class HiddenTruth {
     return new Display.Number(shown, range.step());
   }
 
-  /** How a load looks in a setting, judged by its power against a healthy vehicle's. */
+  /**
+   * How a load looks in a setting, judged by its power against what this very vehicle showed before
+   * anything failed: people know their own lamps, not the rated ones.
+   */
   public Sight look(LoadRef load, Setting setting, Setting healthyOn) {
     OperatingPoint point = run(setting);
-    Variant healthy = Variant.healthy(network);
-    OperatingPoint good = solver.solve(healthy, healthyOn, Values.typical(healthy), History.NONE);
+    OperatingPoint good = solver.solve(sound, healthyOn, soundValues, History.NONE);
     int e = element(load);
     double watts = point.across(e) * point.amps(e);
     double rated = good.across(e) * good.amps(e);

@@ -9,7 +9,6 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import loopwright.bench.HiddenTruth;
-import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.SuspectId;
 import loopwright.knowledge.Knowledge;

@@ -157,12 +157,7 @@ final class FindCommand implements Callable<Integer> {
         caseId = findCase.view().caseId();
         return (jsonl
                 ? new LineTalk(
-                        findCase,
-                        opened.vehicle(),
-                        opened.name(),
-                        practiceMeter,
-                        in,
-                        world.out())
+                        findCase, opened.vehicle(), opened.name(), practiceMeter, in, world.out())
                     .run()
                 : new PlainTalk(
                         findCase,

@@ -243,7 +243,8 @@ final class PlainTalk {
             .view()
             .next()
             .orElseThrow(
-                () -> new Problem("meter", "", "no check is open now: say mended, measure or stop"));
+                () ->
+                    new Problem("meter", "", "no check is open now: say mended, measure or stop"));
     Answer answer = meter.get().read(check);
     page.say("The meter: " + shown(answer) + ".");
     waiting = new Waiting.Nothing();

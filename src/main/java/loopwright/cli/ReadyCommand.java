@@ -38,7 +38,8 @@ final class ReadyCommand implements Callable<Integer> {
     for (ReadyCase one : ready) {
       page.block(one.id() + ": ", one.title() + ", " + one.vehicle());
     }
-    page.say("To open one: loopwright find --ready " + (ready.isEmpty() ? "ID" : ready.get(0).id()));
+    page.say(
+        "To open one: loopwright find --ready " + (ready.isEmpty() ? "ID" : ready.get(0).id()));
     page.flush();
     return ExitCode.DONE.number();
   }

@@ -14,7 +14,10 @@ import java.util.List;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
+import loopwright.casework.ReadyCase;
+import loopwright.casework.SimulatedMeter;
 import loopwright.io.journal.FileCaseStore;
+import loopwright.model.Vehicle;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -90,6 +93,16 @@ class KillTest {
             @Override
             public CaseDesk desk() {
               return desk;
+            }
+
+            @Override
+            public List<ReadyCase> readyCases() {
+              return List.of();
+            }
+
+            @Override
+            public SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) {
+              throw new AssertionError("no ready-made case is opened here");
             }
 
             @Override
