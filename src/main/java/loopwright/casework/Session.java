@@ -581,6 +581,9 @@ final class Session implements FindCase {
   private List<Check> proofs() {
     List<Check> proofs = new ArrayList<>();
     proofs.add(Check.look(complaint.load().toString(), complaint.on()));
+    if (complaint.kind() == loopwright.diagnosis.ComplaintKind.STUCK_ON) {
+      proofs.add(Check.look(complaint.load().toString(), bench.shows(complaint)));
+    }
     Part load = vehicle.requirePart(complaint.load().part());
     List<String> ends = load.spec().terminals();
     String in = complaint.load().filament().orElse(ends.get(0));

@@ -153,7 +153,7 @@ final class CheckSource {
         });
     Map<Integer, TerminalRef> points = points(likely);
     TerminalRef post = vehicle.groundedPost();
-    Set<Setting> live = new LinkedHashSet<>(List.of(complaint.shows(), complaint.on()));
+    Set<Setting> live = new LinkedHashSet<>(List.of(bench.shows(complaint), complaint.on()));
     for (Setting setting : live) {
       for (TerminalRef point : points.values()) {
         if (!point.equals(post)) {
@@ -306,7 +306,7 @@ final class CheckSource {
 
   private void addLooks(Set<Check> checks, Collection<String> inPlay) {
     checks.add(Check.look(complaint.load().toString(), complaint.on()));
-    checks.add(Check.look(complaint.load().toString(), complaint.shows()));
+    checks.add(Check.look(complaint.load().toString(), bench.shows(complaint)));
     if (complaint.kind() == ComplaintKind.STUCK_ON && loop.isPresent()) {
       // What keeps a load on is found by taking the loop apart while it is on.
       for (Loop l : loop.get().all()) {
@@ -318,7 +318,7 @@ final class CheckSource {
                   || part.kind() == PartKind.RELAY;
           if (comesApart) {
             checks.add(
-                Check.look(complaint.load().toString(), complaint.shows().without(part.id())));
+                Check.look(complaint.load().toString(), bench.shows(complaint).without(part.id())));
           }
         }
       }

@@ -21,11 +21,4 @@ public record Complaint(ComplaintKind kind, String circuit, LoadRef load, Settin
     Objects.requireNonNull(load, "load");
     Objects.requireNonNull(on, "on");
   }
-
-  /** The setting in which the complaint shows: stuck on shows at rest. */
-  public Setting shows() {
-    return kind == ComplaintKind.STUCK_ON || kind == ComplaintKind.DRAINS_BATTERY
-        ? Setting.REST
-        : on;
-  }
 }

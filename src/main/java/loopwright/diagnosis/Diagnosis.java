@@ -59,7 +59,7 @@ public final class Diagnosis implements AutoCloseable {
   private static final double NEGLIGIBLE = 1e-5;
 
   /** Least information, in bits, for which a check is worth its minutes. */
-  private static final double WORTH_ASKING = 0.004;
+  private static final double WORTH_ASKING = 0.02;
 
   private final Workbench bench;
   private final Vehicle vehicle;
@@ -258,7 +258,7 @@ public final class Diagnosis implements AutoCloseable {
       case DEAD -> sight(h, Seen.OFF) + 0.1 * sight(h, Seen.DIM);
       case DIM -> sight(h, Seen.DIM) + 0.05 * sight(h, Seen.OFF);
       case STUCK_ON -> {
-        Prediction.Sight s = predictor.load(h, complaint.load(), complaint.shows());
+        Prediction.Sight s = predictor.load(h, complaint.load(), bench.shows(complaint));
         yield Math.max(0, s.chance(Seen.ON) + 0.7 * s.chance(Seen.DIM) - Predictor.MISNAMED);
       }
       case BLOWS_FUSE -> blows(h) ? 1 : 0;
@@ -269,7 +269,7 @@ public final class Diagnosis implements AutoCloseable {
   }
 
   private double sight(Hypothesis h, Seen seen) {
-    double blurred = predictor.load(h, complaint.load(), complaint.shows()).chance(seen);
+    double blurred = predictor.load(h, complaint.load(), bench.shows(complaint)).chance(seen);
     return Math.max(0, (blurred - Predictor.MISNAMED / 3) / (1 - Predictor.MISNAMED));
   }
 
@@ -760,7 +760,7 @@ public final class Diagnosis implements AutoCloseable {
       Map<String, Check> byId,
       List<Reading> readings,
       Circumstances circumstances) {
-    Check look = Check.look(complaint.load().toString(), complaint.shows());
+    Check look = Check.look(complaint.load().toString(), bench.shows(complaint));
     boolean done = readings.stream().anyMatch(r -> r.check().equals(look));
     if (done || circumstances.refused().contains(look.id()) || !byId.containsKey(look.id())) {
       return;

@@ -475,6 +475,33 @@ public final class Workbench {
         .orElseThrow(() -> new IllegalArgumentException(load + " is no load"));
   }
 
+  /**
+   * The setting in which a complaint shows: the circuit's own for most; for a load that stays on,
+   * its own with the control nearest to the load at rest, so that a healthy one would be off; at
+   * rest for a drained battery.
+   */
+  public Setting shows(Complaint complaint) {
+    if (complaint.kind() == ComplaintKind.DRAINS_BATTERY) {
+      return Setting.REST;
+    }
+    if (complaint.kind() != ComplaintKind.STUCK_ON) {
+      return complaint.on();
+    }
+    List<String> controls = new ArrayList<>();
+    Loop.trace(this, complaint.on(), loadElement(complaint.load()))
+        .ifPresent(
+            loop -> loop.all().forEach(l -> l.pieces().forEach(p -> controls.add(0, p.part()))));
+    controls.retainAll(complaint.on().positions().keySet());
+    controls.addAll(complaint.on().positions().keySet());
+    for (String control : controls) {
+      Setting without = complaint.on().resting(control);
+      if (level(point(healthy, without), complaint.load(), complaint.on()) < 0.01) {
+        return without;
+      }
+    }
+    return Setting.REST;
+  }
+
   /** The setting in which a load should work; that of the first circuit it serves. */
   Setting onSetting(LoadRef load) {
     for (Circuit circuit : vehicle.circuits()) {

@@ -40,6 +40,13 @@ public record Setting(SortedMap<String, String> positions, SortedSet<String> apa
     return new Setting(moved, apart);
   }
 
+  /** This setting with one control back at rest. */
+  public Setting resting(String control) {
+    SortedMap<String, String> moved = new TreeMap<>(positions);
+    moved.remove(control);
+    return new Setting(moved, apart);
+  }
+
   /** This setting with these parts taken out as well. */
   public Setting without(Set<String> parts) {
     SortedSet<String> more = new TreeSet<>(apart);
