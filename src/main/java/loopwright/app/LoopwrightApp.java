@@ -2,16 +2,23 @@ package loopwright.app;
 
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import javafx.application.Application;
 import javafx.stage.Stage;
+import loopwright.casework.CaseDesk;
 import loopwright.casework.CircuitLoops;
+import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
+import loopwright.casework.Problem;
+import loopwright.casework.ReadyCase;
+import loopwright.casework.SimulatedMeter;
 import loopwright.model.Vehicle;
 import loopwright.ui.LoopSource;
+import loopwright.ui.ReadyCases;
 import loopwright.ui.shell.MainWindow;
 
 /** The desktop window. */
@@ -37,7 +44,8 @@ public class LoopwrightApp extends Application {
             new Loops(engine),
             engine.knowledge().meters(),
             preferences,
-            background);
+            background,
+            new Ready(engine));
     stage.setTitle("Loopwright");
     window.show(stage);
   }
@@ -46,6 +54,40 @@ public class LoopwrightApp extends Application {
   public void stop() {
     if (background != null) {
       background.shutdown();
+    }
+  }
+
+  /** The ready-made cases with their practice meters. */
+  private record Ready(Engine engine) implements ReadyCases {
+    @Override
+    public List<Entry> entries() {
+      return Practice.cases().stream()
+          .map(c -> new Entry(c.id(), c.title(), c.vehicle(), c.story()))
+          .toList();
+    }
+
+    @Override
+    public Opened open(String id, Vehicle vehicle, CaseDesk.Progress progress) throws Problem {
+      ReadyCase ready =
+          Practice.cases().stream()
+              .filter(c -> c.id().equals(id))
+              .findFirst()
+              .orElseThrow(() -> new Problem("case", id, "a ready-made case"));
+      SimulatedMeter meter = Practice.meter(engine, ready, vehicle);
+      FindCase found =
+          engine
+              .desk()
+              .open(
+                  new CaseDesk.NewCase(
+                      vehicle,
+                      ready.vehicle(),
+                      ready.circuit(),
+                      Optional.empty(),
+                      ready.kind(),
+                      ready.context(),
+                      ready.meter()),
+                  progress);
+      return new Opened(meter.following(found), meter::read);
     }
   }
 

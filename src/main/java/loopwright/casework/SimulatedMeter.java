@@ -171,19 +171,12 @@ public final class SimulatedMeter {
     if (!part.get().kind().isLoad()) {
       throw new Problem("look", at, "a load, a fuse or a relay of " + vehicle.name());
     }
-    return switch (truth.look(subject.orElseThrow(), setting, onSetting(subject.orElseThrow()))) {
+    return switch (truth.look(
+        subject.orElseThrow(), setting, vehicle.onSetting(subject.orElseThrow(), setting))) {
       case ON -> Seen.ON;
       case DIM -> Seen.DIM;
       case OFF -> Seen.OFF;
     };
-  }
-
-  private Setting onSetting(LoadRef load) {
-    return vehicle.circuits().stream()
-        .filter(c -> c.loads().contains(load))
-        .findFirst()
-        .map(Circuit::onSetting)
-        .orElse(Setting.REST);
   }
 
   private static Answer text(HiddenTruth.Display display, String unit) {

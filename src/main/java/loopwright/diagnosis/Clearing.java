@@ -44,7 +44,7 @@ final class Clearing {
   }
 
   /** Distance from a band, in widths of it, within which its corners are solved. */
-  private static final double NEAR_WIDTHS = 2;
+  private static final double NEAR_WIDTHS = 10;
 
   private static boolean near(Predictor.Possible band, Reading reading) {
     if (!(reading.value() instanceof Reading.Value.Number n) || Double.isInfinite(band.high())) {

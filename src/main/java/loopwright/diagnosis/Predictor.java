@@ -331,11 +331,12 @@ final class Predictor {
   }
 
   private Prediction.Sight load(List<OperatingPoint> points, LoadRef load) {
+    Setting fully = bench.vehicle().onSetting(load, points.get(0).setting());
     double on = 0;
     double dim = 0;
     double off = 0;
     for (int p = 0; p < points.size(); p++) {
-      double level = bench.level(points.get(p), load, bench.onSetting(load));
+      double level = bench.level(points.get(p), load, fully);
       double o = 1 - rises(level, OFF_BELOW, DIM_ABOVE);
       double l = rises(level, DIM_BELOW, ON_ABOVE);
       double weight = p == 0 ? 2 : 1;

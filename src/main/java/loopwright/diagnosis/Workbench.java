@@ -55,7 +55,7 @@ public final class Workbench {
   private final Map<Key, List<OperatingPoint>> points = new HashMap<>();
   private final Map<Key, List<OperatingPoint>> extremes = new HashMap<>();
   private final Map<Key, OperatingPoint> typical = new HashMap<>();
-  private final Map<LoadRef, Double> healthyWatts = new HashMap<>();
+  private final Map<String, Double> healthyWatts = new HashMap<>();
   private final Map<Hypothesis, List<History>> histories = new IdentityHashMap<>();
   private final Hypothesis healthy;
   private Setting complainedIn;
@@ -442,7 +442,7 @@ public final class Workbench {
   double level(OperatingPoint point, LoadRef load, Setting healthyOn) {
     int e = loadElement(load);
     double watts = watts(point, e);
-    double rated = healthyWatts.computeIfAbsent(load, l -> watts(point(healthy, healthyOn), e));
+    double rated = healthyWatts.computeIfAbsent(load + " " + healthyOn.positions(), k -> watts(point(healthy, healthyOn), e));
     if (rated <= 1e-9) {
       return 0;
     }
@@ -502,14 +502,9 @@ public final class Workbench {
     return Setting.REST;
   }
 
-  /** The setting in which a load should work; that of the first circuit it serves. */
+  /** The setting in which a load should work, the first it serves. */
   Setting onSetting(LoadRef load) {
-    for (Circuit circuit : vehicle.circuits()) {
-      if (circuit.loads().contains(load)) {
-        return circuit.onSetting();
-      }
-    }
-    return Setting.REST;
+    return vehicle.onSetting(load, Setting.REST);
   }
 
   /** Access minutes of a point. */

@@ -101,6 +101,28 @@ public record Vehicle(
     return set != null ? set : requirePart(control).spec().positions().get(0);
   }
 
+  /**
+   * The setting in which a load should work: that of the circuit which is on right now if one of
+   * the load's circuits is (a fan may have two speeds), else of the first it serves.
+   *
+   * @param load the load
+   * @param now how the controls stand
+   * @return the setting; at rest for a load of no circuit
+   */
+  public Setting onSetting(LoadRef load, Setting now) {
+    Optional<Setting> first = Optional.empty();
+    for (Circuit circuit : circuits) {
+      if (circuit.loads().contains(load)) {
+        Setting on = circuit.onSetting();
+        if (on.positions().equals(now.positions())) {
+          return on;
+        }
+        first = first.or(() -> Optional.of(on));
+      }
+    }
+    return first.orElse(Setting.REST);
+  }
+
   /** Every terminal of every part, in file order. Wires have none of their own. */
   public List<TerminalRef> terminals() {
     List<TerminalRef> all = new ArrayList<>();

@@ -54,19 +54,11 @@ public final class Player {
       return new Answer.Saw(truth.fuseGone(part.id()) ? Seen.BROKEN : Seen.WHOLE);
     }
     return new Answer.Saw(
-        switch (truth.look(subject, setting, onSetting(vehicle, subject))) {
+        switch (truth.look(subject, setting, vehicle.onSetting(subject, setting))) {
           case ON -> Seen.ON;
           case DIM -> Seen.DIM;
           case OFF -> Seen.OFF;
         });
-  }
-
-  public static Setting onSetting(Vehicle vehicle, LoadRef load) {
-    return vehicle.circuits().stream()
-        .filter(c -> c.loads().contains(load))
-        .findFirst()
-        .map(c -> c.onSetting())
-        .orElse(Setting.REST);
   }
 
   private static TerminalRef ref(java.util.Optional<loopwright.casework.PointView> point) {

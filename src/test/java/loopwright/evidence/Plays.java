@@ -113,7 +113,7 @@ final class Plays {
       return new Reading.Value.Sight(truth.fuseGone(part.id()) ? Seen.BROKEN : Seen.WHOLE);
     }
     return new Reading.Value.Sight(
-        switch (truth.look(subject, check.setting(), Player.onSetting(vehicle, subject))) {
+        switch (truth.look(subject, check.setting(), vehicle.onSetting(subject, check.setting()))) {
           case ON -> Seen.ON;
           case DIM -> Seen.DIM;
           case OFF -> Seen.OFF;

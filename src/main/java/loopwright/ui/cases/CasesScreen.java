@@ -3,6 +3,8 @@ package loopwright.ui.cases;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
+import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Label;
@@ -13,6 +15,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import loopwright.casework.CaseDesk;
+import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
@@ -20,14 +23,21 @@ import loopwright.ui.widget.Parts;
 /** The kept cases, to take one up again. */
 public final class CasesScreen extends VBox {
   private final ListView<CaseDesk.Kept> list = new ListView<>();
+  private final ListView<ReadyCases.Entry> ready = new ListView<>();
 
   /**
    * Makes the screen.
    *
    * @param model its view model
    * @param reopen takes a case up again
+   * @param readyCases cases to practise on; may be none
+   * @param practise opens one of them
    */
-  public CasesScreen(CasesViewModel model, Consumer<CaseDesk.Kept> reopen) {
+  public CasesScreen(
+      CasesViewModel model,
+      Consumer<CaseDesk.Kept> reopen,
+      List<ReadyCases.Entry> readyCases,
+      Consumer<ReadyCases.Entry> practise) {
     setId("cases");
     getStyleClass().add("page");
     list.setItems(model.kept());
@@ -50,6 +60,19 @@ public final class CasesScreen extends VBox {
             (ListChangeListener<CaseDesk.Kept>)
                 c -> list.getSelectionModel().select(model.chosenProperty().get()));
     VBox.setVgrow(list, Priority.ALWAYS);
+    ready.setId("ready");
+    ready.getStyleClass().add("fat-list");
+    ready.getItems().setAll(readyCases);
+    ready.setCellFactory(l -> new ReadyCell());
+    ready.setAccessibleText(Texts.of("cases.ready"));
+    ready.getSelectionModel().select(0);
+    ready.setOnMouseClicked(
+        e -> {
+          if (e.getClickCount() == 2) {
+            chosenReady().ifPresent(practise);
+          }
+        });
+    VBox.setVgrow(ready, Priority.ALWAYS);
     Label problem = Parts.text("", "entry-status", "status-problem");
     problem.textProperty().bind(model.problemProperty());
     problem.managedProperty().bind(model.problemProperty().isNotEmpty());
@@ -62,11 +85,18 @@ public final class CasesScreen extends VBox {
             problem,
             list,
             Parts.row("primary-row", open));
+    if (!readyCases.isEmpty()) {
+      getChildren().addAll(Parts.text(Texts.of("cases.ready"), "section-line"), ready);
+    }
     addEventFilter(
         KeyEvent.KEY_PRESSED,
         e -> {
           if (e.getCode() == KeyCode.ENTER) {
-            model.chosen().ifPresent(reopen);
+            if (ready.isFocused()) {
+              chosenReady().ifPresent(practise);
+            } else {
+              model.chosen().ifPresent(reopen);
+            }
             e.consume();
           }
         });
@@ -74,7 +104,36 @@ public final class CasesScreen extends VBox {
 
   /** Puts the focus where hands go on. */
   public void takeFocus() {
-    list.requestFocus();
+    if (list.getItems().isEmpty() && !ready.getItems().isEmpty()) {
+      ready.requestFocus();
+    } else {
+      list.requestFocus();
+    }
+  }
+
+  private Optional<ReadyCases.Entry> chosenReady() {
+    return Optional.ofNullable(ready.getSelectionModel().getSelectedItem());
+  }
+
+  /** A ready-made case on a fat row. */
+  private static final class ReadyCell extends ListCell<ReadyCases.Entry> {
+    @Override
+    protected void updateItem(ReadyCases.Entry entry, boolean empty) {
+      super.updateItem(entry, empty);
+      setText("");
+      if (empty || entry == null) {
+        setGraphic(null);
+        return;
+      }
+      setGraphic(
+          Parts.column(
+              "entry",
+              Parts.row(
+                  "entry-head",
+                  Parts.line(entry.title(), "entry-title"),
+                  Parts.line(entry.vehicleName(), "shelf")),
+              Parts.line(entry.story(), "muted")));
+    }
   }
 
   /** A kept case on a fat row. */

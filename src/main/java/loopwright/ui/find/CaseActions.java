@@ -13,6 +13,7 @@ final class CaseActions {
   static final String CORRECT = "E";
   static final String TAKE_BACK = "Del";
   static final String PUT_BACK = "P";
+  static final String PRACTICE = "Z";
   static final String COUNT = "Enter";
   static final String BACK = "Esc";
   static final String DRAWING = "F5";

@@ -460,6 +460,7 @@ final class CaseScreen extends Region {
       return;
     }
     switch (c) {
+      case 'z' -> model.meterReads();
       case 'c' -> model.startRefuse();
       case 'a' -> model.startOwn();
       case 'w' -> {

@@ -34,6 +34,7 @@ import loopwright.casework.SettingView;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.Seen;
 import loopwright.model.TerminalRef;
+import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
 import loopwright.ui.Worker;
 
@@ -70,6 +71,7 @@ public final class CaseViewModel {
   }
 
   private final FindCase findCase;
+  private final Optional<ReadyCases.PracticeMeter> meter;
   private final Worker worker;
   private final ReadOnlyObjectWrapper<CaseView> view = new ReadOnlyObjectWrapper<>();
   private final EntryViewModel entry = new EntryViewModel();
@@ -105,6 +107,22 @@ public final class CaseViewModel {
       List<PointView> points,
       List<SettingView> settings,
       Worker worker) {
+    this(findCase, first, points, settings, Optional.empty(), worker);
+  }
+
+  /**
+   * Takes over a case that may have a practice meter.
+   *
+   * @param meter reads the checks of a ready-made case
+   */
+  public CaseViewModel(
+      FindCase findCase,
+      CaseView first,
+      List<PointView> points,
+      List<SettingView> settings,
+      Optional<ReadyCases.PracticeMeter> meter,
+      Worker worker) {
+    this.meter = Objects.requireNonNull(meter, "meter");
     this.findCase = Objects.requireNonNull(findCase, "findCase");
     this.worker = Objects.requireNonNull(worker, "worker");
     this.own = new OwnCheckViewModel(points, settings);
@@ -275,6 +293,20 @@ public final class CaseViewModel {
       return;
     }
     submit(new Answer.Text(entry.plain()));
+  }
+
+  /** Whether a practice meter can answer the check that is asked now. */
+  public boolean practising() {
+    return meter.isPresent() && view().next().isPresent();
+  }
+
+  /** Lets the practice meter answer the check that is asked now. */
+  public void meterReads() {
+    if (!practising() || doing() != Doing.ANSWER) {
+      return;
+    }
+    CheckView check = view().next().orElseThrow();
+    change(() -> findCase.answer(check.id(), meter.orElseThrow().read(check)), this::accept);
   }
 
   /** Answers with a band of values. */

@@ -17,6 +17,7 @@ import loopwright.casework.PointView;
 import loopwright.casework.Problem;
 import loopwright.casework.SettingView;
 import loopwright.model.Vehicle;
+import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
 import loopwright.ui.Worker;
 
@@ -34,13 +35,19 @@ public final class FindViewModel {
   /** Opens a case one way or the other. */
   @FunctionalInterface
   private interface Opener {
-    FindCase open(CaseDesk.Progress progress) throws Problem;
+    Started open(CaseDesk.Progress progress) throws Problem;
   }
+
+  private record Started(FindCase findCase, Optional<ReadyCases.PracticeMeter> meter) {}
 
   private record Chosen(String name, Vehicle vehicle) {}
 
   private record Opened(
-      FindCase findCase, CaseView view, List<PointView> points, List<SettingView> settings) {}
+      FindCase findCase,
+      CaseView view,
+      List<PointView> points,
+      List<SettingView> settings,
+      Optional<ReadyCases.PracticeMeter> meter) {}
 
   private final CaseDesk desk;
   private final Worker worker;
@@ -108,14 +115,25 @@ public final class FindViewModel {
 
   /** Opens the case that the complaint tells. */
   public void open() {
-    complaint.newCase().ifPresent(newCase -> open(p -> desk.open(newCase, p)));
+    complaint.newCase().ifPresent(newCase -> open(p -> new Started(desk.open(newCase, p), Optional.empty())));
   }
 
   /** Takes up a kept case. */
   public void resume(String caseId, String vehicleName, Vehicle vehicle) {
     closeCase();
     complaint.begin(vehicleName, vehicle, Optional.empty());
-    open(p -> desk.resume(caseId, vehicle, p));
+    open(p -> new Started(desk.resume(caseId, vehicle, p), Optional.empty()));
+  }
+
+  /** Opens a ready-made case with its practice meter. */
+  public void practise(ReadyCases ready, ReadyCases.Entry entry, Vehicle vehicle) {
+    closeCase();
+    complaint.begin(entry.vehicleName(), vehicle, Optional.empty());
+    open(
+        p -> {
+          ReadyCases.Opened opened = ready.open(entry.id(), vehicle, p);
+          return new Started(opened.findCase(), Optional.of(opened.meter()));
+        });
   }
 
   private void open(Opener opener) {
@@ -143,8 +161,10 @@ public final class FindViewModel {
         };
     worker.run(
         () -> {
-          FindCase opened = opener.open(told);
-          return new Opened(opened, opened.view(), opened.points(), opened.settings());
+          Started started = opener.open(told);
+          FindCase opened = started.findCase();
+          return new Opened(
+              opened, opened.view(), opened.points(), opened.settings(), started.meter());
         },
         opened -> {
           if (givenUp.get()) {
@@ -159,6 +179,7 @@ public final class FindViewModel {
                       opened.view(),
                       opened.points(),
                       opened.settings(),
+                      opened.meter(),
                       worker.another())));
           stage.set(Stage.CASE);
         },

@@ -396,6 +396,9 @@ final class NowCard extends VBox {
       because.setText(Texts.of("check.because", check.because()));
       answer.getChildren().add(because);
     }
+    if (model.practising()) {
+      action("action.practice", CaseActions.PRACTICE, model::meterReads);
+    }
     action("action.refuse", CaseActions.REFUSE, model::startRefuse);
     action("action.own", CaseActions.OWN, model::startOwn);
     action("action.why", CaseActions.WHY, model::toggleWhy);

@@ -26,6 +26,7 @@ import loopwright.ui.Fonts;
 import loopwright.ui.Look;
 import loopwright.ui.LoopSource;
 import loopwright.ui.Preferences;
+import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
 import loopwright.ui.VehicleLibrary;
 import loopwright.ui.Worker;
@@ -60,6 +61,7 @@ public final class MainWindow {
   private final FindScreen findScreen;
   private final CasesScreen casesScreen;
   private final Node keysScreen;
+  private final ReadyCases ready;
   private final BorderPane root = new BorderPane();
   private final HBox bar = Parts.row("top-bar");
   private Place before = Place.VEHICLE;
@@ -81,7 +83,24 @@ public final class MainWindow {
       List<MeterSpec> meters,
       Preferences preferences,
       Executor background) {
+    this(desk, library, loops, meters, preferences, background, ReadyCases.NONE);
+  }
+
+  /**
+   * Builds the window with cases to practise on.
+   *
+   * @param ready ready-made cases
+   */
+  public MainWindow(
+      CaseDesk desk,
+      VehicleLibrary library,
+      LoopSource loops,
+      List<MeterSpec> meters,
+      Preferences preferences,
+      Executor background,
+      ReadyCases ready) {
     Objects.requireNonNull(desk, "desk");
+    this.ready = Objects.requireNonNull(ready, "ready");
     Fonts.load();
     Worker worker = new Worker(background, Platform::runLater);
     shell = new ShellViewModel(preferences);
@@ -92,7 +111,7 @@ public final class MainWindow {
     cases = new CasesViewModel(desk, worker.another());
     vehicleScreen = new VehicleScreen(vehicle, shell.emProperty(), this::complain);
     findScreen = new FindScreen(find, shell.emProperty());
-    casesScreen = new CasesScreen(cases, this::reopen);
+    casesScreen = new CasesScreen(cases, this::reopen, ready.entries(), this::practise);
     keysScreen = KeysPage.make();
     root.setId("window");
     root.getStyleClass().add("window");
@@ -289,6 +308,20 @@ public final class MainWindow {
                 .ifPresent(
                     v -> {
                       find.resume(kept.caseId(), v.name(), v.vehicle());
+                      go(Place.FIND);
+                    }));
+  }
+
+  private void practise(ReadyCases.Entry entry) {
+    vehicle.load(
+        entry.vehicleName(),
+        () ->
+            vehicle
+                .vehicleProperty()
+                .get()
+                .ifPresent(
+                    v -> {
+                      find.practise(ready, entry, v.vehicle());
                       go(Place.FIND);
                     }));
   }

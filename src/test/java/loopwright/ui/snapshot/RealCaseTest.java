@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
@@ -19,6 +20,11 @@ import loopwright.casework.Problem;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.evidence.Bench;
 import loopwright.knowledge.Context;
+import loopwright.casework.CaseView;
+import loopwright.casework.ReadyCase;
+import loopwright.casework.SimulatedMeter;
+import loopwright.io.ReadyCaseFile;
+import loopwright.ui.ReadyCases;
 import loopwright.model.Vehicle;
 import loopwright.ui.VehicleLibrary;
 import loopwright.ui.fake.FakePreferences;
@@ -106,6 +112,79 @@ class RealCaseTest {
     assertThat(scene.getRoot().lookupAll(".piece")).hasSizeGreaterThan(5);
   }
 
+  @Test
+  void aReadyMadeCaseIsPlayedToItsProvenRepairByKeyboardAlone() throws Exception {
+    Scene scene = open(new Beacon());
+    Keyboard keys = new Keyboard(scene);
+    keys.press(KeyCode.F4);
+    until(() -> scene.lookup("#ready") != null && scene.lookup("#ready").isFocused());
+    Snapshots.take(scene, "ready-cases");
+    keys.press(KeyCode.ENTER);
+    until(() -> scene.lookup("#case") != null);
+    int checks = 0;
+    while (scene.lookup("#mended") == null && checks < 15) {
+      int before = scene.lookup("#done").lookupAll(".chip").size();
+      keys.type("z");
+      until(
+          () ->
+              scene.lookup("#mended") != null
+                  || scene.lookup("#done").lookupAll(".chip").size() > before);
+      checks++;
+    }
+    until(() -> scene.lookup("#mended") != null);
+    Snapshots.take(scene, "ready-case-found");
+    assertThat(scene.getRoot().lookupAll(".label").stream().map(n -> ((Label) n).getText()))
+        .anyMatch(t -> t != null && t.contains("beacon ground stud G4"));
+    keys.press(KeyCode.ENTER);
+    until(() -> scene.lookup("#mended") == null);
+    for (int n = 0; n < 4; n++) {
+      keys.type("z");
+      Thread.sleep(700);
+    }
+    Snapshots.take(scene, "ready-case-proven");
+    assertThat(opened.get().view().status())
+        .isEqualTo(CaseView.Status.HEALTHY);
+    assertThat(opened.get().view().move()).isEqualTo(CaseView.Move.END);
+  }
+
+  private final AtomicReference<FindCase> opened =
+      new AtomicReference<>();
+
+  /** One ready-made case over the real search. */
+  private final class Beacon implements ReadyCases {
+    private final ReadyCase beacon =
+        ReadyCaseFile.readBundled().orThrow().stream()
+            .filter(c -> c.id().equals("beacon-ground"))
+            .findFirst()
+            .orElseThrow();
+
+    @Override
+    public List<Entry> entries() {
+      return List.of(new Entry(beacon.id(), beacon.title(), beacon.vehicle(), beacon.story()));
+    }
+
+    @Override
+    public Opened open(String id, Vehicle vehicle, CaseDesk.Progress progress) throws Problem {
+      SimulatedMeter meter =
+          new SimulatedMeter(vehicle, Bench.KNOWLEDGE, beacon, 1);
+      FindCase found =
+          meter.following(
+              Bench.desk()
+                  .open(
+                      new CaseDesk.NewCase(
+                          vehicle,
+                          beacon.vehicle(),
+                          beacon.circuit(),
+                          Optional.empty(),
+                          beacon.kind(),
+                          beacon.context(),
+                          beacon.meter()),
+                      progress));
+      opened.set(found);
+      return new Opened(found, meter::read);
+    }
+  }
+
   private static String text(Scene scene, String id) {
     return scene.lookup(id) instanceof Label label ? label.getText() : "";
   }
@@ -115,6 +194,10 @@ class RealCaseTest {
   }
 
   private Scene open() {
+    return open(ReadyCases.NONE);
+  }
+
+  private Scene open(ReadyCases ready) {
     return WaitForAsyncUtils.waitForAsyncFx(
         20_000,
         () -> {
@@ -125,7 +208,8 @@ class RealCaseTest {
                   RealCaseTest::loop,
                   Bench.KNOWLEDGE.meters(),
                   new FakePreferences(),
-                  background);
+                  background,
+                  ready);
           Scene scene = new Scene((BorderPane) window.root(), 1280, 800);
           stage.setScene(scene);
           stage.show();
