@@ -15,7 +15,6 @@ import loopwright.knowledge.Context;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
-import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
@@ -355,10 +354,24 @@ public final class Workbench {
         values.set(e, 1, weak ? m.stallOhms().low() : m.stallOhms().high());
         values.set(e, 2, reluctant ? m.startVolts().high() : m.startVolts().low());
       } else if (element instanceof Element.Link l) {
+        values.set(e, 0, weak ? l.ohms().high() : l.ohms().low());
         values.set(e, 1, reluctant ? l.blowsAt().high() : l.blowsAt().low());
+      } else if (element instanceof Element.Contact c) {
+        values.set(e, 0, weak ? c.ohms().high() : c.ohms().low());
+      } else if (element instanceof Element.Resistor r && IN_THE_WAY.test(r.role())) {
+        values.set(e, 0, weak ? r.ohms().high() : r.ohms().low());
       }
     }
   }
+
+  /** Roles of resistances that lie between the battery and a load, not of loads themselves. */
+  private static final Predicate<String> IN_THE_WAY =
+      role ->
+          role.equals("conductor")
+              || role.equals("joint")
+              || role.equals("common")
+              || role.startsWith("cavity:")
+              || role.startsWith("leg:");
 
   /** Puts the failure's own wide values at one end; false if it has none. */
   private static boolean own(Variant variant, Values values, boolean low) {
@@ -442,7 +455,9 @@ public final class Workbench {
   double level(OperatingPoint point, LoadRef load, Setting healthyOn) {
     int e = loadElement(load);
     double watts = watts(point, e);
-    double rated = healthyWatts.computeIfAbsent(load + " " + healthyOn.positions(), k -> watts(point(healthy, healthyOn), e));
+    double rated =
+        healthyWatts.computeIfAbsent(
+            load + " " + healthyOn.positions(), k -> watts(point(healthy, healthyOn), e));
     if (rated <= 1e-9) {
       return 0;
     }

@@ -20,8 +20,7 @@ public interface ReadyCases {
         }
 
         @Override
-        public Opened open(String id, Vehicle vehicle, CaseDesk.Progress progress)
-            throws Problem {
+        public Opened open(String id, Vehicle vehicle, CaseDesk.Progress progress) throws Problem {
           throw new Problem("case", id, "a ready-made case; there are none");
         }
       };

@@ -77,12 +77,12 @@ class SingleFailuresTest {
   }
 
   /**
-   * Least share isolated right, in percent. The aim is 97 everywhere; the two large vehicles do not
-   * reach it yet (measured on all their failures: truck 94.4, pumper 89.0), so theirs are floors
-   * against getting worse, a little lower since only every n-th failure is played by default.
+   * Least share isolated right, in percent. The aim is 97 everywhere; the pumper does not reach it
+   * yet, so its floor only guards against getting worse. Of the two large vehicles every n-th
+   * failure is played by default, which moves the share by a percent or two.
    */
   private static final Map<String, Double> LEAST =
-      Map.of("motorcycle", 97.0, "tractor", 97.0, "truck", 91.0, "pumper", 85.0);
+      Map.of("motorcycle", 97.0, "tractor", 97.0, "truck", 96.0, "pumper", 93.0);
 
   /** Every how many failures one is played; 1 with {@code -Dloopwright.every=1}. */
   private static int every(String name) {

@@ -115,7 +115,9 @@ public final class FindViewModel {
 
   /** Opens the case that the complaint tells. */
   public void open() {
-    complaint.newCase().ifPresent(newCase -> open(p -> new Started(desk.open(newCase, p), Optional.empty())));
+    complaint
+        .newCase()
+        .ifPresent(newCase -> open(p -> new Started(desk.open(newCase, p), Optional.empty())));
   }
 
   /** Takes up a kept case. */

@@ -14,18 +14,18 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.layout.BorderPane;
 import javafx.stage.Stage;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.CaseView;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
 import loopwright.casework.Problem;
-import loopwright.diagnosis.ComplaintKind;
-import loopwright.evidence.Bench;
-import loopwright.knowledge.Context;
-import loopwright.casework.CaseView;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.diagnosis.ComplaintKind;
+import loopwright.evidence.Bench;
 import loopwright.io.ReadyCaseFile;
-import loopwright.ui.ReadyCases;
+import loopwright.knowledge.Context;
 import loopwright.model.Vehicle;
+import loopwright.ui.ReadyCases;
 import loopwright.ui.VehicleLibrary;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.shell.MainWindow;
@@ -142,13 +142,11 @@ class RealCaseTest {
       Thread.sleep(700);
     }
     Snapshots.take(scene, "ready-case-proven");
-    assertThat(opened.get().view().status())
-        .isEqualTo(CaseView.Status.HEALTHY);
+    assertThat(opened.get().view().status()).isEqualTo(CaseView.Status.HEALTHY);
     assertThat(opened.get().view().move()).isEqualTo(CaseView.Move.END);
   }
 
-  private final AtomicReference<FindCase> opened =
-      new AtomicReference<>();
+  private final AtomicReference<FindCase> opened = new AtomicReference<>();
 
   /** One ready-made case over the real search. */
   private final class Beacon implements ReadyCases {
@@ -165,8 +163,7 @@ class RealCaseTest {
 
     @Override
     public Opened open(String id, Vehicle vehicle, CaseDesk.Progress progress) throws Problem {
-      SimulatedMeter meter =
-          new SimulatedMeter(vehicle, Bench.KNOWLEDGE, beacon, 1);
+      SimulatedMeter meter = new SimulatedMeter(vehicle, Bench.KNOWLEDGE, beacon, 1);
       FindCase found =
           meter.following(
               Bench.desk()
