@@ -224,7 +224,7 @@ final class Session implements FindCase {
   @Override
   public Understood understand(String checkId, Answer answer) throws Problem {
     Check check = known(checkId);
-    Reading.Value value = Entry.understand(check.kind(), answer);
+    Reading.Value value = possible(check, answer);
     String shown = words.value(check, value);
     if (!check.kind().metered()) {
       return new Understood(shown, Optional.empty());
@@ -251,11 +251,25 @@ final class Session implements FindCase {
   public CaseView take(OwnCheck check, Answer answer) throws Problem {
     ensureOpen();
     validate(check);
-    Entry.understand(check.kind(), answer);
+    possible(check(check), answer);
     int id = nextReading;
     Findings before = findings;
     keep(new CaseEvent.Taken(clock.instant(), id, check, answer));
     return refresh(before, id);
+  }
+
+  /** The value, if it is one that this check can have: a fuse looks whole or broken, never lit. */
+  private Reading.Value possible(Check check, Answer answer) throws Problem {
+    Reading.Value value = Entry.understand(check.kind(), answer);
+    if (value instanceof Reading.Value.Sight sight
+        && !words.choices(check).contains(sight.seen())) {
+      throw new Problem(
+          "seen",
+          sight.seen().word(),
+          "one of "
+              + words.choices(check).stream().map(Seen::word).collect(Collectors.joining(", ")));
+    }
+    return value;
   }
 
   private void ensureOpen() throws Problem {
@@ -354,7 +368,7 @@ final class Session implements FindCase {
   public CaseView correct(int reading, Answer answer) throws Problem {
     ensureOpen();
     Entry0 old = require(reading);
-    Entry.understand(old.check().kind(), answer);
+    possible(old.check(), answer);
     Findings before = findings;
     keep(new CaseEvent.Corrected(clock.instant(), reading, answer));
     return refresh(before, reading);
@@ -435,9 +449,12 @@ final class Session implements FindCase {
   }
 
   private void compute() {
+    // While a repair is being proven nothing is suspected: the proof is about this part alone.
     findings =
-        diagnosis.findings(
-            current(), new Diagnosis.Circumstances(unreachable, refused, factors, last));
+        mended.isPresent() && !proofFailed()
+            ? Findings.NONE
+            : diagnosis.findings(
+                current(), new Diagnosis.Circumstances(unreachable, refused, factors, last));
   }
 
   /** One sentence on what a reading did. */

@@ -729,7 +729,7 @@ public final class Diagnosis implements AutoCloseable {
       }
     } else if (!parts.isEmpty()) {
       if (parts.get(0).belief() >= SURE) {
-        group = List.of(parts.get(0).part());
+        group = withCauses(parts.get(0).part(), parts);
         status = Findings.Status.ISOLATED;
       } else {
         group = inseparable(parts, ranked);
@@ -779,19 +779,60 @@ public final class Diagnosis implements AutoCloseable {
             Optional.empty()));
   }
 
+  /** Whether the complaint's own function was seen as it should be: lit, or off if it stuck on. */
   private boolean seenToWork(List<Reading> readings) {
+    boolean stuck = complaint.kind() == ComplaintKind.STUCK_ON;
+    Check look =
+        Check.look(complaint.load().toString(), stuck ? bench.shows(complaint) : complaint.on());
     return readings.stream()
         .anyMatch(
             r ->
-                r.value() instanceof Reading.Value.Sight s
-                    && s.seen() == Seen.ON
-                    && r.check().subject().filter(complaint.load().toString()::equals).isPresent()
-                    && r.check().setting().equals(complaint.on()));
+                r.check().equals(look)
+                    && r.value() instanceof Reading.Value.Sight s
+                    && s.seen() == (stuck ? Seen.OFF : Seen.ON));
   }
 
   /** Whether some reading is one that a healthy circuit does not give. */
   private boolean healthRefuted(List<Reading> readings) {
     return !readings.stream().allMatch(this::healthyGives);
+  }
+
+  /** Belief down to which what may have blown a fuse is named beside it. */
+  private static final double POSSIBLE_CAUSE = 1e-4;
+
+  /**
+   * The part, and for a fuse all that is still held and would have blown it: a blown fuse is a
+   * victim until what is behind it is ruled out.
+   */
+  private List<String> withCauses(String part, List<Findings.PartBelief> parts) {
+    List<String> group = new ArrayList<>(List.of(part));
+    Optional<Integer> link = bench.network().element(part, "link");
+    if (link.isEmpty()) {
+      return group;
+    }
+    Set<SuspectId> blowers = blowers(part, link.get());
+    for (Findings.PartBelief p : parts) {
+      double belief =
+          p.modes().stream()
+              .filter(m -> blowers.contains(m.suspect()))
+              .mapToDouble(Findings.ModeBelief::belief)
+              .sum();
+      if (!p.part().equals(part) && belief >= POSSIBLE_CAUSE) {
+        group.add(p.part());
+      }
+    }
+    return group;
+  }
+
+  /** Suspects of other parts that blow this link. */
+  private Set<SuspectId> blowers(String fuse, int link) {
+    Set<SuspectId> blowers = new TreeSet<>();
+    for (Hypothesis h : inPlay) {
+      if (h.history().blown().get(link) && !h.part().equals(fuse)) {
+        blowers.add(h.suspect());
+      }
+    }
+    return blowers;
   }
 
   /** Parts that together hold the belief where no admitted check is worth its minutes. */
@@ -1131,12 +1172,7 @@ public final class Diagnosis implements AutoCloseable {
   /** Whether no failure that would have blown the fuse is held any more to speak of. */
   private boolean shortExcluded(String fuse, Findings findings) {
     int link = bench.network().element(fuse, "link").orElseThrow();
-    Set<SuspectId> blowers = new TreeSet<>();
-    for (Hypothesis h : inPlay) {
-      if (h.history().blown().get(link) && !h.part().equals(fuse)) {
-        blowers.add(h.suspect());
-      }
-    }
+    Set<SuspectId> blowers = blowers(fuse, link);
     double left = 0;
     for (Findings.PartBelief p : findings.parts()) {
       for (Findings.ModeBelief m : p.modes()) {
