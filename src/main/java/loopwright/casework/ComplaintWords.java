@@ -89,6 +89,17 @@ final class ComplaintWords {
 
   static CaseDesk.Complaint understand(Vehicle vehicle, String words) throws Problem {
     String text = " " + normal(words) + " ";
+    // A circuit's own id comes first: the "slow" of heater-slow says nothing of what it does.
+    String named = "";
+    String circuitId = "";
+    for (Circuit circuit : vehicle.circuits()) {
+      String id = " " + normal(circuit.id()) + " ";
+      if (id.length() > named.length() && text.startsWith(id)) {
+        named = id;
+        circuitId = circuit.id();
+      }
+    }
+    text = named.isEmpty() ? text : " " + text.substring(named.length());
     ComplaintKind kind = null;
     for (Map.Entry<String, ComplaintKind> e : KINDS.entrySet()) {
       String phrase = " " + normal(e.getKey()) + " ";
@@ -104,6 +115,10 @@ final class ComplaintWords {
           words,
           "say what it does: dead, dim, stuck on, blows its fuse, wakes something else, works sometimes, drains the battery");
     }
+    if (!circuitId.isEmpty() && text.isBlank()) {
+      return new CaseDesk.Complaint(circuitId, Optional.empty(), kind);
+    }
+    text = named + text;
     Optional<CaseDesk.Complaint> best = Optional.empty();
     double most = 0;
     for (Circuit circuit : vehicle.circuits()) {
