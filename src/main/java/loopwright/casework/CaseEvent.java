@@ -3,6 +3,7 @@ package loopwright.casework;
 import java.time.Instant;
 import java.util.Optional;
 import loopwright.diagnosis.ComplaintKind;
+import loopwright.diagnosis.Warning;
 import loopwright.knowledge.Context;
 
 /**
@@ -43,6 +44,15 @@ public sealed interface CaseEvent {
 
   /** A part was mended. */
   record Repaired(Instant at, String part) implements CaseEvent {}
+
+  /** Smoke, heat or fuel was reported. */
+  record Warned(Instant at, Warning warning) implements CaseEvent {}
+
+  /** The battery was isolated after smoke or heat. */
+  record Isolated(Instant at) implements CaseEvent {}
+
+  /** What was warned of is gone, or never was. */
+  record Gone(Instant at) implements CaseEvent {}
 
   /** The person stopped. */
   record Stopped(Instant at) implements CaseEvent {}

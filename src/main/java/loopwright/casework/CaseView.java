@@ -2,6 +2,7 @@ package loopwright.casework;
 
 import java.util.List;
 import java.util.Optional;
+import loopwright.diagnosis.Warning;
 
 /**
  * All that a front end shows of a case after the latest accepted line.
@@ -19,6 +20,8 @@ import java.util.Optional;
  * @param loop the loop with its staircase
  * @param said what the latest line did, in one sentence; may be empty
  * @param cautions cautions for the whole case
+ * @param warnings smoke, heat or fuel reported and not yet gone, gravest first
+ * @param makeSafe what to do about the warnings, before anything else; empty without one
  * @param putBack what has to be plugged in or put back before the case may end, in words
  * @param repair what to do; present once isolated
  * @param odds readings at odds with each other; empty unless the status is CONTRADICTION
@@ -38,6 +41,8 @@ public record CaseView(
     LoopView loop,
     String said,
     List<String> cautions,
+    List<Warning> warnings,
+    List<String> makeSafe,
     List<String> putBack,
     Optional<RepairView> repair,
     List<Integer> odds,
@@ -70,7 +75,9 @@ public record CaseView(
     REPAIR("repair"),
     /** Take the proposed check to prove the repair. */
     PROOF("proof"),
-    /** No admitted check splits what is left. */
+    /** Smoke, heat or fuel was reported: follow the cautions before anything else. */
+    MAKE_SAFE("make-safe"),
+    /** No admitted check splits what is left, or none may be asked. */
     STUCK("stuck"),
     /** The case is closed. */
     END("end");
@@ -93,6 +100,8 @@ public record CaseView(
     cleared = List.copyOf(cleared);
     readings = List.copyOf(readings);
     cautions = List.copyOf(cautions);
+    warnings = List.copyOf(warnings);
+    makeSafe = List.copyOf(makeSafe);
     putBack = List.copyOf(putBack);
     odds = List.copyOf(odds);
   }

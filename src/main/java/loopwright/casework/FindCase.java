@@ -3,6 +3,7 @@ package loopwright.casework;
 import java.util.List;
 import java.util.Optional;
 import loopwright.diagnosis.SuspectId;
+import loopwright.diagnosis.Warning;
 
 /**
  * One case of finding a fault: a complaint and all that followed. Each accepted call is in the
@@ -76,6 +77,28 @@ public interface FindCase extends AutoCloseable {
    * @throws Problem if there is no such part
    */
   CaseView repaired(String part) throws Problem;
+
+  /**
+   * Reports smoke, heat or fuel. Until it is {@link #gone} no check with the battery connected is
+   * asked or taken.
+   *
+   * @throws Problem if it couldn't be kept
+   */
+  CaseView warn(Warning warning) throws Problem;
+
+  /**
+   * The battery is isolated after smoke or heat: what can be checked on the dead vehicle goes on.
+   *
+   * @throws Problem if neither smoke nor heat stands reported
+   */
+  CaseView isolated() throws Problem;
+
+  /**
+   * All that was warned of is gone and its cause mended, or it was a mistake.
+   *
+   * @throws Problem if nothing stands reported
+   */
+  CaseView gone() throws Problem;
 
   /** Ends the case; it is kept. */
   CaseView stop();

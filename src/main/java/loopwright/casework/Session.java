@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -20,6 +21,7 @@ import loopwright.diagnosis.Findings;
 import loopwright.diagnosis.Reading;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.SuspectId;
+import loopwright.diagnosis.Warning;
 import loopwright.diagnosis.Workbench;
 import loopwright.diagnosis.rulebook.Conclusion;
 import loopwright.diagnosis.rulebook.RuleBook;
@@ -64,6 +66,15 @@ final class Session implements FindCase {
   private int epoch;
   private Optional<String> mended = Optional.empty();
   private boolean stopped;
+  private final Set<Warning> warnings = EnumSet.noneOf(Warning.class);
+  private boolean isolated;
+
+  /** Cautions of the case while nothing is warned of. */
+  private List<String> usualCautions = List.of();
+
+  /** Whether the battery was taken off besides what the last check asked for. */
+  private boolean batteryOff;
+
   private Optional<Check> last = Optional.empty();
   private String said = "";
   private double minutes;
@@ -154,6 +165,7 @@ final class Session implements FindCase {
       nextReading = Math.max(nextReading, t.reading() + 1);
       minutes += diagnosis.minutes(check, last);
       last = Optional.of(check);
+      batteryOff &= !powered(check.setting());
     } else if (event instanceof CaseEvent.Withdrawn w) {
       readings.remove(w.reading());
     } else if (event instanceof CaseEvent.Corrected c) {
@@ -185,6 +197,15 @@ final class Session implements FindCase {
       factors.merge(r.part(), SWAPPED_FACTOR, (a, b) -> a * b);
       mended = Optional.of(r.part());
       epoch++;
+    } else if (event instanceof CaseEvent.Warned w) {
+      warnings.add(w.warning());
+      isolated = false;
+    } else if (event instanceof CaseEvent.Isolated) {
+      isolated = true;
+      batteryOff = true;
+    } else if (event instanceof CaseEvent.Gone) {
+      warnings.clear();
+      isolated = false;
     } else if (event instanceof CaseEvent.Stopped) {
       stopped = true;
     }
@@ -251,6 +272,10 @@ final class Session implements FindCase {
   public CaseView take(OwnCheck check, Answer answer) throws Problem {
     ensureOpen();
     validate(check);
+    if (!warnings.isEmpty() && powered(check.setting())) {
+      throw new Problem(
+          "setting", phrases.say("warned.connected"), phrases.say("problem.warned", warned()));
+    }
     possible(check(check), answer);
     int id = nextReading;
     Findings before = findings;
@@ -415,6 +440,58 @@ final class Session implements FindCase {
   }
 
   @Override
+  public CaseView warn(Warning warning) throws Problem {
+    ensureOpen();
+    keep(new CaseEvent.Warned(clock.instant(), warning));
+    return refresh(phrases.say("said.warned", phrases.say("warning." + warning.word())));
+  }
+
+  @Override
+  public CaseView isolated() throws Problem {
+    ensureOpen();
+    if (!warnings.contains(Warning.SMOKE) && !warnings.contains(Warning.HEAT)) {
+      throw new Problem(
+          "isolated",
+          warnings.isEmpty() ? phrases.say("warned.nothing") : warned(),
+          phrases.say("problem.isolated"));
+    }
+    keep(new CaseEvent.Isolated(clock.instant()));
+    return refresh(phrases.say("said.isolated"));
+  }
+
+  @Override
+  public CaseView gone() throws Problem {
+    ensureOpen();
+    if (warnings.isEmpty()) {
+      throw new Problem("gone", phrases.say("warned.nothing"), phrases.say("problem.gone"));
+    }
+    String what = warned();
+    keep(new CaseEvent.Gone(clock.instant()));
+    return refresh(phrases.say("said.gone", what));
+  }
+
+  private String warned() {
+    return warnings.stream()
+        .map(w -> phrases.say("warning." + w.word()))
+        .collect(Collectors.joining(", "));
+  }
+
+  private boolean powered(Setting setting) {
+    return !setting.apart().contains(vehicle.battery().id());
+  }
+
+  /** Whether nothing forbids going on: no fuel about, and the battery off after smoke or heat. */
+  private boolean safe() {
+    return warnings.isEmpty() || isolated && !warnings.contains(Warning.FUEL);
+  }
+
+  /** How the vehicle stands now. */
+  private Setting standing() {
+    Setting asked = last.map(Check::setting).orElse(Setting.REST);
+    return batteryOff ? asked.without(vehicle.battery().id()) : asked;
+  }
+
+  @Override
   public CaseView stop() {
     if (!stopped) {
       try {
@@ -450,11 +527,32 @@ final class Session implements FindCase {
 
   private void compute() {
     // While a repair is being proven nothing is suspected: the proof is about this part alone.
-    findings =
-        mended.isPresent() && !proofFailed()
-            ? Findings.NONE
-            : diagnosis.findings(
-                current(), new Diagnosis.Circumstances(unreachable, refused, factors, last));
+    boolean proving = mended.isPresent() && !proofFailed();
+    if (proving && warnings.isEmpty()) {
+      findings = Findings.NONE;
+      return;
+    }
+    Findings found =
+        diagnosis.findings(
+            current(), new Diagnosis.Circumstances(unreachable, refused, factors, last, warnings));
+    findings = proving ? onlyConclusions(found) : found;
+  }
+
+  /** What a warning still needs of the rules while nothing is suspected: their cautions. */
+  private static Findings onlyConclusions(Findings found) {
+    Findings none = Findings.NONE;
+    return new Findings(
+        none.status(),
+        none.parts(),
+        none.group(),
+        none.unlisted(),
+        none.healthy(),
+        none.cleared(),
+        none.outOfPlay(),
+        found.conclusions().stream().filter(Conclusion.Caution.class::isInstance).toList(),
+        none.ranked(),
+        none.odd(),
+        none.atOdds());
   }
 
   /** One sentence on what a reading did. */
@@ -519,6 +617,12 @@ final class Session implements FindCase {
     List<SuspectView> suspects = suspects();
     if (stopped) {
       move = CaseView.Move.END;
+    } else if (!safe()) {
+      move = CaseView.Move.MAKE_SAFE;
+      status = proving ? CaseView.Status.ISOLATED : status;
+    } else if (proving && !warnings.isEmpty()) {
+      move = CaseView.Move.STUCK;
+      status = CaseView.Status.ISOLATED;
     } else if (proving) {
       Optional<Check> proof = nextProof();
       if (proof.isPresent()) {
@@ -533,10 +637,12 @@ final class Session implements FindCase {
       move = CaseView.Move.REPAIR;
       repair = Optional.of(repair(suspects));
     } else if (findings.status() == Findings.Status.HEALTHY) {
-      move = CaseView.Move.END;
+      move = warnings.isEmpty() ? CaseView.Move.END : CaseView.Move.STUCK;
     } else if (findings.status() == Findings.Status.CONTRADICTION
         && !findings.atOdds().isEmpty()
-        && readings.containsKey(findings.atOdds().get(0))) {
+        && readings.containsKey(findings.atOdds().get(0))
+        && (warnings.isEmpty()
+            || !powered(readings.get(findings.atOdds().get(0)).check().setting()))) {
       move = CaseView.Move.CHECK;
       Check again = readings.get(findings.atOdds().get(0)).check();
       next =
@@ -569,7 +675,9 @@ final class Session implements FindCase {
             loopView(),
             said,
             caseCautions(),
-            putBack(next),
+            new ArrayList<>(warnings),
+            makeSafe(),
+            putBack(),
             repair,
             findings.atOdds(),
             oddsWords());
@@ -773,7 +881,7 @@ final class Session implements FindCase {
       question = words.question(check);
       choices = words.choices(check);
     }
-    Setting from = last.map(Check::setting).orElse(Setting.REST);
+    Setting from = standing();
     int asks = (int) readings.values().stream().filter(e -> e.epoch() == epoch).count() + 1;
     return new CheckView(
         check.id(),
@@ -904,12 +1012,19 @@ final class Session implements FindCase {
     return list.stream().distinct().toList();
   }
 
-  /** What lies apart from the last check and isn't asked for any more. */
-  private List<String> putBack(Optional<CheckView> next) {
-    Set<String> apart =
-        new LinkedHashSet<>(last.map(l -> l.setting().apart()).orElse(Setting.REST.apart()));
-    next.ifPresent(n -> apart.removeAll(n.set().setting().apart()));
-    return apart.stream().map(words::putBack).toList();
+  /** The cautions that are there for the warnings' sake. */
+  private List<String> makeSafe() {
+    List<String> all = caseCautions();
+    if (warnings.isEmpty()) {
+      usualCautions = findings == Findings.NONE ? usualCautions : all;
+      return List.of();
+    }
+    return all.stream().filter(c -> !usualCautions.contains(c)).toList();
+  }
+
+  /** What lies apart now, even if the next check wants it so: the case may end before it. */
+  private List<String> putBack() {
+    return standing().apart().stream().map(words::putBack).toList();
   }
 
   private RepairView repair(List<SuspectView> suspects) {
@@ -1098,12 +1213,7 @@ final class Session implements FindCase {
     diagnosis.candidates().forEach(c -> all.add(c.setting()));
     return all.stream()
         .limit(20)
-        .map(
-            s ->
-                new SettingView(
-                    s,
-                    words.change(last.map(Check::setting).orElse(Setting.REST), s),
-                    words.setting(s)))
+        .map(s -> new SettingView(s, words.change(standing(), s), words.setting(s)))
         .toList();
   }
 

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import loopwright.bench.HiddenTruth;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.SuspectId;
+import loopwright.diagnosis.Warning;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
@@ -254,6 +255,21 @@ public final class SimulatedMeter {
     @Override
     public CaseView correct(int reading, Answer answer) throws Problem {
       return inner.correct(reading, answer);
+    }
+
+    @Override
+    public CaseView warn(Warning warning) throws Problem {
+      return inner.warn(warning);
+    }
+
+    @Override
+    public CaseView isolated() throws Problem {
+      return inner.isolated();
+    }
+
+    @Override
+    public CaseView gone() throws Problem {
+      return inner.gone();
     }
 
     @Override

@@ -136,6 +136,12 @@ final class LineTalk {
       view = findCase.swapped(r.part(), r.helped());
     } else if (request instanceof Request.Repaired r) {
       view = findCase.repaired(r.part());
+    } else if (request instanceof Request.Warn r) {
+      view = findCase.warn(r.warning());
+    } else if (request instanceof Request.Isolated) {
+      view = findCase.isolated();
+    } else if (request instanceof Request.Gone) {
+      view = findCase.gone();
     } else if (request instanceof Request.WhyNext) {
       why = findCase.whyNext();
       view = findCase.view();

@@ -22,6 +22,7 @@ import loopwright.casework.SimulatedMeter;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.Warning;
 import loopwright.io.wire.LineReader;
 import loopwright.model.LoadRef;
 import loopwright.model.Setting;
@@ -128,6 +129,7 @@ final class PlainTalk {
       case CHECK, PROOF ->
           view.next().map(c -> c.kind().metered() ? "it reads> " : "seen> ").orElse("> ");
       case REPAIR -> "mended?> ";
+      case MAKE_SAFE -> "isolated or gone?> ";
       case STUCK, END -> "> ";
     };
   }
@@ -214,6 +216,19 @@ final class PlainTalk {
       case "swapped" -> swapped(rest);
       case "mended" -> mended(rest);
       case "meter" -> metered();
+      case "smoke", "burnt" -> warn(Warning.SMOKE);
+      case "hot", "heat" -> warn(Warning.HEAT);
+      case "fuel" -> warn(Warning.FUEL);
+      case "smell" ->
+          throw new Problem("smell", "", "say smoke for a burnt smell, fuel for a smell of fuel");
+      case "isolated" -> {
+        waiting = new Waiting.Nothing();
+        after(findCase.isolated());
+      }
+      case "gone" -> {
+        waiting = new Waiting.Nothing();
+        after(findCase.gone());
+      }
       case "stop" -> {
         waiting = new Waiting.Nothing();
         findCase.stop();
@@ -223,6 +238,11 @@ final class PlainTalk {
       }
     }
     return true;
+  }
+
+  private void warn(Warning warning) throws Problem {
+    waiting = new Waiting.Nothing();
+    after(findCase.warn(warning));
   }
 
   /** The practice meter answers: a reading of one's own, else the proposed check. */
@@ -521,7 +541,14 @@ final class PlainTalk {
 
   private void next(CaseView view) {
     page.gap();
+    if (!view.warnings().isEmpty() && view.move() != CaseView.Move.MAKE_SAFE) {
+      page.block(
+          "CAREFUL ",
+          warnings(view)
+              + " was reported: the battery stays off. Say gone once its cause is mended.");
+    }
     switch (view.move()) {
+      case MAKE_SAFE -> makeSafe(view);
       case CHECK, PROOF -> {
         if (view.move() == CaseView.Move.PROOF) {
           page.say("Proof of the repair");
@@ -530,6 +557,9 @@ final class PlainTalk {
       }
       case REPAIR -> view.repair().ifPresent(this::repair);
       case STUCK -> {
+        if (!view.warnings().isEmpty()) {
+          page.say("Nothing more can be checked on the dead vehicle. Look for what got hot.");
+        }
         page.say("No check that may be asked here tells the rest apart:");
         for (SuspectView suspect : view.suspects()) {
           page.block("- ", suspect.title() + ", " + Staircase.percent(suspect.belief()));
@@ -542,6 +572,19 @@ final class PlainTalk {
       case END -> {}
     }
     page.flush();
+  }
+
+  private void makeSafe(CaseView view) {
+    page.say("STOP: " + warnings(view));
+    page.labelled("  DO       ", view.makeSafe());
+    page.say(
+        view.warnings().contains(Warning.FUEL)
+            ? "Say gone once it is aired and the smell is gone; or stop."
+            : "Say isolated once the battery is off; gone if it was a mistake; or stop.");
+  }
+
+  private static String warnings(CaseView view) {
+    return view.warnings().stream().map(Warning::word).collect(Collectors.joining(", "));
   }
 
   private void check(CheckView check) {
@@ -751,6 +794,11 @@ final class PlainTalk {
     page.block("look L1                   ", "say what you see at L1");
     page.block("swapped K1 no             ", "K1 was replaced and it didn't help (yes: it did)");
     page.block("mended                    ", "the part is mended: go on to the proof");
+    page.block(
+        "smoke, hot, fuel          ",
+        "there is smoke or a burnt smell, something hot, a smell of fuel: stop at once");
+    page.block("isolated                  ", "after smoke or heat: the battery is off");
+    page.block("gone                      ", "it is gone and its cause mended, or a mistake");
     page.block(
         "list                      ",
         "suspects, cleared, readings and staircase; list all: every suspect");

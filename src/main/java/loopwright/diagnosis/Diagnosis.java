@@ -145,7 +145,7 @@ public final class Diagnosis implements AutoCloseable {
     this.partsInPlay = in;
     this.candidates = source.candidates(shares(kept, weights));
     this.session = rules.open();
-    standing.add(caseFact());
+    standing.add(caseFact(""));
     Set<String> pieces = new LinkedHashSet<>(in);
     for (Check check : candidates) {
       check.red().ifPresent(t -> pieces.add(t.part()));
@@ -310,7 +310,7 @@ public final class Diagnosis implements AutoCloseable {
 
   // ---- facts for the rules ----------------------------------------------------------------
 
-  private Fact caseFact() {
+  private Fact caseFact(String warning) {
     double healthyVolts =
         bench.knowledge().typicals().usual(PartKind.BATTERY, "volts", vehicle.systemVolts()).low();
     return new Fact.CaseFact(
@@ -319,7 +319,7 @@ public final class Diagnosis implements AutoCloseable {
         vehicle.systemVolts(),
         vehicle.grounded() == GroundedPole.POSITIVE,
         healthyVolts,
-        "");
+        warning);
   }
 
   private Fact piece(Part part) {
@@ -504,12 +504,14 @@ public final class Diagnosis implements AutoCloseable {
    * @param refused ids of checks that were refused
    * @param factors factor on the prior of a part, for instance after it was replaced
    * @param last the check done last, for lead positions and set-up
+   * @param warnings smoke, heat or fuel reported and not yet gone
    */
   public record Circumstances(
       Set<TerminalRef> unreachable,
       Set<String> refused,
       Map<String, Double> factors,
-      Optional<Check> last) {
+      Optional<Check> last,
+      Set<Warning> warnings) {
     /** Nothing besides. */
     public static final Circumstances NONE =
         new Circumstances(Set.of(), Set.of(), Map.of(), Optional.empty());
@@ -519,12 +521,26 @@ public final class Diagnosis implements AutoCloseable {
       unreachable = Set.copyOf(unreachable);
       refused = Set.copyOf(refused);
       factors = Map.copyOf(factors);
+      warnings = Set.copyOf(warnings);
+    }
+
+    /** Circumstances without a warning. */
+    public Circumstances(
+        Set<TerminalRef> unreachable,
+        Set<String> refused,
+        Map<String, Double> factors,
+        Optional<Check> last) {
+      this(unreachable, refused, factors, last, Set.of());
     }
   }
 
   /** Works out where the search stands with these readings. */
   public Findings findings(List<Reading> readings, Circumstances circumstances) {
     List<Fact> facts = new ArrayList<>(standing);
+    if (!circumstances.warnings().isEmpty()) {
+      facts.remove(caseFact(""));
+      circumstances.warnings().forEach(w -> facts.add(caseFact(w.word())));
+    }
     facts.addAll(readingFacts(readings));
     List<Fact.Margin> margins = clearing.margins(inPlay, readings, shownGood(readings));
     facts.addAll(margins);
@@ -762,7 +778,10 @@ public final class Diagnosis implements AutoCloseable {
       Circumstances circumstances) {
     Check look = Check.look(complaint.load().toString(), bench.shows(complaint));
     boolean done = readings.stream().anyMatch(r -> r.check().equals(look));
-    if (done || circumstances.refused().contains(look.id()) || !byId.containsKey(look.id())) {
+    if (done
+        || !circumstances.warnings().isEmpty()
+        || circumstances.refused().contains(look.id())
+        || !byId.containsKey(look.id())) {
       return;
     }
     Optional<Findings.Proposal> found =

@@ -132,6 +132,28 @@ class LineTalkTest {
   }
 
   @Test
+  void smokeStopsTheChecksUntilItIsGone() throws IOException {
+    List<JsonNode> lines =
+        talk(
+            "{\"type\":\"gone\"}",
+            "{\"type\":\"warning\",\"id\":\"w\",\"of\":\"smoke\"}",
+            "{\"type\":\"isolated\"}",
+            "{\"type\":\"gone\"}");
+    assertThat(lines.get(2).get("type").textValue()).isEqualTo("problem");
+    JsonNode warned = lines.get(3);
+    assertThat(warned.get("re").textValue()).isEqualTo("w");
+    assertThat(warned.get("next").textValue()).isEqualTo("make-safe");
+    assertThat(warned.has("check")).isFalse();
+    assertThat(warned.get("state").get("warnings").get(0).textValue()).isEqualTo("smoke");
+    assertThat(warned.get("state").get("makeSafe").get(0).textValue()).contains("Isolate");
+    assertThat(lines.get(4).get("next").textValue()).isEqualTo("stuck");
+    assertThat(lines.get(5).get("next").textValue()).isEqualTo("check");
+    assertThat(lines.get(5).get("state").get("warnings")).isEmpty();
+    assertThat(events().stream().map(e -> e.getClass().getSimpleName()))
+        .containsExactly("Opened", "Warned", "Isolated", "Gone");
+  }
+
+  @Test
   void aQuestionIsAnsweredAndChangesNothing() throws IOException {
     List<JsonNode> lines =
         talk(

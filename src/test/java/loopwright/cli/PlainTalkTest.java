@@ -11,6 +11,7 @@ import loopwright.casework.FindCase;
 import loopwright.casework.Problem;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.Warning;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -315,6 +316,9 @@ class PlainTalkTest {
         "swapped",
         "mended",
         "mended F99",
+        "smell",
+        "isolated",
+        "gone",
         "\u0007\u001b[2J",
         "1234567890123456789012345678901234567890 V"
       })
@@ -323,6 +327,32 @@ class PlainTalkTest {
     assertThat(events()).hasSize(1);
     assertThat(flat(world)).contains("Not taken: ").contains("Nothing has changed.");
     assertThat(world.outText()).doesNotContain("\u001b");
+  }
+
+  @Test
+  void smokeStopsTheChecksUntilItIsGone() {
+    TestWorld world = find("smoke", "12.4", "isolated", "gone");
+    String text = flat(world);
+    assertThat(text)
+        .containsSubsequence(
+            "Check 1",
+            "STOP: smoke",
+            "DO Isolate the battery.",
+            "Say isolated once the battery is off",
+            "isolated or gone?>",
+            "Not taken: ",
+            "CAREFUL smoke was reported: the battery stays off.",
+            "Nothing more can be checked on the dead vehicle",
+            "Check 1");
+    assertThat(events().stream().map(e -> e.getClass().getSimpleName()))
+        .containsExactly("Opened", "Warned", "Isolated", "Gone");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"smoke, SMOKE", "burnt, SMOKE", "hot, HEAT", "HEAT, HEAT", "fuel, FUEL"})
+  void aWarningIsOneWord(String typed, Warning warning) {
+    find(typed);
+    assertThat(((CaseEvent.Warned) events().get(1)).warning()).isEqualTo(warning);
   }
 
   @Test

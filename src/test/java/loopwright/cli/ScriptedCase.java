@@ -34,6 +34,7 @@ import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.SuspectId;
+import loopwright.diagnosis.Warning;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -59,6 +60,8 @@ final class ScriptedCase implements FindCase {
   private final List<OwnCheck> refused = new ArrayList<>();
   private String said = "";
   private boolean mended;
+  private Optional<Warning> warning = Optional.empty();
+  private boolean isolated;
   private boolean stopped;
   private int seq;
   private int lastId;
@@ -103,6 +106,13 @@ final class ScriptedCase implements FindCase {
       refused.add(e.check());
     } else if (event instanceof CaseEvent.Repaired) {
       mended = true;
+    } else if (event instanceof CaseEvent.Warned e) {
+      warning = Optional.of(e.warning());
+    } else if (event instanceof CaseEvent.Isolated) {
+      isolated = true;
+    } else if (event instanceof CaseEvent.Gone) {
+      warning = Optional.empty();
+      isolated = false;
     } else if (event instanceof CaseEvent.Stopped) {
       stopped = true;
     }
@@ -191,6 +201,9 @@ final class ScriptedCase implements FindCase {
   private Move move() {
     if (stopped) {
       return Move.END;
+    }
+    if (warning.isPresent()) {
+      return isolated ? Move.STUCK : Move.MAKE_SAFE;
     }
     if (mended) {
       return lit() ? Move.END : Move.PROOF;
@@ -357,6 +370,35 @@ final class ScriptedCase implements FindCase {
   }
 
   @Override
+  public CaseView warn(Warning of) throws Problem {
+    write(new CaseEvent.Warned(now(), of));
+    said = "Reported: " + of.word() + ".";
+    return view();
+  }
+
+  @Override
+  public CaseView isolated() throws Problem {
+    warned("isolated");
+    write(new CaseEvent.Isolated(now()));
+    said = "The battery is off.";
+    return view();
+  }
+
+  @Override
+  public CaseView gone() throws Problem {
+    warned("gone");
+    write(new CaseEvent.Gone(now()));
+    said = "Gone.";
+    return view();
+  }
+
+  private void warned(String word) throws Problem {
+    if (warning.isEmpty()) {
+      throw new Problem(word, "", "a warning before");
+    }
+  }
+
+  @Override
   public CaseView stop() {
     try {
       write(new CaseEvent.Stopped(now()));
@@ -460,6 +502,8 @@ final class ScriptedCase implements FindCase {
         loop(found, fuseGood),
         said,
         List.of("Rings and watch off."),
+        warning.stream().toList(),
+        warning.isPresent() ? List.of("Isolate the battery.") : List.of(),
         readings.isEmpty() || stopped ? List.of() : List.of("switch the beacon off"),
         found.isPresent() && !odd() ? Optional.of(repair(found.get())) : Optional.empty(),
         odd() ? List.of(volts("F3.load").get().id()) : List.of(),

@@ -16,6 +16,7 @@ import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.Warning;
 import loopwright.knowledge.Context;
 import loopwright.model.GroundedPole;
 import loopwright.ui.find.OwnCheckViewModel;
@@ -71,6 +72,7 @@ class TextsTest {
     Stream.of(
             ComplaintKind.values(),
             Seen.values(),
+            Warning.values(),
             Context.values(),
             FindCase.Refusal.values(),
             GroundedPole.values(),

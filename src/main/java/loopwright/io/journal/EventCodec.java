@@ -11,6 +11,7 @@ import loopwright.casework.FindCase;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.Problem;
 import loopwright.diagnosis.ComplaintKind;
+import loopwright.diagnosis.Warning;
 import loopwright.io.wire.Fields;
 import loopwright.io.wire.Shapes;
 import loopwright.knowledge.Context;
@@ -54,6 +55,13 @@ final class EventCodec {
     } else if (event instanceof CaseEvent.Repaired e) {
       start(node, "repaired", e);
       node.put("part", e.part());
+    } else if (event instanceof CaseEvent.Warned e) {
+      start(node, "warned", e);
+      node.put("of", e.warning().word());
+    } else if (event instanceof CaseEvent.Isolated e) {
+      start(node, "isolated", e);
+    } else if (event instanceof CaseEvent.Gone e) {
+      start(node, "gone", e);
     } else if (event instanceof CaseEvent.Stopped e) {
       start(node, "stopped", e);
     } else {
@@ -116,12 +124,17 @@ final class EventCodec {
                 at, part, helped.booleanValue() ? FindCase.Helped.YES : FindCase.Helped.NO);
           }
           case "repaired" -> new CaseEvent.Repaired(at, fields.name("part", "a part's id"));
+          case "warned" ->
+              new CaseEvent.Warned(at, Shapes.word(fields, "of", Warning.values(), Warning::word));
+          case "isolated" -> new CaseEvent.Isolated(at);
+          case "gone" -> new CaseEvent.Gone(at);
           case "stopped" -> new CaseEvent.Stopped(at);
           default ->
               throw new Problem(
                   "event.type",
                   Fields.cut(type),
-                  "opened, taken, withdrawn, corrected, refused, swapped, repaired or stopped");
+                  "opened, taken, withdrawn, corrected, refused, swapped, repaired, warned,"
+                      + " isolated, gone or stopped");
         };
     fields.done();
     return event;

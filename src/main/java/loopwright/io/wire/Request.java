@@ -4,6 +4,7 @@ import java.util.Optional;
 import loopwright.casework.Answer;
 import loopwright.casework.FindCase;
 import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Warning;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 
@@ -44,6 +45,15 @@ public sealed interface Request {
 
   /** A part was mended. */
   record Repaired(String part) implements Request {}
+
+  /** Smoke, heat or fuel is reported. */
+  record Warn(Warning warning) implements Request {}
+
+  /** The battery is isolated after smoke or heat. */
+  record Isolated() implements Request {}
+
+  /** What was warned of is gone. */
+  record Gone() implements Request {}
 
   /** Asks why the proposed check is next; changes nothing. */
   record WhyNext() implements Request {}

@@ -22,6 +22,7 @@ import loopwright.casework.SettingView;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.SuspectId;
+import loopwright.diagnosis.Warning;
 import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Setting;
@@ -41,7 +42,8 @@ public final class WireCodec {
   private static final int MOST_READINGS = 1_000_000;
   private static final BigDecimal LARGEST_ID = BigDecimal.valueOf((1L << 53) - 1);
   private static final String TYPES =
-      "reading, meter, refuse, withdraw, correct, swapped, repaired, why, stop";
+      "reading, meter, refuse, withdraw, correct, swapped, repaired, warning, isolated, gone, why,"
+          + " stop";
 
   /**
    * What the first line tells.
@@ -152,6 +154,10 @@ public final class WireCodec {
       case "swapped" ->
           new Request.Swapped(fields.name("part", "the id of the replaced part"), helped(fields));
       case "repaired" -> new Request.Repaired(fields.name("part", "the id of the mended part"));
+      case "warning" ->
+          new Request.Warn(Shapes.word(fields, "of", Warning.values(), Warning::word));
+      case "isolated" -> new Request.Isolated();
+      case "gone" -> new Request.Gone();
       case "why" -> {
         String about = fields.name("about", "next, a part's id or a suspect's id");
         yield about.equals("next") ? new Request.WhyNext() : new Request.WhyStill(about);
@@ -325,6 +331,8 @@ public final class WireCodec {
     node.set("loop", loop(view.loop()));
     node.put("said", view.said());
     node.set("cautions", texts(view.cautions()));
+    node.set("warnings", texts(view.warnings().stream().map(Warning::word).toList()));
+    node.set("makeSafe", texts(view.makeSafe()));
     node.set("putBack", texts(view.putBack()));
     ObjectNode odds = node.putObject("odds");
     odds.set("readings", numbers(view.odds()));

@@ -2,6 +2,7 @@ package loopwright.ui.find;
 
 import java.util.List;
 import loopwright.casework.FindCase;
+import loopwright.diagnosis.Warning;
 
 /** The keys of a case. Units own V, M, O, K and L; R and B mean the leads and are no keys. */
 final class CaseActions {
@@ -14,6 +15,8 @@ final class CaseActions {
   static final String TAKE_BACK = "Del";
   static final String PUT_BACK = "P";
   static final String PRACTICE = "Z";
+  static final String WARN = "H";
+  static final String GONE = "G";
   static final String COUNT = "Enter";
   static final String BACK = "Esc";
   static final String DRAWING = "F5";
@@ -28,6 +31,9 @@ final class CaseActions {
           FindCase.Refusal.NEVER,
           FindCase.Refusal.WONT,
           FindCase.Refusal.NO_HELPER);
+
+  /** What can be warned of, in the order of keys 1 to 3. */
+  static final List<Warning> WARNINGS = List.of(Warning.SMOKE, Warning.HEAT, Warning.FUEL);
 
   private CaseActions() {}
 }

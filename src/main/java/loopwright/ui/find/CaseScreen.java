@@ -282,7 +282,9 @@ final class CaseScreen extends Region {
     }
     switch (model.doing()) {
       case ANSWER -> {
-        if (model.view().move() == CaseView.Move.REPAIR) {
+        if (model.view().move() == CaseView.Move.MAKE_SAFE) {
+          model.isolated();
+        } else if (model.view().move() == CaseView.Move.REPAIR) {
           model.repaired();
         } else if (model.view().next().isPresent() && model.choices().isEmpty()) {
           model.count();
@@ -290,7 +292,7 @@ final class CaseScreen extends Region {
       }
       case OWN, CORRECT -> model.count();
       case PUT_BACK -> model.allPutBack();
-      case REFUSE, SWAP -> {
+      case REFUSE, SWAP, WARN -> {
         return false;
       }
     }
@@ -405,6 +407,12 @@ final class CaseScreen extends Region {
         }
         return true;
       }
+      case WARN -> {
+        if (i >= 0 && i < CaseActions.WARNINGS.size()) {
+          model.warn(CaseActions.WARNINGS.get(i));
+        }
+        return true;
+      }
       case SWAP -> {
         if (i == 0 || i == 1) {
           model.swapped(i == 0 ? FindCase.Helped.YES : FindCase.Helped.NO);
@@ -444,6 +452,10 @@ final class CaseScreen extends Region {
   }
 
   private void letter(char c) {
+    if (c == 'h') {
+      model.startWarn();
+      return;
+    }
     for (EntryUnit unit : model.units()) {
       if (unit.key() == c) {
         model.unit(unit);
@@ -461,6 +473,7 @@ final class CaseScreen extends Region {
     }
     switch (c) {
       case 'z' -> model.meterReads();
+      case 'g' -> model.gone();
       case 'c' -> model.startRefuse();
       case 'a' -> model.startOwn();
       case 'w' -> {

@@ -33,6 +33,7 @@ import loopwright.casework.ReadingView;
 import loopwright.casework.SettingView;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.Warning;
 import loopwright.model.TerminalRef;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
@@ -56,6 +57,8 @@ public final class CaseViewModel {
     CORRECT,
     /** Telling that a part was replaced. */
     SWAP,
+    /** Saying that there is smoke, heat or a smell. */
+    WARN,
     /** Putting back before the end. */
     PUT_BACK
   }
@@ -231,6 +234,7 @@ public final class CaseViewModel {
     return switch (doing.get()) {
       case OWN -> EntryUnit.of(own.kindProperty().get());
       case CORRECT -> chosenReading().map(r -> EntryUnit.of(r.kind())).orElse(List.of());
+      case WARN -> List.of();
       default -> view.get().next().map(c -> EntryUnit.of(c.kind())).orElse(List.of());
     };
   }
@@ -417,6 +421,40 @@ public final class CaseViewModel {
     view.get()
         .repair()
         .ifPresent(r -> change(() -> findCase.repaired(r.suspect().parts().get(0)), this::accept));
+  }
+
+  /** Begins to say that there is smoke, heat or a smell; from whatever was begun. */
+  public void startWarn() {
+    if (!ended()) {
+      begin(Doing.WARN);
+    }
+  }
+
+  /** There is smoke, heat or a smell of fuel. */
+  public void warn(Warning warning) {
+    change(() -> findCase.warn(warning), this::accept);
+  }
+
+  /** Whether the battery is to be isolated, and can be said to be. */
+  public boolean isolating() {
+    List<Warning> warnings = view.get().warnings();
+    return view.get().move() == CaseView.Move.MAKE_SAFE
+        && !warnings.isEmpty()
+        && !warnings.contains(Warning.FUEL);
+  }
+
+  /** The battery is isolated. */
+  public void isolated() {
+    if (isolating()) {
+      change(findCase::isolated, this::accept);
+    }
+  }
+
+  /** What was warned of is gone. */
+  public void gone() {
+    if (!view.get().warnings().isEmpty()) {
+      change(findCase::gone, this::accept);
+    }
   }
 
   /** Ends the case, unless something is still to be put back. */

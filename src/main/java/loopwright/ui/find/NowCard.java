@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import javafx.geometry.HPos;
 import javafx.geometry.Pos;
 import javafx.geometry.VPos;
@@ -34,6 +35,7 @@ import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.Warning;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
@@ -263,6 +265,7 @@ final class NowCard extends VBox {
       case CORRECT -> correct();
       case SWAP -> swap();
       case PUT_BACK -> putBack();
+      case WARN -> warn();
       case ANSWER, REFUSE -> answer();
     }
     if (getScene() != null) {
@@ -280,16 +283,98 @@ final class NowCard extends VBox {
       odds.setId("odds");
       steps.getChildren().add(odds);
     }
-    model.newCautions().forEach(c -> steps.getChildren().add(Parts.caution(c)));
+    if (view.move() == CaseView.Move.MAKE_SAFE) {
+      makeSafe(view);
+      endAction();
+      return;
+    }
+    if (!view.warnings().isEmpty()) {
+      steps.getChildren().add(Parts.caution(Texts.of("warn.stands", warnings(view))));
+    }
+    model.newCautions().stream()
+        .filter(c -> !view.makeSafe().contains(c))
+        .forEach(c -> steps.getChildren().add(Parts.caution(c)));
     switch (view.move()) {
+      case MAKE_SAFE -> makeSafe(view);
       case CHECK, PROOF -> view.next().ifPresent(this::check);
       case REPAIR -> repair(view);
       case STUCK -> stuck();
       case END -> end(view);
     }
+    if (!model.ended() && model.doing() == CaseViewModel.Doing.ANSWER) {
+      if (!view.warnings().isEmpty()) {
+        action("action.gone", CaseActions.GONE, model::gone);
+      }
+      warnAction();
+    }
+    endAction();
+  }
+
+  private void endAction() {
     if (brief && !model.ended() && model.doing() == CaseViewModel.Doing.ANSWER) {
       action("action.end", CaseActions.END, model::end);
     }
+  }
+
+  // Smoke, heat, a smell.
+
+  private void warnAction() {
+    String key = brief ? "action.warn.brief" : "action.warn";
+    KeyButton warn =
+        new KeyButton(Texts.of(key), CaseActions.WARN, model::startWarn)
+            .styled("action", "warn-action");
+    warn.setId("warn");
+    actions.getChildren().add(warn);
+  }
+
+  private void warn() {
+    header(Texts.of("warn.head"));
+    steps.getChildren().add(Parts.caution(Texts.of("warn.first")));
+    FlowPane row = new FlowPane();
+    row.getStyleClass().add("choices");
+    int i = 1;
+    for (Warning warning : CaseActions.WARNINGS) {
+      KeyButton button =
+          new KeyButton(Texts.of(warning), Integer.toString(i), () -> model.warn(warning))
+              .styled("choice-button");
+      fatButtons.add(button);
+      row.getChildren().add(button);
+      i++;
+    }
+    answer.getChildren().add(row);
+    problemLine();
+    action("action.back", CaseActions.BACK, model::back);
+  }
+
+  private void makeSafe(CaseView view) {
+    VBox what = Parts.column("make-safe");
+    what.setId("make-safe");
+    what.getChildren().add(Parts.text(warnings(view), "make-safe-head"));
+    view.makeSafe().forEach(c -> what.getChildren().add(Parts.text(c, "make-safe-line")));
+    steps.getChildren().add(what);
+    HBox row = Parts.row("primary-row");
+    if (model.isolating()) {
+      KeyButton off =
+          new KeyButton(Texts.of("warn.isolated"), CaseActions.COUNT, model::isolated)
+              .styled("primary");
+      fatButtons.add(off);
+      row.getChildren().add(off);
+    }
+    KeyButton gone =
+        new KeyButton(
+                Texts.of(model.isolating() ? "warn.mistake" : "warn.aired"),
+                CaseActions.GONE,
+                model::gone)
+            .styled("choice-button");
+    fatButtons.add(gone);
+    row.getChildren().add(gone);
+    answer.getChildren().add(row);
+    problemLine();
+    warnAction();
+  }
+
+  private static String warnings(CaseView view) {
+    return view.warnings().stream().map(w -> Texts.of(w)).collect(Collectors.joining(", "));
   }
 
   private String headline(CaseView view) {
@@ -298,6 +383,7 @@ final class NowCard extends VBox {
           Texts.of("now.check", view.next().map(c -> Integer.toString(c.number())).orElse(""));
       case PROOF -> Texts.of("now.proof");
       case REPAIR -> Texts.of("now.repair");
+      case MAKE_SAFE -> Texts.of("now.makeSafe");
       case STUCK -> Texts.of(atOdds() ? "now.odds" : "now.stuck");
       case END -> Texts.of("now.end");
     };
@@ -577,6 +663,12 @@ final class NowCard extends VBox {
   }
 
   private void stuck() {
+    if (!model.view().warnings().isEmpty()) {
+      steps.getChildren().add(Parts.text(Texts.of("warn.stuck"), "question"));
+      problemLine();
+      action("action.own", CaseActions.OWN, model::startOwn);
+      return;
+    }
     if (atOdds()) {
       steps.getChildren().add(Parts.text(Texts.of("odds.words"), "question"));
       problemLine();

@@ -28,6 +28,7 @@ import loopwright.casework.Problem;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.Warning;
 import loopwright.io.wire.SchemaCheck;
 import loopwright.knowledge.Context;
 import loopwright.model.Setting;
@@ -79,7 +80,10 @@ class FileCaseStoreTest {
         new CaseEvent.Refused(AT.plusSeconds(6), volts(), FindCase.Refusal.NEVER),
         new CaseEvent.Swapped(AT.plusSeconds(7), "K1", FindCase.Helped.NO),
         new CaseEvent.Repaired(AT.plusSeconds(8), "G4"),
-        new CaseEvent.Stopped(AT.plusSeconds(9)));
+        new CaseEvent.Warned(AT.plusSeconds(9), Warning.HEAT),
+        new CaseEvent.Isolated(AT.plusSeconds(10)),
+        new CaseEvent.Gone(AT.plusSeconds(11)),
+        new CaseEvent.Stopped(AT.plusSeconds(12)));
   }
 
   private static final CaseEvent MORE = new CaseEvent.Repaired(AT.plusSeconds(60), "F3");

@@ -13,6 +13,7 @@ import loopwright.casework.Band;
 import loopwright.casework.FindCase;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.Warning;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import org.junit.jupiter.api.Test;
@@ -39,7 +40,10 @@ class WireCodecTest {
           "{\"type\":\"why\",\"about\":\"next\"}",
           "{\"type\":\"why\",\"about\":\"W7/open\"}",
           "{\"type\":\"stop\",\"id\":\"z\"}",
-          "{\"type\":\"meter\",\"id\":1}");
+          "{\"type\":\"meter\",\"id\":1}",
+          "{\"type\":\"warning\",\"of\":\"smoke\"}",
+          "{\"type\":\"isolated\",\"id\":\"i\"}",
+          "{\"type\":\"gone\"}");
 
   private final WireCodec codec = new WireCodec();
 
@@ -89,6 +93,11 @@ class WireCodecTest {
     assertThat(good(13)).isEqualTo(new Request.WhyNext());
     assertThat(good(14)).isEqualTo(new Request.WhyStill("W7/open"));
     assertThat(good(15)).isEqualTo(new Request.Stop());
+    assertThat(good(16)).isEqualTo(new Request.Meter());
+    assertThat(good(17)).isEqualTo(new Request.Warn(Warning.SMOKE));
+    assertThat(good(18)).isEqualTo(new Request.Isolated());
+    assertThat(good(19)).isEqualTo(new Request.Gone());
+    assertThat(GOOD).as("every line is looked at").hasSize(20);
   }
 
   @Test
@@ -155,7 +164,10 @@ class WireCodecTest {
         "reading|{\"type\":\"withdraw\",\"reading\":\"1\"}",
         "helped|{\"type\":\"swapped\",\"part\":\"K1\",\"helped\":\"yes\"}",
         "part|{\"type\":\"repaired\"}",
-        "about|{\"type\":\"why\"}"
+        "about|{\"type\":\"why\"}",
+        "of|{\"type\":\"warning\"}",
+        "of|{\"type\":\"warning\",\"of\":\"noise\"}",
+        "of|{\"type\":\"gone\",\"of\":\"smoke\"}"
       })
   void aBadLineIsNamedByItsField(String fieldAndLine) {
     int bar = fieldAndLine.indexOf('|');

@@ -3,6 +3,7 @@ package loopwright.ui.fake;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -29,6 +30,7 @@ import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.SuspectId;
+import loopwright.diagnosis.Warning;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.Setting;
@@ -61,6 +63,8 @@ public final class FakeFindCase implements FindCase {
   private int nextId = 1;
   private int seq;
   private String said = "";
+  private final Set<Warning> warnings = EnumSet.noneOf(Warning.class);
+  private boolean isolated;
   private boolean repaired;
   private boolean proven;
   private boolean stopped;
@@ -85,15 +89,17 @@ public final class FakeFindCase implements FindCase {
     boolean contradiction = suspects.isEmpty();
     boolean isolated = suspects.size() == 1;
     Optional<CheckView> next =
-        stopped || contradiction || (isolated && !repaired)
+        stopped || contradiction || (isolated && !repaired) || !warnings.isEmpty()
             ? Optional.empty()
             : isolated ? proven ? Optional.empty() : Optional.of(proof()) : nextCheck(belief);
     CaseView.Move move =
         stopped || proven
             ? CaseView.Move.END
-            : isolated
-                ? repaired ? CaseView.Move.PROOF : CaseView.Move.REPAIR
-                : next.isPresent() ? CaseView.Move.CHECK : CaseView.Move.STUCK;
+            : !warnings.isEmpty() && !this.isolated
+                ? CaseView.Move.MAKE_SAFE
+                : isolated
+                    ? repaired ? CaseView.Move.PROOF : CaseView.Move.REPAIR
+                    : next.isPresent() ? CaseView.Move.CHECK : CaseView.Move.STUCK;
     CaseView.Status status =
         contradiction
             ? CaseView.Status.CONTRADICTION
@@ -117,6 +123,10 @@ public final class FakeFindCase implements FindCase {
         loop(mainLoop, "Beacon", belief, cleared, true),
         said,
         List.of(),
+        List.copyOf(warnings),
+        warnings.isEmpty()
+            ? List.of()
+            : List.of("Isolate the battery now: battery switch, or the grounded lead off."),
         putBack(),
         isolated ? Optional.of(repair(suspects.get(0))) : Optional.empty(),
         odds,
@@ -712,6 +722,31 @@ public final class FakeFindCase implements FindCase {
     repaired = true;
     seq++;
     said = part + " mended. Now prove it under load.";
+    return view();
+  }
+
+  @Override
+  public CaseView warn(Warning warning) {
+    warnings.add(warning);
+    seq++;
+    said = "Reported: " + warning.word() + ".";
+    return view();
+  }
+
+  @Override
+  public CaseView isolated() {
+    isolated = true;
+    seq++;
+    said = "The battery is off.";
+    return view();
+  }
+
+  @Override
+  public CaseView gone() {
+    warnings.clear();
+    isolated = false;
+    seq++;
+    said = "Gone.";
     return view();
   }
 

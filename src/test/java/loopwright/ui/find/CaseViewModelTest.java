@@ -12,6 +12,7 @@ import loopwright.casework.ReadingView;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.Warning;
 import loopwright.ui.Worker;
 import loopwright.ui.fake.FakeFindCase;
 import loopwright.ui.fake.FakeVehicles;
@@ -243,6 +244,31 @@ class CaseViewModelTest {
     assertThat(model.ended()).isFalse();
     model.allPutBack();
     assertThat(model.ended()).isTrue();
+  }
+
+  @Test
+  void aWarningEndsWhateverWasBegunAndStandsUntilItIsGone() {
+    model.pick(Seen.CLICKS);
+    model.startOwn();
+    model.startWarn();
+    assertThat(model.units()).isEmpty();
+    model.warn(Warning.HEAT);
+    assertThat(model.view().move()).isEqualTo(CaseView.Move.MAKE_SAFE);
+    assertThat(model.isolating()).isTrue();
+    assertThat(model.doing()).isEqualTo(CaseViewModel.Doing.ANSWER);
+    model.isolated();
+    assertThat(model.view().warnings()).containsExactly(Warning.HEAT);
+    assertThat(model.isolating()).isFalse();
+    model.gone();
+    assertThat(model.view().move()).isEqualTo(CaseView.Move.CHECK);
+  }
+
+  @Test
+  void withFuelAboutNobodyIsAskedToLiftABatteryLead() {
+    model.warn(Warning.FUEL);
+    assertThat(model.isolating()).isFalse();
+    model.isolated();
+    assertThat(model.view().move()).isEqualTo(CaseView.Move.MAKE_SAFE);
   }
 
   @Test

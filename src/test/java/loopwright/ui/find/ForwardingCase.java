@@ -9,6 +9,7 @@ import loopwright.casework.PointView;
 import loopwright.casework.Problem;
 import loopwright.casework.SettingView;
 import loopwright.diagnosis.SuspectId;
+import loopwright.diagnosis.Warning;
 
 /** Hands every call on, so that a test can change one. */
 class ForwardingCase implements FindCase {
@@ -61,6 +62,21 @@ class ForwardingCase implements FindCase {
   @Override
   public CaseView repaired(String part) throws Problem {
     return to.repaired(part);
+  }
+
+  @Override
+  public CaseView warn(Warning warning) throws Problem {
+    return to.warn(warning);
+  }
+
+  @Override
+  public CaseView isolated() throws Problem {
+    return to.isolated();
+  }
+
+  @Override
+  public CaseView gone() throws Problem {
+    return to.gone();
   }
 
   @Override

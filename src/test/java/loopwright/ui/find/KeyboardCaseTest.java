@@ -153,6 +153,21 @@ class KeyboardCaseTest {
   }
 
   @Test
+  void smokeIsTwoKeysAndTheScreenSaysToIsolateTheBattery(FxRobot robot) throws Exception {
+    openBeacon(robot);
+    robot.type(KeyCode.H, KeyCode.DIGIT1);
+    until(() -> text("#headline").equals("Stop"));
+    assertThat(stage.getScene().lookup("#make-safe").lookupAll(".make-safe-line"))
+        .singleElement()
+        .satisfies(l -> assertThat(((Label) l).getText()).startsWith("Isolate the battery"));
+    assertThat(stage.getScene().lookup("#value")).isNull();
+    robot.type(KeyCode.ENTER);
+    until(() -> text("#headline").equals("No check left"));
+    robot.type(KeyCode.G);
+    until(() -> text("#headline").equals("Check 1"));
+  }
+
+  @Test
   void aMeasurementOfOnesOwnIsTaken(FxRobot robot) throws Exception {
     openBeacon(robot);
     robot.type(KeyCode.A);

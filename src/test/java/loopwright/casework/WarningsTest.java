@@ -1,0 +1,170 @@
+package loopwright.casework;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.ComplaintKind;
+import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.Warning;
+import loopwright.evidence.Bench;
+import loopwright.knowledge.Context;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+
+/** Smoke, heat and fuel in a case over the real search and the real rules. */
+class WarningsTest {
+  private static final Vehicle VEHICLE = Bench.vehicle("motorcycle");
+
+  private final Desk desk = Bench.desk();
+  private FindCase open = open();
+
+  private FindCase open() {
+    try {
+      return desk.open(
+          new CaseDesk.NewCase(
+              VEHICLE,
+              "motorcycle",
+              VEHICLE.circuits().get(0).id(),
+              Optional.empty(),
+              ComplaintKind.DEAD,
+              Context.IN_SERVICE,
+              Bench.KNOWLEDGE.meters().get(0).id()),
+          CaseDesk.Progress.SILENT);
+    } catch (Problem p) {
+      throw new AssertionError(p);
+    }
+  }
+
+  @AfterEach
+  void close() {
+    open.close();
+  }
+
+  private static boolean dead(CheckView check) {
+    return check.set().setting().apart().contains(VEHICLE.battery().id());
+  }
+
+  private OwnCheck own(Setting setting) {
+    return new OwnCheck(
+        CheckKind.VOLTS,
+        Optional.of(VEHICLE.feedPost()),
+        Optional.of(VEHICLE.groundedPost()),
+        Optional.empty(),
+        setting);
+  }
+
+  @Test
+  void smokeStopsAllChecksUntilTheBatteryIsOff() throws Problem {
+    CheckView before = open.view().next().orElseThrow();
+    assertThat(dead(before)).isFalse();
+    CaseView view = open.warn(Warning.SMOKE);
+    assertThat(view.move()).isEqualTo(CaseView.Move.MAKE_SAFE);
+    assertThat(view.next()).isEmpty();
+    assertThat(view.warnings()).containsExactly(Warning.SMOKE);
+    assertThat(view.makeSafe()).hasSize(1).first().asString().startsWith("Isolate the battery");
+    assertThat(view.cautions()).containsAll(view.makeSafe());
+    assertThatThrownBy(() -> open.answer(before.id(), new Answer.Saw(Seen.OFF)))
+        .isInstanceOf(Problem.class)
+        .hasMessageContaining("smoke");
+    assertThatThrownBy(() -> open.take(own(Setting.REST), new Answer.Text("12.6 V")))
+        .hasMessageContaining("battery off");
+    assertThat(open.view().readings()).isEmpty();
+  }
+
+  @Test
+  void onceIsolatedOnlyTheDeadVehicleIsChecked() throws Problem {
+    open.warn(Warning.HEAT);
+    CaseView view = open.isolated();
+    assertThat(view.putBack()).singleElement().asString().contains("grounded lead back on");
+    int checks = 0;
+    while (view.move() == CaseView.Move.CHECK && checks < 6) {
+      CheckView check = view.next().orElseThrow();
+      assertThat(dead(check)).as(check.id()).isTrue();
+      assertThat(check.set().change())
+          .as("it is off already")
+          .noneMatch(c -> c.contains("off its"));
+      view = open.refuse(check.id(), FindCase.Refusal.WONT);
+      checks++;
+    }
+    assertThat(open.view().warnings()).containsExactly(Warning.HEAT);
+  }
+
+  @Test
+  void onceGoneTheSameCheckIsAskedAgainAndTheBatteryIsPutBackFirst() throws Problem {
+    CheckView before = open.view().next().orElseThrow();
+    List<String> cautions = open.view().cautions();
+    open.warn(Warning.SMOKE);
+    open.isolated();
+    CaseView view = open.gone();
+    assertThat(view.warnings()).isEmpty();
+    assertThat(view.makeSafe()).isEmpty();
+    assertThat(view.cautions()).isEqualTo(cautions);
+    assertThat(view.move()).isEqualTo(CaseView.Move.CHECK);
+    CheckView after = view.next().orElseThrow();
+    assertThat(after.id()).isEqualTo(before.id());
+    assertThat(after.set().change().get(0)).contains("grounded lead back on");
+    view = open.answer(after.id(), new Answer.Saw(after.choices().get(0)));
+    assertThat(view.putBack()).as("it is on again").noneMatch(p -> p.contains("grounded lead"));
+  }
+
+  @Test
+  void withFuelAboutNoLeadIsLiftedAndNothingIsAskedUntilItIsGone() throws Problem {
+    CaseView view = open.warn(Warning.FUEL);
+    assertThat(view.move()).isEqualTo(CaseView.Move.MAKE_SAFE);
+    assertThat(view.makeSafe()).singleElement().asString().startsWith("Fuel about");
+    assertThatThrownBy(() -> open.isolated()).isInstanceOf(Problem.class);
+    view = open.warn(Warning.SMOKE);
+    assertThat(view.warnings()).containsExactly(Warning.SMOKE, Warning.FUEL);
+    assertThat(view.makeSafe()).hasSize(2);
+    assertThat(open.isolated().move()).as("fuel is still about").isEqualTo(CaseView.Move.MAKE_SAFE);
+    assertThat(open.gone().move()).isEqualTo(CaseView.Move.CHECK);
+    assertThatThrownBy(() -> open.gone()).isInstanceOf(Problem.class);
+  }
+
+  @Test
+  void aRepairIsNotProvenWhileItSmokes() throws Problem {
+    String load = VEHICLE.circuits().get(0).loads().get(0).part();
+    open.repaired(load);
+    CaseView view = open.warn(Warning.SMOKE);
+    assertThat(view.move()).isEqualTo(CaseView.Move.MAKE_SAFE);
+    assertThat(view.makeSafe()).isNotEmpty();
+    view = open.isolated();
+    assertThat(view.move()).isEqualTo(CaseView.Move.STUCK);
+    assertThat(open.gone().move()).isEqualTo(CaseView.Move.PROOF);
+  }
+
+  @Test
+  void aWarningIsStillThereWhenTheCaseIsTakenUpAgain() throws Problem {
+    open.warn(Warning.SMOKE);
+    CaseView before = open.view();
+    String id = before.caseId();
+    open.close();
+    open = desk.resume(id, VEHICLE, CaseDesk.Progress.SILENT);
+    assertThat(open.view().move()).isEqualTo(CaseView.Move.MAKE_SAFE);
+    assertThat(open.view().makeSafe()).isEqualTo(before.makeSafe());
+    assertThat(open.view().seq()).isEqualTo(1);
+    open.isolated();
+    open.close();
+    open = desk.resume(id, VEHICLE, CaseDesk.Progress.SILENT);
+    assertThat(open.view().warnings()).isEqualTo(List.of(Warning.SMOKE));
+    assertThat(open.view().move()).isNotEqualTo(CaseView.Move.MAKE_SAFE);
+    assertThat(Set.copyOf(open.view().putBack())).hasSize(1);
+  }
+
+  @Test
+  void aDeadReadingIsTakenWhileItIsWarned() throws Problem {
+    open.warn(Warning.SMOKE);
+    open.isolated();
+    TerminalRef feed = VEHICLE.feedPost();
+    CaseView view =
+        open.take(own(Setting.REST.without(VEHICLE.battery().id())), new Answer.Text("12.6 V"));
+    assertThat(view.readings()).singleElement().matches(r -> r.red().equals(Optional.of(feed)));
+  }
+}
