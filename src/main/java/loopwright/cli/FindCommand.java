@@ -155,15 +155,22 @@ final class FindCommand implements Callable<Integer> {
       }
       try (FindCase findCase = found.get()) {
         caseId = findCase.view().caseId();
+        String story = practice.map(ReadyCase::story).orElse("");
         return (jsonl
                 ? new LineTalk(
-                        findCase, opened.vehicle(), opened.name(), practiceMeter, in, world.out())
+                        findCase,
+                        opened.vehicle(),
+                        opened.name(),
+                        practiceMeter,
+                        story,
+                        in,
+                        world.out())
                     .run()
                 : new PlainTalk(
                         findCase,
                         opened.vehicle(),
                         practiceMeter,
-                        practice.map(ReadyCase::story).orElse(""),
+                        story,
                         new Page(world.out(), width),
                         in)
                     .run())

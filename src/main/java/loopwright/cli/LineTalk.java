@@ -34,6 +34,7 @@ final class LineTalk {
   private final Vehicle vehicle;
   private final String vehicleName;
   private final Optional<SimulatedMeter> meter;
+  private final String story;
   private final LineReader in;
   private final PrintStream out;
   private final WireCodec codec = new WireCodec();
@@ -51,12 +52,14 @@ final class LineTalk {
       Vehicle vehicle,
       String vehicleName,
       Optional<SimulatedMeter> meter,
+      String story,
       LineReader in,
       PrintStream out) {
     this.findCase = findCase;
     this.vehicle = vehicle;
     this.vehicleName = vehicleName;
     this.meter = meter;
+    this.story = story;
     this.in = in;
     this.out = out;
   }
@@ -66,7 +69,7 @@ final class LineTalk {
     write(
         codec.ready(
             new WireCodec.Opening(
-                vehicle, vehicleName, view, findCase.points(), findCase.settings())));
+                vehicle, vehicleName, view, findCase.points(), findCase.settings(), story)));
     write(codec.state(Optional.empty(), view, List.of()));
     // A reader that has gone away gets no more; what it told is kept.
     while (findCase.view().move() != CaseView.Move.END && !out.checkError()) {

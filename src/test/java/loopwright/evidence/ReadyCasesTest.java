@@ -21,6 +21,7 @@ import loopwright.casework.SimulatedMeter;
 import loopwright.cli.Cli;
 import loopwright.cli.CliWorld;
 import loopwright.io.ReadyCaseFile;
+import loopwright.io.wire.SchemaCheck;
 import loopwright.model.Vehicle;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -125,6 +126,9 @@ class ReadyCasesTest {
     String said =
         run("{\"type\":\"meter\"}\n".repeat(12), "find", "--ready", "beacon-ground", "--jsonl");
     assertThat(said).contains("\"next\":\"repair\"").contains("\"status\":\"isolated\"");
+    assertThat(said.lines().findFirst().orElseThrow())
+        .contains("\"story\":\"" + ready("beacon-ground").story());
+    assertThat(SchemaCheck.FROM_PROGRAM.defects(said.lines().findFirst().orElseThrow())).isEmpty();
   }
 
   private static String run(String in, String... args) {

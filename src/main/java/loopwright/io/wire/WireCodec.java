@@ -53,13 +53,15 @@ public final class WireCodec {
    * @param view the case as it stands
    * @param points the probe points
    * @param settings set-ups that make sense, the circuit's own first
+   * @param story what the owner tells, in a ready-made case; else empty
    */
   public record Opening(
       Vehicle vehicle,
       String vehicleName,
       CaseView view,
       List<PointView> points,
-      List<SettingView> settings) {
+      List<SettingView> settings,
+      String story) {
     /** Copies the lists. */
     public Opening {
       points = List.copyOf(points);
@@ -233,6 +235,9 @@ public final class WireCodec {
     node.putNull("re");
     node.put("case", opening.view().caseId());
     node.put("title", opening.view().title());
+    if (!opening.story().isEmpty()) {
+      node.put("story", opening.story());
+    }
     Vehicle vehicle = opening.vehicle();
     ObjectNode v = node.putObject("vehicle");
     v.put("id", vehicle.id());

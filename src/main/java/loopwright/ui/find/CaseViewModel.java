@@ -73,8 +73,16 @@ public final class CaseViewModel {
     IF_NOT
   }
 
+  /**
+   * What a ready-made case has besides.
+   *
+   * @param meter reads its checks
+   * @param story what the owner tells; may be empty
+   */
+  public record Practice(ReadyCases.PracticeMeter meter, String story) {}
+
   private final FindCase findCase;
-  private final Optional<ReadyCases.PracticeMeter> meter;
+  private final Optional<Practice> practice;
   private final Worker worker;
   private final ReadOnlyObjectWrapper<CaseView> view = new ReadOnlyObjectWrapper<>();
   private final EntryViewModel entry = new EntryViewModel();
@@ -114,18 +122,18 @@ public final class CaseViewModel {
   }
 
   /**
-   * Takes over a case that may have a practice meter.
+   * Takes over a case that may be a ready-made one.
    *
-   * @param meter reads the checks of a ready-made case
+   * @param practice what a ready-made case has besides
    */
   public CaseViewModel(
       FindCase findCase,
       CaseView first,
       List<PointView> points,
       List<SettingView> settings,
-      Optional<ReadyCases.PracticeMeter> meter,
+      Optional<Practice> practice,
       Worker worker) {
-    this.meter = Objects.requireNonNull(meter, "meter");
+    this.practice = Objects.requireNonNull(practice, "practice");
     this.findCase = Objects.requireNonNull(findCase, "findCase");
     this.worker = Objects.requireNonNull(worker, "worker");
     this.own = new OwnCheckViewModel(points, settings);
@@ -299,9 +307,14 @@ public final class CaseViewModel {
     submit(new Answer.Text(entry.plain()));
   }
 
+  /** What the owner of a ready-made case tells; empty in any other. */
+  public String story() {
+    return practice.map(Practice::story).orElse("");
+  }
+
   /** Whether a practice meter can answer the check that is asked now. */
   public boolean practising() {
-    return meter.isPresent() && view().next().isPresent();
+    return practice.isPresent() && view().next().isPresent();
   }
 
   /** Lets the practice meter answer the check that is asked now. */
@@ -310,7 +323,9 @@ public final class CaseViewModel {
       return;
     }
     CheckView check = view().next().orElseThrow();
-    change(() -> findCase.answer(check.id(), meter.orElseThrow().read(check)), this::accept);
+    change(
+        () -> findCase.answer(check.id(), practice.orElseThrow().meter().read(check)),
+        this::accept);
   }
 
   /** Answers with a band of values. */

@@ -38,7 +38,7 @@ public final class FindViewModel {
     Started open(CaseDesk.Progress progress) throws Problem;
   }
 
-  private record Started(FindCase findCase, Optional<ReadyCases.PracticeMeter> meter) {}
+  private record Started(FindCase findCase, Optional<CaseViewModel.Practice> practice) {}
 
   private record Chosen(String name, Vehicle vehicle) {}
 
@@ -47,7 +47,7 @@ public final class FindViewModel {
       CaseView view,
       List<PointView> points,
       List<SettingView> settings,
-      Optional<ReadyCases.PracticeMeter> meter) {}
+      Optional<CaseViewModel.Practice> practice) {}
 
   private final CaseDesk desk;
   private final Worker worker;
@@ -134,7 +134,9 @@ public final class FindViewModel {
     open(
         p -> {
           ReadyCases.Opened opened = ready.open(entry.id(), vehicle, p);
-          return new Started(opened.findCase(), Optional.of(opened.meter()));
+          return new Started(
+              opened.findCase(),
+              Optional.of(new CaseViewModel.Practice(opened.meter(), entry.story())));
         });
   }
 
@@ -166,7 +168,7 @@ public final class FindViewModel {
           Started started = opener.open(told);
           FindCase opened = started.findCase();
           return new Opened(
-              opened, opened.view(), opened.points(), opened.settings(), started.meter());
+              opened, opened.view(), opened.points(), opened.settings(), started.practice());
         },
         opened -> {
           if (givenUp.get()) {
@@ -181,7 +183,7 @@ public final class FindViewModel {
                       opened.view(),
                       opened.points(),
                       opened.settings(),
-                      opened.meter(),
+                      opened.practice(),
                       worker.another())));
           stage.set(Stage.CASE);
         },

@@ -441,8 +441,12 @@ final class NowCard extends VBox {
         .orElse(
             model.doing() == CaseViewModel.Doing.ANSWER
                     || model.doing() == CaseViewModel.Doing.REFUSE
-                ? model.view().said()
+                ? model.view().seq() == 0 ? story() : model.view().said()
                 : "");
+  }
+
+  private String story() {
+    return model.story().isEmpty() ? model.view().said() : Texts.of("now.story", model.story());
   }
 
   private void check(CheckView check) {

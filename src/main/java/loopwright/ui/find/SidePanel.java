@@ -85,6 +85,10 @@ final class SidePanel extends VBox {
       body.getChildren().add(Parts.line(Texts.of("known.cleared"), "side-title", "spaced"));
       view.cleared().forEach(c -> body.getChildren().add(cleared(c)));
     }
+    if (!model.story().isEmpty()) {
+      body.getChildren().add(Parts.line(Texts.of("known.story"), "side-title", "spaced"));
+      body.getChildren().add(Parts.text(model.story(), "side-line"));
+    }
     if (!view.cautions().isEmpty()) {
       body.getChildren().add(Parts.line(Texts.of("known.mind"), "side-title", "spaced"));
       view.cautions().forEach(c -> body.getChildren().add(Parts.text(c, "side-line")));

@@ -121,6 +121,8 @@ class RealCaseTest {
     Snapshots.take(scene, "ready-cases");
     keys.press(KeyCode.ENTER);
     until(() -> scene.lookup("#case") != null);
+    until(() -> text(scene, "#said").startsWith("The owner: The body came back"));
+    Snapshots.take(scene, "ready-case-opened");
     int checks = 0;
     while (scene.lookup("#mended") == null && checks < 15) {
       int before = scene.lookup("#done").lookupAll(".chip").size();
