@@ -77,6 +77,31 @@ class ArchitectureTest {
           .because("the search for faults must run without files, windows, rule engine or truth");
 
   @ArchTest
+  static final ArchRule PLAN_USES_ONLY_THE_JDK =
+      classes()
+          .that()
+          .resideInAPackage("loopwright.diagnosis.plan..")
+          .should()
+          .onlyDependOnClassesThat()
+          .resideInAnyPackage("loopwright.diagnosis.plan..", "java..")
+          .because(
+              "planning knows hypotheses, outcomes and minutes as numbers, so that it can be held "
+                  + "against published results that have nothing electrical in them");
+
+  @ArchTest
+  static final ArchRule BELIEF_USES_ONLY_THE_JDK =
+      classes()
+          .that()
+          .resideInAPackage("loopwright.diagnosis.belief..")
+          .should()
+          .onlyDependOnClassesThat()
+          .resideInAnyPackage("loopwright.diagnosis.belief..", "java..")
+          .because(
+              "conflicts and candidates follow from what is consistent with what, whoever finds "
+                  + "that out")
+          .allowEmptyShould(true);
+
+  @ArchTest
   static final ArchRule RULES_ROOM =
       room("rules", "model", "meter", "knowledge", "diagnosis")
           .because("the rule engine only adds to a diagnosis and must stay replaceable");
