@@ -2,6 +2,7 @@ package loopwright.casework;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import loopwright.diagnosis.SuspectId;
 import loopwright.diagnosis.Warning;
 
@@ -10,6 +11,14 @@ import loopwright.diagnosis.Warning;
  * case's journal before it returns. Calls are not thread-safe: one thread a case.
  */
 public interface FindCase extends AutoCloseable {
+
+  /**
+   * Works out beforehand what the answer to the proposed check will need, so that it is answered
+   * promptly. Changes nothing. For the time in which the hands place the leads.
+   *
+   * @param goOn asked often; false ends it early
+   */
+  default void prepare(BooleanSupplier goOn) {}
 
   /** The state now. */
   CaseView view();

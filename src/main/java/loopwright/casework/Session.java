@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
 import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
@@ -223,6 +224,11 @@ final class Session implements FindCase {
   }
 
   // ---- what comes in ------------------------------------------------------------------------
+
+  @Override
+  public void prepare(BooleanSupplier goOn) {
+    view.next().map(this::check).ifPresent(check -> diagnosis.prepare(check, goOn));
+  }
 
   @Override
   public CaseView view() {

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
 import loopwright.bench.HiddenTruth;
 import loopwright.diagnosis.Seen;
@@ -220,6 +221,11 @@ public final class SimulatedMeter {
       CaseView view = inner.repaired(part);
       mended(part);
       return view;
+    }
+
+    @Override
+    public void prepare(BooleanSupplier goOn) {
+      inner.prepare(goOn);
     }
 
     @Override

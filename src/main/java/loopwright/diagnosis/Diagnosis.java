@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 import loopwright.diagnosis.rulebook.Conclusion;
 import loopwright.diagnosis.rulebook.Fact;
 import loopwright.diagnosis.rulebook.RuleBook;
@@ -1109,6 +1110,25 @@ public final class Diagnosis implements AutoCloseable {
   /** Working time of a check in minutes, given the one before it. */
   public double minutes(Check check, Optional<Check> before) {
     return source.minutes(check, before);
+  }
+
+  /**
+   * Works out beforehand what a reading of a check will be held against, and remembers it.
+   *
+   * @param goOn asked before each failure; false ends it early
+   */
+  public void prepare(Check check, BooleanSupplier goOn) {
+    if (!check.kind().metered()) {
+      return;
+    }
+    for (Hypothesis h : inPlay) {
+      if (!goOn.getAsBoolean()) {
+        return;
+      }
+      if (!h.unlisted()) {
+        predictor.possible(h, check);
+      }
+    }
   }
 
   /** Whether health or any suspect at all can give this reading. */

@@ -2,9 +2,11 @@ package loopwright.ui;
 
 import java.util.ArrayDeque;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Executor;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
@@ -19,6 +21,7 @@ public final class Worker {
   private final Queue<Runnable> waiting = new ArrayDeque<>();
   private final ReadOnlyIntegerWrapper pending = new ReadOnlyIntegerWrapper(0);
   private boolean running;
+  private Optional<Consumer<BooleanSupplier>> idle = Optional.empty();
 
   /**
    * Makes a worker.
@@ -73,6 +76,30 @@ public final class Worker {
         });
   }
 
+  /**
+   * Sets what to do while nothing is waiting, in place of what was set before. It isn't counted as
+   * pending; what queued work interrupts is begun again after it.
+   *
+   * @param work gets what tells it to go on; it ends soon after that turns false
+   */
+  public void whenIdle(Consumer<BooleanSupplier> work) {
+    synchronized (waiting) {
+      idle = Optional.of(work);
+      if (running) {
+        return;
+      }
+      running = true;
+    }
+    background.execute(this::drain);
+  }
+
+  /** Forgets what was to do while nothing is waiting. */
+  public void neverIdle() {
+    synchronized (waiting) {
+      idle = Optional.empty();
+    }
+  }
+
   private void enqueue(Runnable task) {
     synchronized (waiting) {
       waiting.add(task);
@@ -89,12 +116,36 @@ public final class Worker {
       Runnable task;
       synchronized (waiting) {
         task = waiting.poll();
-        if (task == null) {
+        if (task == null && idle.isPresent()) {
+          Consumer<BooleanSupplier> work = idle.get();
+          task = () -> idle(work);
+        } else if (task == null) {
           running = false;
           return;
         }
       }
       task.run();
+    }
+  }
+
+  private void idle(Consumer<BooleanSupplier> work) {
+    BooleanSupplier goOn =
+        () -> {
+          synchronized (waiting) {
+            return waiting.isEmpty() && idle.equals(Optional.of(work));
+          }
+        };
+    boolean failed = false;
+    try {
+      work.accept(goOn);
+    } catch (RuntimeException e) {
+      // Only a service: whoever needs the result for real will meet the same failure and tell it.
+      failed = true;
+    }
+    synchronized (waiting) {
+      if (idle.equals(Optional.of(work)) && (failed || waiting.isEmpty())) {
+        idle = Optional.empty();
+      }
     }
   }
 }

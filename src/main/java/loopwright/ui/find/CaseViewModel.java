@@ -101,7 +101,7 @@ public final class CaseViewModel {
   private final Set<String> toldCautions = new HashSet<>();
   private Optional<Answer> secondFor = Optional.empty();
   private int asked;
-  private boolean changing;
+  private final ReadOnlyBooleanWrapper counting = new ReadOnlyBooleanWrapper();
 
   /**
    * Takes a case over.
@@ -141,6 +141,7 @@ public final class CaseViewModel {
     busy.bind(worker.pendingProperty().greaterThan(0));
     entry.textProperty().addListener((o, was, is) -> entryChanged());
     suspect.addListener((o, was, is) -> askIfNot());
+    worker.whenIdle(findCase::prepare);
   }
 
   /** What is shown of the case. */
@@ -176,6 +177,11 @@ public final class CaseViewModel {
   /** Whether a call is under way. */
   public ReadOnlyBooleanProperty busyProperty() {
     return busy.getReadOnlyProperty();
+  }
+
+  /** Whether something was told that isn't worked out yet. */
+  public ReadOnlyBooleanProperty countingProperty() {
+    return counting.getReadOnlyProperty();
   }
 
   /** What the hands are busy with. */
@@ -595,6 +601,7 @@ public final class CaseViewModel {
 
   /** Closes the case; what was counted is kept. */
   public void close() {
+    worker.neverIdle();
     worker.run(
         () -> {
           findCase.close();
@@ -614,6 +621,7 @@ public final class CaseViewModel {
     toldCautions.addAll(view.get().cautions());
     boolean readingsGrew = next.readings().size() != view.get().readings().size();
     view.set(next);
+    worker.whenIdle(findCase::prepare);
     entry.clear();
     problem.set("");
     echo.set("");
@@ -657,18 +665,18 @@ public final class CaseViewModel {
 
   /** A call that changes the case; while one is under way another does nothing. */
   private <T> void change(Callable<T> work, Consumer<T> done) {
-    if (changing) {
+    if (counting.get()) {
       return;
     }
-    changing = true;
+    counting.set(true);
     worker.run(
         work,
         result -> {
-          changing = false;
+          counting.set(false);
           done.accept(result);
         },
         e -> {
-          changing = false;
+          counting.set(false);
           failed(e);
         });
   }

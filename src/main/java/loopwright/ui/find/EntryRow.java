@@ -47,6 +47,7 @@ final class EntryRow extends VBox {
     model.echoProperty().addListener(o -> showStatus());
     model.secondProperty().addListener(o -> showStatus());
     model.problemProperty().addListener(o -> showStatus());
+    model.countingProperty().addListener(o -> showStatus());
     model.entry().textProperty().addListener(o -> showStatus());
     status.setId("entry-status");
     place.setAlignment(Pos.CENTER_LEFT);
@@ -108,7 +109,10 @@ final class EntryRow extends VBox {
   private void showStatus() {
     String kind;
     String words;
-    if (!model.problemProperty().get().isEmpty()) {
+    if (model.countingProperty().get()) {
+      kind = "status-echo";
+      words = Texts.of("entry.counting", model.entry().text());
+    } else if (!model.problemProperty().get().isEmpty()) {
       kind = "status-problem";
       words = model.problemProperty().get();
     } else if (!model.secondProperty().get().isEmpty()) {
@@ -128,6 +132,7 @@ final class EntryRow extends VBox {
     status.setVisible(
         place.getChildren().isEmpty()
             || !model.entry().text().isEmpty()
+            || model.countingProperty().get()
             || kind.equals("status-problem"));
     status.getStyleClass().setAll("label", "entry-status", kind);
   }

@@ -247,6 +247,18 @@ class CaseViewModelTest {
   }
 
   @Test
+  void onceEnterIsPressedItSaysThatItIsCounting() {
+    model.pick(Seen.CLICKS);
+    enter("12.4", EntryUnit.VOLT);
+    atOnce = false;
+    model.count();
+    assertThat(model.countingProperty().get()).isTrue();
+    finish();
+    assertThat(model.countingProperty().get()).isFalse();
+    assertThat(model.view().readings()).hasSize(2);
+  }
+
+  @Test
   void aWarningEndsWhateverWasBegunAndStandsUntilItIsGone() {
     model.pick(Seen.CLICKS);
     model.startOwn();

@@ -2,7 +2,9 @@ package loopwright.ui.snapshot;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -13,8 +15,10 @@ import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.BorderPane;
 import javafx.stage.Stage;
+import loopwright.casework.Answer;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseView;
+import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
 import loopwright.casework.Problem;
@@ -148,7 +152,72 @@ class RealCaseTest {
     assertThat(opened.get().view().move()).isEqualTo(CaseView.Move.END);
   }
 
+  /** Digits, unit, Enter, as a person types them; each is answered before the next is typed. */
+  @Test
+  void typedReadingsFindTheFailureAndProveItsRepairAndEachIsAnsweredPromptly() throws Exception {
+    Scene scene = open(new Beacon());
+    Keyboard keys = new Keyboard(scene);
+    keys.press(KeyCode.F4);
+    until(() -> scene.lookup("#ready") != null && scene.lookup("#ready").isFocused());
+    keys.press(KeyCode.ENTER);
+    until(() -> scene.lookup("#case") != null && !text(scene, "#headline").isEmpty());
+    List<String> trail = new ArrayList<>();
+    double slowest = 0;
+    int metered = 0;
+    boolean mended = false;
+    for (int n = 0; n < 20 && opened.get().view().move() != CaseView.Move.END; n++) {
+      CaseView view = opened.get().view();
+      if (view.move() == CaseView.Move.REPAIR) {
+        until(() -> scene.lookup("#mended") != null);
+        assertThat(view.suspects().get(0).parts()).containsExactly("G4");
+        keys.press(KeyCode.ENTER);
+        until(() -> text(scene, "#headline").equals("Prove the repair"));
+        mended = true;
+        continue;
+      }
+      CheckView check = view.next().orElseThrow();
+      Answer answer = meter.get().read(check);
+      int before = chips(scene);
+      long start = System.nanoTime();
+      if (answer instanceof Answer.Saw saw) {
+        keys.type(Integer.toString(check.choices().indexOf(saw.seen()) + 1));
+      } else {
+        metered++;
+        keys.type(keysOf(((Answer.Text) answer).text()));
+        until(() -> text(scene, "#entry-status").contains("Enter counts it"));
+        start = System.nanoTime();
+        keys.press(KeyCode.ENTER);
+      }
+      if (mended) {
+        until(() -> opened.get().view().readings().size() > view.readings().size());
+      } else {
+        until(() -> chips(scene) > before);
+      }
+      double seconds = (System.nanoTime() - start) / 1e9;
+      slowest = Math.max(slowest, seconds);
+      trail.add(String.format(Locale.ROOT, "%s: %s, %.2f s", check.id(), answer, seconds));
+    }
+    System.out.println(String.join("\n", trail));
+    until(() -> text(scene, "#headline").equals("Closed"));
+    assertThat(metered).as("readings were typed").isGreaterThanOrEqualTo(2);
+    assertThat(mended).isTrue();
+    assertThat(opened.get().view().status()).isEqualTo(CaseView.Status.HEALTHY);
+    assertThat(slowest).as("seconds to the next check: %s", trail).isLessThan(20);
+  }
+
+  private static int chips(Scene scene) {
+    return scene.lookup("#done").lookupAll(".chip").size();
+  }
+
+  /** What is pressed for a display such as {@code 12.31 V}. */
+  private static String keysOf(String display) {
+    return display.equals("OL")
+        ? "l"
+        : display.replace(" ", "").replace("ohm", "o").toLowerCase(Locale.ROOT);
+  }
+
   private final AtomicReference<FindCase> opened = new AtomicReference<>();
+  private final AtomicReference<SimulatedMeter> meter = new AtomicReference<>();
 
   /** One ready-made case over the real search. */
   private final class Beacon implements ReadyCases {
@@ -165,9 +234,10 @@ class RealCaseTest {
 
     @Override
     public Opened open(String id, Vehicle vehicle, CaseDesk.Progress progress) throws Problem {
-      SimulatedMeter meter = new SimulatedMeter(vehicle, Bench.KNOWLEDGE, beacon, 1);
+      SimulatedMeter simulated = new SimulatedMeter(vehicle, Bench.KNOWLEDGE, beacon, 1);
+      meter.set(simulated);
       FindCase found =
-          meter.following(
+          simulated.following(
               Bench.desk()
                   .open(
                       new CaseDesk.NewCase(
@@ -180,7 +250,7 @@ class RealCaseTest {
                           beacon.meter()),
                       progress));
       opened.set(found);
-      return new Opened(found, meter::read);
+      return new Opened(found, simulated::read);
     }
   }
 
