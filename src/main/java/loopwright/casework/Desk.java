@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import loopwright.diagnosis.rulebook.RuleBook;
@@ -69,6 +70,10 @@ public final class Desk implements CaseDesk {
     MeterSpec meter = meter(newCase.meter());
     Session session =
         Session.open(knowledge, rules.get(), vehicle, meter, opened, phrases, clock, progress);
+    if (progress.cancelled()) {
+      session.close();
+      throw new CancellationException("opening was given up");
+    }
     CaseStore.Journal journal = store.create(caseId);
     try {
       journal.append(opened);
@@ -147,7 +152,7 @@ public final class Desk implements CaseDesk {
                   last));
         }
       } catch (Problem p) {
-        list.add(new Kept(id, id, "", 0, p.getMessage(), java.time.Instant.EPOCH));
+        list.add(new Kept(id, id, "", 0, p.accepted(), java.time.Instant.EPOCH));
       }
     }
     return list;

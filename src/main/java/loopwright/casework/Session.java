@@ -574,6 +574,9 @@ final class Session implements FindCase {
         return phrases.say("did.doubt", value, where, rules.words(d.rule(), d.key(), d.args()));
       }
     }
+    if (findings.status() == Findings.Status.HEALTHY) {
+      return phrases.say("did.healthy", value, where);
+    }
     List<String> cleared = new ArrayList<>();
     for (String part : findings.cleared().keySet()) {
       if (!before.cleared().containsKey(part)) {
@@ -1165,7 +1168,26 @@ final class Session implements FindCase {
                 healthyWords(r.check())));
       }
     }
+    mode.flatMap(this::wouldShow).ifPresent(text::add);
     return text;
+  }
+
+  /** What the next check would show with a failure, beside what a healthy circuit shows. */
+  private Optional<String> wouldShow(Findings.ModeBelief mode) {
+    Optional<Check> next = view.next().map(this::check).filter(c -> c.kind().metered());
+    if (next.isEmpty()) {
+      return Optional.empty();
+    }
+    Check check = next.get();
+    return diagnosis
+        .suspectBand(mode.suspect(), check)
+        .map(
+            band ->
+                phrases.say(
+                    "why.next",
+                    Figures.range(band[0], band[1], unit(check)),
+                    words.where(check),
+                    healthyWords(check)));
   }
 
   @Override

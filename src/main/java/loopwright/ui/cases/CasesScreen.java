@@ -91,7 +91,16 @@ public final class CasesScreen extends VBox {
     addEventFilter(
         KeyEvent.KEY_PRESSED,
         e -> {
-          if (e.getCode() == KeyCode.ENTER) {
+          if (e.getCode() == KeyCode.DOWN && atEnd(list) && !ready.getItems().isEmpty()) {
+            ready.requestFocus();
+            e.consume();
+          } else if (e.getCode() == KeyCode.UP
+              && ready.isFocused()
+              && ready.getSelectionModel().getSelectedIndex() <= 0
+              && !list.getItems().isEmpty()) {
+            list.requestFocus();
+            e.consume();
+          } else if (e.getCode() == KeyCode.ENTER) {
             if (ready.isFocused()) {
               chosenReady().ifPresent(practise);
             } else {
@@ -100,6 +109,12 @@ public final class CasesScreen extends VBox {
             e.consume();
           }
         });
+  }
+
+  /** Whether the arrow down has nowhere to go within a list that has the focus. */
+  private static boolean atEnd(ListView<?> list) {
+    return list.isFocused()
+        && list.getSelectionModel().getSelectedIndex() >= list.getItems().size() - 1;
   }
 
   /** Puts the focus where hands go on. */
@@ -157,11 +172,13 @@ public final class CasesScreen extends VBox {
                   Parts.line(kept.title(), "entry-title"),
                   Parts.line(kept.status(), "shelf")),
               Parts.line(
-                  Texts.of(
-                      "cases.detail",
-                      DAY.format(kept.at()),
-                      Integer.toString(kept.readings()),
-                      kept.vehicleName()),
+                  kept.vehicleName().isEmpty()
+                      ? Texts.of("cases.unread")
+                      : Texts.of(
+                          "cases.detail",
+                          DAY.format(kept.at()),
+                          Integer.toString(kept.readings()),
+                          kept.vehicleName()),
                   "muted")));
     }
   }

@@ -40,7 +40,7 @@ final class CaseScreen extends Region {
   private static final double SIDE_SHARE = 0.31;
   private static final double STRIP = 3;
   private static final double GAP = 0.5;
-  private static final double NOW_WANTED = 25;
+  private static final double NOW_WANTED = 27;
   private static final Duration SLOW = Duration.millis(500);
 
   private final CaseViewModel model;

@@ -580,13 +580,18 @@ public final class CaseViewModel {
   }
 
   private boolean chooseReadingIfNone() {
-    if (ended() || view.get().readings().isEmpty()) {
+    if (ended() && !endedByItself() || view.get().readings().isEmpty()) {
       return false;
     }
     if (chosenReading().isEmpty()) {
       reading.set(view.get().readings().size() - 1);
     }
     return true;
+  }
+
+  /** Whether it ended because all is healthy: a reading mistyped can still be taken back. */
+  public boolean endedByItself() {
+    return ended() && view.get().status() == CaseView.Status.HEALTHY;
   }
 
   /** Whether the case is closed. */

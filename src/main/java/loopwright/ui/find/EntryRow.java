@@ -126,7 +126,7 @@ final class EntryRow extends VBox {
       words = Texts.of("entry.unitHint");
     } else {
       kind = "status-hint";
-      words = Texts.of("entry.hint");
+      words = Texts.of(model.bands().isEmpty() ? "entry.hintPlain" : "entry.hint");
     }
     status.setText(words);
     status.setVisible(

@@ -153,8 +153,10 @@ public final class FindViewModel {
           public void at(String step, double share) {
             worker.onWindow(
                 () -> {
-                  progressWords.set(step);
-                  progress.set(share);
+                  if (!givenUp.get()) {
+                    progressWords.set(step);
+                    progress.set(share);
+                  }
                 });
           }
 
@@ -173,7 +175,6 @@ public final class FindViewModel {
         opened -> {
           if (givenUp.get()) {
             opened.findCase().close();
-            stage.set(Stage.COMPLAINT);
             return;
           }
           openCase.set(
@@ -188,6 +189,9 @@ public final class FindViewModel {
           stage.set(Stage.CASE);
         },
         failed -> {
+          if (givenUp.get()) {
+            return;
+          }
           if (!(failed instanceof CancellationException)) {
             problem.set(
                 failed instanceof Problem p
@@ -198,9 +202,12 @@ public final class FindViewModel {
         });
   }
 
-  /** Gives up opening. */
+  /** Gives up opening; what is still being worked out is thrown away when it is done. */
   public void cancel() {
     cancelled.set(true);
+    if (stage.get() == Stage.OPENING) {
+      stage.set(Stage.COMPLAINT);
+    }
   }
 
   /** Another vehicle is at hand; an open case is not disturbed. */

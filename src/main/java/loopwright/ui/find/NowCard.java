@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import javafx.geometry.HPos;
 import javafx.geometry.Pos;
@@ -43,7 +44,12 @@ import loopwright.ui.widget.Parts;
 /** What to do now, in the largest type and in the order in which hands work. */
 final class NowCard extends VBox {
   private static final int ROOMIEST = -1;
-  private static final int TIGHTEST = 4;
+  private static final int REASONLESS = 2;
+  private static final int TIGHTEST = 5;
+
+  /** Buttons that go first where room is shortest. */
+  private static final Set<String> LEAST_NEEDED =
+      Set.of("action.own", "action.why", "action.end", "action.practice");
 
   private final CaseViewModel model;
   private final EntryRow entry;
@@ -120,8 +126,8 @@ final class NowCard extends VBox {
 
   /**
    * Sets what is to be done as large as the room allows: first generously, then plainly, then
-   * without the reason (its key tells it), then smaller in three steps. What still doesn't fit
-   * scrolls.
+   * smaller, then without the reason (its key tells it), then smaller in two steps, then without
+   * the buttons that are least needed (their keys go on). What still doesn't fit scrolls.
    */
   @Override
   protected void layoutChildren() {
@@ -160,8 +166,14 @@ final class NowCard extends VBox {
     for (int i = 1; i <= level; i++) {
       getStyleClass().add("tight-" + i);
     }
-    because.setVisible(level < 1);
-    because.setManaged(level < 1);
+    because.setVisible(level < REASONLESS);
+    because.setManaged(level < REASONLESS);
+    for (Node button : actions.getChildren()) {
+      boolean shown =
+          level < TIGHTEST || !LEAST_NEEDED.contains(String.valueOf(button.getUserData()));
+      button.setVisible(shown);
+      button.setManaged(shown);
+    }
     if (steps.lookup("#said") instanceof Label said) {
       fitSaid(said);
     }
@@ -319,9 +331,8 @@ final class NowCard extends VBox {
   // Smoke, heat, a smell.
 
   private void warnAction() {
-    String key = brief ? "action.warn.brief" : "action.warn";
     KeyButton warn =
-        new KeyButton(Texts.of(key), CaseActions.WARN, model::startWarn)
+        new KeyButton(words("action.warn"), CaseActions.WARN, model::startWarn)
             .styled("action", "warn-action");
     warn.setId("warn");
     actions.getChildren().add(warn);
@@ -355,14 +366,14 @@ final class NowCard extends VBox {
     HBox row = Parts.row("primary-row");
     if (model.isolating()) {
       KeyButton off =
-          new KeyButton(Texts.of("warn.isolated"), CaseActions.COUNT, model::isolated)
+          new KeyButton(words("warn.isolated"), CaseActions.COUNT, model::isolated)
               .styled("primary");
       fatButtons.add(off);
       row.getChildren().add(off);
     }
     KeyButton gone =
         new KeyButton(
-                Texts.of(model.isolating() ? "warn.mistake" : "warn.aired"),
+                words(model.isolating() ? "warn.mistake" : "warn.aired"),
                 CaseActions.GONE,
                 model::gone)
             .styled("choice-button");
@@ -453,13 +464,16 @@ final class NowCard extends VBox {
     check.cautions().forEach(c -> steps.getChildren().add(Parts.caution(c)));
     GridPane grid = stepGrid();
     boolean nothingChanges = check.set().change().isEmpty();
-    step(
-        grid,
-        "check.set",
-        Optional.empty(),
-        nothingChanges ? Texts.of("check.setSame") : String.join(", ", check.set().change()),
-        "",
-        nothingChanges ? "step-quiet" : "step-value");
+    // Where room is short, a set-up that stays as it is takes none.
+    if (!brief || !nothingChanges) {
+      step(
+          grid,
+          "check.set",
+          Optional.empty(),
+          nothingChanges ? Texts.of("check.setSame") : String.join(", ", check.set().change()),
+          "",
+          nothingChanges ? "step-quiet" : "step-value");
+    }
     String healthy =
         check.healthyWords().isEmpty() ? "" : Texts.of("check.healthy", check.healthyWords());
     check.red().ifPresent(p -> point(grid, "check.red", Parts.redMark(), p));
@@ -610,11 +624,10 @@ final class NowCard extends VBox {
   private void repair(CaseView view) {
     view.repair().ifPresent(this::repairText);
     KeyButton mended =
-        new KeyButton(Texts.of("repair.done"), CaseActions.COUNT, model::repaired)
-            .styled("primary");
+        new KeyButton(words("repair.done"), CaseActions.COUNT, model::repaired).styled("primary");
     mended.setId("mended");
     KeyButton own =
-        new KeyButton(Texts.of("action.own"), CaseActions.OWN, model::startOwn).styled("action");
+        new KeyButton(words("action.own"), CaseActions.OWN, model::startOwn).styled("action");
     answer.getChildren().add(Parts.row("primary-row", mended, own));
     fatButtons.add(mended);
     problemLine();
@@ -694,6 +707,10 @@ final class NowCard extends VBox {
   private void end(CaseView view) {
     steps.getChildren().add(Parts.text(Texts.of(view.status()) + Texts.of("end.kept"), "question"));
     view.repair().ifPresent(this::repairText);
+    problemLine();
+    if (model.endedByItself() && !view.readings().isEmpty()) {
+      action("end.takeBack", CaseActions.TAKE_BACK, model::takeBack);
+    }
     action("action.newCase", "F3", () -> fireEvent(new CaseLeft()));
   }
 
@@ -878,9 +895,15 @@ final class NowCard extends VBox {
         active ? "own-active" : "step-quiet");
   }
 
+  /** The words of a button; shorter ones where room is short. */
+  private String words(String key) {
+    return Texts.of(brief && Texts.has(key + ".brief") ? key + ".brief" : key);
+  }
+
   private void action(String key, String cap, Runnable action) {
-    String text = Texts.of(brief && Texts.has(key + ".brief") ? key + ".brief" : key);
-    actions.getChildren().add(new KeyButton(text, cap, action).styled("action"));
+    KeyButton button = new KeyButton(words(key), cap, action).styled("action");
+    button.setUserData(key);
+    actions.getChildren().add(button);
   }
 
   /** Breaks its text in place of growing wider than the list. */

@@ -135,7 +135,11 @@ final class SidePanel extends VBox {
 
   private void why() {
     body.getChildren().add(title("why.title", CaseActions.WHY));
-    model.whyLines().forEach(l -> body.getChildren().add(Parts.text(l, "side-line")));
+    // Where the results are listed below, the sentences that tell the same are left out.
+    boolean listed = model.view().next().filter(c -> !c.outcomes().isEmpty()).isPresent();
+    model.whyLines().stream()
+        .limit(listed ? 1 : Long.MAX_VALUE)
+        .forEach(l -> body.getChildren().add(Parts.text(l, "side-line")));
     model
         .view()
         .next()

@@ -299,6 +299,15 @@ public final class MainWindow {
   }
 
   private void reopen(CaseDesk.Kept kept) {
+    boolean openHere =
+        find.openCaseProperty()
+            .get()
+            .map(c -> c.view().caseId().equals(kept.caseId()))
+            .orElse(false);
+    if (openHere) {
+      go(Place.FIND);
+      return;
+    }
     vehicle.load(
         kept.vehicleName(),
         () ->

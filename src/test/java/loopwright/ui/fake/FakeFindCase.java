@@ -101,9 +101,11 @@ public final class FakeFindCase implements FindCase {
                     ? repaired ? CaseView.Move.PROOF : CaseView.Move.REPAIR
                     : next.isPresent() ? CaseView.Move.CHECK : CaseView.Move.STUCK;
     CaseView.Status status =
-        contradiction
-            ? CaseView.Status.CONTRADICTION
-            : isolated ? CaseView.Status.ISOLATED : CaseView.Status.SEARCHING;
+        proven
+            ? CaseView.Status.HEALTHY
+            : contradiction
+                ? CaseView.Status.CONTRADICTION
+                : isolated ? CaseView.Status.ISOLATED : CaseView.Status.SEARCHING;
     List<Integer> odds = new ArrayList<>();
     if (contradiction && taken.size() > 1) {
       odds.add(taken.get(taken.size() - 2).id());
@@ -686,6 +688,7 @@ public final class FakeFindCase implements FindCase {
   @Override
   public CaseView withdraw(int reading) throws Problem {
     find(reading);
+    proven = false;
     taken.removeIf(t -> t.id() == reading);
     seq++;
     said = "Reading " + reading + " taken back.";

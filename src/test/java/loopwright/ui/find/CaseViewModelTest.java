@@ -259,6 +259,22 @@ class CaseViewModelTest {
   }
 
   @Test
+  void aReadingThatEndedTheCaseByMistakeCanStillBeTakenBack() {
+    toOhms();
+    model.repaired();
+    count("0.03", EntryUnit.VOLT);
+    assertThat(model.ended()).isTrue();
+    int readings = model.view().readings().size();
+    model.takeBack();
+    assertThat(model.ended()).isFalse();
+    assertThat(model.view().readings()).hasSize(readings - 1);
+    model.end();
+    model.allPutBack();
+    model.takeBack();
+    assertThat(model.view().readings()).as("what was put aside stays so").hasSize(readings - 1);
+  }
+
+  @Test
   void aWarningEndsWhateverWasBegunAndStandsUntilItIsGone() {
     model.pick(Seen.CLICKS);
     model.startOwn();

@@ -64,6 +64,9 @@ class FindViewModelTest {
     model.complain("pumper.json", FakeVehicles.pumper(), Optional.empty());
     model.open();
     model.cancel();
+    assertThat(model.stageProperty().get())
+        .as("at once, not when the work is done")
+        .isEqualTo(FindViewModel.Stage.COMPLAINT);
     finish();
     assertThat(model.stageProperty().get()).isEqualTo(FindViewModel.Stage.COMPLAINT);
     assertThat(model.openCaseProperty().get()).isEmpty();
