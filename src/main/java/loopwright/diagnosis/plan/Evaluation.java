@@ -19,7 +19,7 @@ public record Evaluation(double minutes, double checks, int mostChecks, double o
   public static Evaluation of(PlanProblem problem, PlanState state, Policy policy) {
     OptionalInt next = policy.next(problem, state);
     if (next.isEmpty()) {
-      return new Groups(problem, state).ended() ? ENDED : STUCK;
+      return Groups.ended(problem, state) ? ENDED : STUCK;
     }
     int check = next.getAsInt();
     double minutes = problem.costs().minutes(check, state.setup());

@@ -149,7 +149,7 @@ public final class Exact {
     }
 
     double value(PlanState state) {
-      if (new Groups(problem, state).ended()) {
+      if (Groups.ended(problem, state)) {
         return 0;
       }
       long held = 0;
@@ -197,7 +197,7 @@ public final class Exact {
      * least minutes.
      */
     private double least(PlanState state) {
-      if (new Groups(problem, state).ended()) {
+      if (Groups.ended(problem, state)) {
         return 0;
       }
       double[] sum = new double[problem.hypotheses()];

@@ -98,9 +98,53 @@ public final class Groups {
     return answer;
   }
 
-  /** Whether one piece or group holds the belief. */
-  public boolean ended() {
-    return pieces.length <= 1 || mass[0] >= problem.end().sure() || answer().length > 0;
+  /** Whether one piece or group holds the belief in a state. */
+  public static boolean ended(PlanProblem problem, PlanState state) {
+    return state.live.length <= 1
+        || !clearlyOpen(problem, state) && new Groups(problem, state).answer().length > 0;
+  }
+
+  /**
+   * A quick look that settles most states: the likeliest piece is too unlikely by itself, and the
+   * second likeliest is told from it and too likely to be neglected.
+   */
+  private static boolean clearlyOpen(PlanProblem problem, PlanState state) {
+    double[] sum = new double[problem.pieces()];
+    for (int i = 0; i < state.live.length; i++) {
+      sum[problem.piece(state.live[i])] += state.weight[i];
+    }
+    int first = 0;
+    for (int p = 1; p < sum.length; p++) {
+      first = sum[p] > sum[first] ? p : first;
+    }
+    int second = first == 0 ? sum.length - 1 : 0;
+    for (int p = 0; p < sum.length; p++) {
+      second = p != first && sum[p] > sum[second] ? p : second;
+    }
+    double open = 1 - problem.end().sure() + 1e-9;
+    if (second == first || sum[second] <= open) {
+      return false;
+    }
+    // One hypothesis that counts and has no match on the other side is enough.
+    double ignored = (1 - problem.end().sure()) / (2 * state.live.length);
+    for (int i = 0; i < state.live.length; i++) {
+      int h = state.live[i];
+      int piece = problem.piece(h);
+      if ((piece == first || piece == second) && state.weight[i] > ignored) {
+        int other = piece == first ? second : first;
+        boolean matched = false;
+        for (int k = 0; k < state.live.length && !matched; k++) {
+          matched =
+              problem.piece(state.live[k]) == other
+                  && state.weight[k] > ignored
+                  && problem.alike(h, state.live[k]);
+        }
+        if (!matched) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   /** All pieces held, in groups, likeliest first. */

@@ -17,7 +17,7 @@ public final class HalfSplit implements Policy {
 
   @Override
   public OptionalInt next(PlanProblem problem, PlanState state) {
-    if (new Groups(problem, state).ended()) {
+    if (Groups.ended(problem, state)) {
       return OptionalInt.empty();
     }
     int best = -1;

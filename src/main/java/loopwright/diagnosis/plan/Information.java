@@ -62,12 +62,38 @@ public final class Information {
     return before - bits(check);
   }
 
+  /**
+   * How much the outcomes of a check differ, in bits: no less than the information that it is
+   * expected to give, at a small part of the work.
+   */
+  double differs(int check) {
+    Outcomes outcomes = problem.check(check);
+    int count = outcomes.count();
+    if (outcome.length < count) {
+      outcome = new double[count];
+    }
+    for (int i = 0; i < label.length; i++) {
+      int to = outcomes.to(state.live[i]);
+      for (int k = outcomes.from(state.live[i]); k < to; k++) {
+        outcome[outcomes.outcomeAt(k)] += state.weight[i] * outcomes.chanceAt(k);
+      }
+    }
+    double bits = 0;
+    for (int o = 0; o < count; o++) {
+      bits += plainTerm(outcome[o]);
+      outcome[o] = 0;
+    }
+    return bits;
+  }
+
   /** Information in bits that a check is expected to give; 0 or more. */
   public double bits(int check) {
     Outcomes outcomes = problem.check(check);
     int count = outcomes.count();
     if (joint.length < count * labels) {
       joint = new double[count * labels];
+    }
+    if (outcome.length < count) {
       outcome = new double[count];
     }
     for (int i = 0; i < label.length; i++) {

@@ -36,18 +36,13 @@ public final class PlanProblem {
     }
   }
 
-  private static final byte UNKNOWN = 0;
-  private static final byte TOLD_APART = 1;
-  private static final byte ALIKE = 2;
-
   private final double[] chances;
   private final int[] pieces;
   private final int pieceCount;
   private final List<Outcomes> checks;
   private final Costs costs;
   private final End end;
-  private final byte[] alike;
-  private int[] labels = {};
+  private final Linkage linkage;
 
   /**
    * States a search.
@@ -97,7 +92,7 @@ public final class PlanProblem {
     this.checks = List.copyOf(checks);
     this.costs = costs;
     this.end = end;
-    this.alike = new byte[chances.length * chances.length];
+    this.linkage = new Linkage(this.checks, end.apart());
   }
 
   /** Number of hypotheses. */
@@ -147,20 +142,7 @@ public final class PlanProblem {
 
   /** Whether no check tells the two hypotheses apart. */
   public boolean alike(int a, int b) {
-    if (a == b) {
-      return true;
-    }
-    int at = a < b ? a * chances.length + b : b * chances.length + a;
-    if (alike[at] == UNKNOWN) {
-      alike[at] = ALIKE;
-      for (Outcomes check : checks) {
-        if (check.apart(a, b) > end.apart() + 1e-12) {
-          alike[at] = TOLD_APART;
-          break;
-        }
-      }
-    }
-    return alike[at] == ALIKE;
+    return linkage.alike(a, b);
   }
 
   /**
@@ -169,10 +151,10 @@ public final class PlanProblem {
    * is worth nothing.
    */
   int[] labels() {
-    if (labels.length == 0) {
-      labels = new Groups(this, PlanState.start(this)).labels();
+    if (linkage.labels.length == 0) {
+      linkage.labels = new Groups(this, PlanState.start(this)).labels();
     }
-    return labels;
+    return linkage.labels;
   }
 
   /**
@@ -228,5 +210,42 @@ public final class PlanProblem {
       }
     }
     return true;
+  }
+
+  /** Which hypotheses are told apart, worked out as asked for. */
+  private static final class Linkage {
+    private static final byte UNKNOWN = 0;
+    private static final byte TOLD_APART = 1;
+    private static final byte ALIKE = 2;
+
+    private final List<Outcomes> checks;
+    private final double apart;
+    private final int n;
+    private final byte[] known;
+    private int[] labels = {};
+
+    Linkage(List<Outcomes> checks, double apart) {
+      this.checks = checks;
+      this.apart = apart;
+      this.n = checks.isEmpty() ? 0 : checks.get(0).hypotheses();
+      this.known = new byte[n * n];
+    }
+
+    boolean alike(int a, int b) {
+      if (a == b || checks.isEmpty()) {
+        return true;
+      }
+      int at = a < b ? a * n + b : b * n + a;
+      if (known[at] == UNKNOWN) {
+        known[at] = ALIKE;
+        for (Outcomes check : checks) {
+          if (check.apart(a, b) > apart + 1e-12) {
+            known[at] = TOLD_APART;
+            break;
+          }
+        }
+      }
+      return known[at] == ALIKE;
+    }
   }
 }

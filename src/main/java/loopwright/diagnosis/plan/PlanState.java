@@ -80,6 +80,11 @@ public final class PlanState {
     return made.get(check);
   }
 
+  /** The checks made. */
+  BitSet made() {
+    return (BitSet) made.clone();
+  }
+
   /** Whether the check may show different outcomes under the hypotheses held. */
   boolean tells(PlanProblem problem, int check) {
     Outcomes outcomes = problem.check(check);
@@ -93,15 +98,18 @@ public final class PlanState {
 
   /** The states after a check, with the chance of each; outcomes that can't occur are left out. */
   public List<Branch> split(PlanProblem problem, int check) {
-    return split(problem, check, 0);
+    return split(problem, check, 0, GONE, made);
   }
 
   /**
-   * The same, but without outcomes below a chance, the others making up for them.
+   * The same, but without outcomes below a chance, the others making up for them, and without
+   * hypotheses that are very unlikely after the outcome.
    *
    * @param least chance from which an outcome counts
+   * @param gone belief up to which a hypothesis is dropped
+   * @param before checks that need not be thought of again, besides this one
    */
-  List<Branch> split(PlanProblem problem, int check, double least) {
+  List<Branch> split(PlanProblem problem, int check, double least, double gone, BitSet before) {
     Outcomes outcomes = problem.check(check);
     int count = outcomes.count();
     double[] sum = new double[count];
@@ -134,14 +142,14 @@ public final class PlanState {
       for (int k = outcomes.from(live[i]); k < to; k++) {
         int o = outcomes.outcomeAt(k);
         double w = weight[i] * outcomes.chanceAt(k);
-        if (size[o] > 0 && w > GONE * sum[o]) {
+        if (size[o] > 0 && w > gone * sum[o]) {
           lives[o][filled[o]] = live[i];
           weights[o][filled[o]++] = w / sum[o];
         }
       }
     }
     Setup next = problem.costs().after(check, setup);
-    BitSet after = (BitSet) made.clone();
+    BitSet after = (BitSet) before.clone();
     after.set(check);
     List<Branch> branches = new ArrayList<>();
     for (int o = 0; o < count; o++) {

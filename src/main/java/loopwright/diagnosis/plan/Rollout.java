@@ -2,10 +2,12 @@ package loopwright.diagnosis.plan;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
@@ -13,10 +15,12 @@ import java.util.OptionalInt;
  * Rollout of the greedy plan: for each of the most promising checks the expected minutes to the
  * end, if that check is done next and the greedy plan is followed from there; the least wins. It
  * sees the courses to their end and so finds what a greedy choice costs later, at a price that
- * stays small on large searches.
+ * stays small on large searches. Where few hypotheses are left on a course, the second best by
+ * information per minute is followed up as well.
  *
  * <p>Method: rollout of a base policy (Tesauro and Galperin 1996; Bertsekas, Tsitsiklis and Wu
- * 1997; from memory).
+ * 1997; from memory). Courses that are unlikely, and those beyond the states that may be looked at,
+ * are estimated, and hypotheses too unlikely to bear on the end are dropped.
  */
 public final class Rollout implements Policy {
 
@@ -24,43 +28,55 @@ public final class Rollout implements Policy {
    * How much is looked at.
    *
    * @param candidates checks that are tried next, the best by information per minute; above 0
-   * @param depth checks after that; what is open beyond is estimated; above 0
+   * @param width checks that are tried on a course on which few hypotheses are left; above 0
+   * @param few how many hypotheses are few; 0 for none. Without sure outcomes the work doubles with
+   *     each check that is left for them
+   * @param states states that are looked at for each check tried; what is open beyond is estimated;
+   *     above 0
    * @param leastBranch chance of a course below which the rest of it is estimated; from 0 to below
    *     1
    */
-  public record Effort(int candidates, int depth, double leastBranch) {
-    /** Everything: for small searches and for comparison. */
-    public static final Effort WHOLE = new Effort(Integer.MAX_VALUE, Integer.MAX_VALUE, 0);
+  public record Effort(int candidates, int width, int few, int states, double leastBranch) {
+    /** Everything the greedy plan leads to: for small searches and for comparison. */
+    public static final Effort WHOLE = new Effort(Integer.MAX_VALUE, 1, 0, Integer.MAX_VALUE, 0);
 
-    /** Some ten milliseconds with 60 checks and 300 hypotheses. */
-    public static final Effort LIVE = new Effort(12, 12, 0.002);
+    /** Some ten milliseconds with 60 checks, 300 hypotheses and 24 outcomes that overlap. */
+    public static final Effort LIVE = new Effort(8, 3, 5, 600, 0.001);
+
+    /** For outcomes that are sure, so that no set of hypotheses is worked out twice. */
+    public static final Effort LIVE_SURE = new Effort(12, 3, 12, 4_000, 0.002);
 
     /** Checks the bounds. */
     public Effort {
-      if (candidates <= 0 || depth <= 0 || !(leastBranch >= 0 && leastBranch < 1)) {
-        throw new IllegalArgumentException(
-            "candidates "
-                + candidates
-                + " and depth "
-                + depth
-                + " must be above 0, least branch "
-                + leastBranch
-                + " from 0 to below 1");
+      require(candidates > 0, "candidates", candidates, "above 0");
+      require(width > 0, "width", width, "above 0");
+      require(few >= 0, "few", few, "0 or more");
+      require(states > 0, "states", states, "above 0");
+      require(
+          leastBranch >= 0 && leastBranch < 1, "least branch", leastBranch, "from 0 to below 1");
+    }
+
+    private static void require(boolean holds, String what, double value, String bounds) {
+      if (!holds) {
+        throw new IllegalArgumentException(what + " is " + value + "; must be " + bounds);
       }
     }
   }
 
-  private final Effort effort;
+  private final Effort blurred;
+  private final Effort sharp;
   private final Greedy greedy = new Greedy();
 
   /** Rollout with the effort for live use. */
   public Rollout() {
-    this(Effort.LIVE);
+    this.blurred = Effort.LIVE;
+    this.sharp = Effort.LIVE_SURE;
   }
 
-  /** Rollout. */
+  /** Rollout with one effort for all searches. */
   public Rollout(Effort effort) {
-    this.effort = effort;
+    this.blurred = effort;
+    this.sharp = effort;
   }
 
   @Override
@@ -80,8 +96,8 @@ public final class Rollout implements Policy {
     List<Choice> tried = new ArrayList<>();
     List<Choice> others = new ArrayList<>();
     for (Choice c : ranked) {
-      if (tried.size() < effort.candidates() && !covered(problem, state, c, tried)) {
-        double minutes = run.through(state, c.check(), c.minutes(), 1, 0);
+      if (tried.size() < run.effort.candidates() && !covered(problem, state, c, tried)) {
+        double minutes = run.first(state, c);
         tried.add(new Choice(c.check(), c.minutes(), c.bits(), OptionalDouble.of(minutes)));
       } else {
         others.add(c);
@@ -133,60 +149,82 @@ public final class Rollout implements Policy {
   /** One ranking, with what it has worked out so far. */
   private final class Run {
     private final PlanProblem problem;
+
     private final boolean sure;
+    private final Effort effort;
+    private final double gone;
     private final Map<Key, Double> known = new HashMap<>();
+    private int looked;
 
     Run(PlanProblem problem) {
       this.problem = problem;
       this.sure = problem.sure();
+      this.effort = sure ? sharp : blurred;
+      this.gone = (1 - problem.end().sure()) / (40 * problem.hypotheses());
     }
 
-    double through(PlanState state, int check, double minutes, double chance, int depth) {
+    /** Expected minutes with this check next, its outcomes as they are. */
+    double first(PlanState state, Choice choice) {
+      looked = 0;
+      List<PlanState.Branch> branches =
+          state.split(problem, choice.check(), effort.leastBranch() / 10, gone, state.made());
+      return after(branches, choice.minutes(), choice.worth(), 1);
+    }
+
+    private double after(
+        List<PlanState.Branch> branches, double minutes, double rate, double chance) {
       double sum = minutes;
-      for (PlanState.Branch b : state.split(problem, check, effort.leastBranch() / 10)) {
-        sum += b.chance() * rest(b.state(), chance * b.chance(), depth + 1);
+      for (PlanState.Branch b : branches) {
+        sum += b.chance() * rest(b.state(), rate, chance * b.chance());
       }
       return sum;
     }
 
-    private double rest(PlanState state, double chance, int depth) {
-      if (new Groups(problem, state).ended()) {
+    private double rest(PlanState state, double rate, double chance) {
+      if (Groups.ended(problem, state)) {
         return 0;
       }
-      if (depth > effort.depth() || chance < effort.leastBranch()) {
-        return estimate(state);
+      if (++looked > effort.states() || chance < effort.leastBranch()) {
+        // What is still open, at the rate at which it was told so far.
+        return Information.aboutGroups(problem, state).entropy() / rate;
       }
       if (!sure) {
-        return followed(state, chance, depth);
+        return best(state, chance);
       }
       Key key = new Key(Arrays.stream(state.live).boxed().toList(), state.setup());
       Double before = known.get(key);
       if (before == null) {
-        before = followed(state, chance, depth);
+        before = best(state, chance);
         known.put(key, before);
       }
       return before;
     }
 
-    private double followed(PlanState state, double chance, int depth) {
-      OptionalInt next = greedy.next(problem, state);
+    /** The greedy plan, or where few hypotheses are left the best of several. */
+    private double best(PlanState state, double chance) {
+      if (state.live.length > effort.few()) {
+        return followed(state, chance);
+      }
+      List<Choice> ranked = greedy.rank(problem, state);
+      double least = ranked.isEmpty() ? 0 : Double.POSITIVE_INFINITY;
+      for (Choice c : ranked.subList(0, Math.min(effort.width(), ranked.size()))) {
+        List<PlanState.Branch> branches =
+            state.split(problem, c.check(), effort.leastBranch() / 10, gone, state.made());
+        least = Math.min(least, after(branches, c.minutes(), c.worth(), chance));
+      }
+      return least;
+    }
+
+    private double followed(PlanState state, double chance) {
+      BitSet spent = state.made();
+      Optional<Choice> next = greedy.following(problem, state, spent);
       if (next.isEmpty()) {
         return 0;
       }
-      int check = next.getAsInt();
-      double minutes = problem.costs().minutes(check, state.setup());
-      return through(state, check, minutes, chance, depth);
-    }
-
-    /** What is still open, at the rate of the check that tells most in a minute. */
-    private double estimate(PlanState state) {
-      List<Choice> choices = greedy.rank(problem, state);
-      if (choices.isEmpty()) {
-        return 0;
-      }
-      double open = Information.aboutGroups(problem, state).entropy();
-      Choice best = choices.get(0);
-      return Math.max(best.minutes(), open / best.worth());
+      Choice choice = next.get();
+      List<PlanState.Branch> branches =
+          state.split(problem, choice.check(), effort.leastBranch() / 10, gone, spent);
+      return after(branches, choice.minutes(), choice.worth(), chance);
     }
   }
 }

@@ -21,7 +21,7 @@ public final class Walking implements Policy {
 
   @Override
   public OptionalInt next(PlanProblem problem, PlanState state) {
-    if (new Groups(problem, state).ended()) {
+    if (Groups.ended(problem, state)) {
       return OptionalInt.empty();
     }
     for (int c : order) {
