@@ -1,0 +1,195 @@
+package loopwright.evidence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import loopwright.diagnosis.Check;
+import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Diagnosis;
+import loopwright.diagnosis.Findings;
+import loopwright.diagnosis.Loop;
+import loopwright.diagnosis.Reading;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+import loopwright.solver.Network;
+
+/**
+ * The ways to compare with. Walking and halving read volts to the grounded post along the loop and
+ * call a point good while it is inside the healthy band; where the loop passes a relay they go on
+ * along its coil's loop if something is wrong. They end with a span between two points, which is
+ * less than a part, so the comparison favours them.
+ */
+final class Plain {
+
+  /** What a way takes. */
+  record Cost(int checks, double minutes) {
+    Cost plus(Cost other) {
+      return new Cost(checks + other.checks, minutes + other.minutes);
+    }
+
+    static final Cost NONE = new Cost(0, 0);
+  }
+
+  private final Vehicle vehicle;
+  private final Network network;
+  private final Diagnosis diagnosis;
+  private final Function<Check, Reading.Value> taker;
+  private Optional<Check> last = Optional.empty();
+
+  Plain(
+      Vehicle vehicle, Network network, Diagnosis diagnosis, Function<Check, Reading.Value> taker) {
+    this.vehicle = vehicle;
+    this.network = network;
+    this.diagnosis = diagnosis;
+    this.taker = taker;
+  }
+
+  /** From the battery along the loop, point by point. */
+  Cost walking() {
+    last = Optional.empty();
+    return diagnosis.loop().map(l -> along(l, false)).orElse(Cost.NONE);
+  }
+
+  /** The middle of what is left, by number of points. */
+  Cost halving() {
+    last = Optional.empty();
+    return diagnosis.loop().map(l -> along(l, true)).orElse(Cost.NONE);
+  }
+
+  private Cost along(Loop loop, boolean halve) {
+    List<TerminalRef> points = points(loop);
+    Cost cost = Cost.NONE;
+    boolean wrong = false;
+    if (halve) {
+      int low = -1;
+      int high = points.size();
+      while (high - low > 1) {
+        int middle = (low + high) / 2;
+        Step step = read(points.get(middle));
+        cost = cost.plus(step.cost());
+        if (step.good()) {
+          low = middle;
+        } else {
+          high = middle;
+          wrong = true;
+        }
+      }
+    } else {
+      for (TerminalRef point : points) {
+        Step step = read(point);
+        cost = cost.plus(step.cost());
+        if (!step.good()) {
+          wrong = true;
+          break;
+        }
+      }
+    }
+    if (wrong) {
+      for (Loop branch : loop.branches()) {
+        cost = cost.plus(along(branch, halve));
+      }
+    }
+    return cost;
+  }
+
+  private record Step(boolean good, Cost cost) {}
+
+  private Step read(TerminalRef point) {
+    Check check =
+        Check.measure(CheckKind.VOLTS, point, vehicle.groundedPost(), diagnosis.complaint().on());
+    double minutes = diagnosis.minutes(check, last);
+    last = Optional.of(check);
+    boolean good = diagnosis.healthyGives(new Reading(1, check, taker.apply(check)));
+    return new Step(good, new Cost(1, minutes));
+  }
+
+  private List<TerminalRef> points(Loop loop) {
+    List<TerminalRef> points = new ArrayList<>();
+    for (int node : loop.nodes()) {
+      List<TerminalRef> there =
+          network.terminals(node).stream().filter(t -> vehicle.access(t).reachable()).toList();
+      if (!there.isEmpty() && !there.contains(vehicle.groundedPost())) {
+        points.add(there.get(0));
+      }
+    }
+    return points;
+  }
+
+  // ---- bounds -----------------------------------------------------------------------------------
+
+  /** Entropy in bits of the failed part before any check, the complaint known. */
+  static double entropy(Findings first) {
+    double bits = 0;
+    double sum = 0;
+    for (Findings.PartBelief p : first.parts()) {
+      sum += p.belief();
+    }
+    for (Findings.PartBelief p : first.parts()) {
+      double share = p.belief() / sum;
+      bits -= share <= 0 ? 0 : share * Math.log(share) / Math.log(2);
+    }
+    return bits;
+  }
+
+  /**
+   * What somebody takes who knows the failure and only has to convince the program: the cheapest
+   * single admitted check that isolates it; failing that, greedily the check that lifts the true
+   * part most, again and again.
+   *
+   * @return empty if even so the failure is not isolated within so many checks
+   */
+  Optional<Cost> allKnowing(String truePart, int most) {
+    List<Reading> readings = new ArrayList<>();
+    last = Optional.empty();
+    Cost cost = Cost.NONE;
+    Findings now = diagnosis.findings(readings, Diagnosis.Circumstances.NONE);
+    for (int n = 0; n < most; n++) {
+      double best = -1;
+      double cheapest = Double.MAX_VALUE;
+      Optional<Reading> bestReading = Optional.empty();
+      Optional<Reading> ending = Optional.empty();
+      for (Findings.Proposal p : now.ranked()) {
+        double minutes = diagnosis.minutes(p.check(), last);
+        if (p.bits() < 0.01 || minutes >= cheapest) {
+          continue;
+        }
+        Reading reading = new Reading(n + 1, p.check(), taker.apply(p.check()));
+        List<Reading> with = new ArrayList<>(readings);
+        with.add(reading);
+        Findings after = diagnosis.findings(with, Diagnosis.Circumstances.NONE);
+        if (after.status() == Findings.Status.ISOLATED && after.group().contains(truePart)) {
+          cheapest = minutes;
+          ending = Optional.of(reading);
+        }
+        double belief =
+            after.parts().stream()
+                .filter(x -> x.part().equals(truePart))
+                .mapToDouble(Findings.PartBelief::belief)
+                .findFirst()
+                .orElse(0);
+        double worth = belief / (1 + 0.02 * minutes);
+        if (worth > best) {
+          best = worth;
+          bestReading = Optional.of(reading);
+        }
+      }
+      Optional<Reading> chosen = ending.or(() -> Optional.empty());
+      if (chosen.isEmpty()) {
+        chosen = bestReading;
+      }
+      if (chosen.isEmpty()) {
+        return Optional.empty();
+      }
+      Reading r = chosen.get();
+      cost = cost.plus(new Cost(1, diagnosis.minutes(r.check(), last)));
+      if (ending.isPresent()) {
+        return Optional.of(cost);
+      }
+      last = Optional.of(r.check());
+      readings.add(r);
+      now = diagnosis.findings(readings, Diagnosis.Circumstances.NONE);
+    }
+    return Optional.empty();
+  }
+}
