@@ -83,7 +83,10 @@ final class Course {
     steps.add(new Taken(check, value, belief(truth.part()), best, bestPart));
     for (Conclusion c : findings.conclusions()) {
       if (c instanceof Conclusion.ClearedBy by && by.suspect().equals(truth)) {
-        clearings.add("after reading " + readings.size() + " " + by);
+        String text = by.rule() + " by reading " + by.readings() + " " + by.key() + " " + by.args();
+        if (!clearings.contains(text)) {
+          clearings.add(text);
+        }
       }
     }
   }
@@ -191,6 +194,9 @@ final class Course {
         worst = i;
       }
       before = s.truth();
+      if (i > 1 && i < steps.size() - 1 && same(s, steps.get(i - 1)) && same(s, steps.get(i - 2))) {
+        continue;
+      }
       lines.add(
           String.format(
               Locale.ROOT,
@@ -238,6 +244,10 @@ final class Course {
               bands(s.check())));
     }
     return lines;
+  }
+
+  private static boolean same(Taken a, Taken b) {
+    return a.check().equals(b.check()) && shown(a.value()).equals(shown(b.value()));
   }
 
   private static String brief(Findings.PartBelief p) {

@@ -17,18 +17,24 @@ import loopwright.solver.Network;
 /**
  * The ways to compare with. Walking and halving read volts to the grounded post along the loop and
  * call a point good while it is inside the healthy band; where the loop passes a relay they go on
- * along its coil's loop if something is wrong. They end with a span between two points, which is
- * less than a part, so the comparison favours them.
+ * along its coil's loop if something is wrong. They end with a span between two points, without
+ * telling the pieces in it apart; it is kept whether that span holds the failed part at all.
  */
 final class Plain {
 
-  /** What a way takes. */
-  record Cost(int checks, double minutes) {
+  /**
+   * What a way takes.
+   *
+   * @param found parts in the spans it ends with
+   */
+  record Cost(int checks, double minutes, List<String> found) {
     Cost plus(Cost other) {
-      return new Cost(checks + other.checks, minutes + other.minutes);
+      List<String> all = new ArrayList<>(found);
+      all.addAll(other.found);
+      return new Cost(checks + other.checks, minutes + other.minutes, all);
     }
 
-    static final Cost NONE = new Cost(0, 0);
+    static final Cost NONE = new Cost(0, 0, List.of());
   }
 
   private final Vehicle vehicle;
@@ -58,34 +64,26 @@ final class Plain {
   }
 
   private Cost along(Loop loop, boolean halve) {
-    List<TerminalRef> points = points(loop);
+    List<Place> places = places(loop);
     Cost cost = Cost.NONE;
-    boolean wrong = false;
-    if (halve) {
-      int low = -1;
-      int high = points.size();
-      while (high - low > 1) {
-        int middle = (low + high) / 2;
-        Step step = read(points.get(middle));
-        cost = cost.plus(step.cost());
-        if (step.good()) {
-          low = middle;
-        } else {
-          high = middle;
-          wrong = true;
-        }
-      }
-    } else {
-      for (TerminalRef point : points) {
-        Step step = read(point);
-        cost = cost.plus(step.cost());
-        if (!step.good()) {
-          wrong = true;
-          break;
-        }
+    int low = -1;
+    int high = places.size();
+    while (high - low > 1) {
+      int at = halve ? (low + high) / 2 : low + 1;
+      Step step = read(places.get(at).point());
+      cost = cost.plus(step.cost());
+      if (step.good()) {
+        low = at;
+      } else {
+        high = at;
       }
     }
-    if (wrong) {
+    int from = low < 0 ? 0 : places.get(low).number();
+    int to = high < places.size() ? places.get(high).number() : loop.pieces().size();
+    List<String> span =
+        loop.pieces().subList(Math.min(from, to), to).stream().map(Loop.Piece::part).toList();
+    cost = cost.plus(new Cost(0, 0, span));
+    if (high < places.size()) {
       for (Loop branch : loop.branches()) {
         cost = cost.plus(along(branch, halve));
       }
@@ -101,19 +99,24 @@ final class Plain {
     double minutes = diagnosis.minutes(check, last);
     last = Optional.of(check);
     boolean good = diagnosis.healthyGives(new Reading(1, check, taker.apply(check)));
-    return new Step(good, new Cost(1, minutes));
+    return new Step(good, new Cost(1, minutes, List.of()));
   }
 
-  private List<TerminalRef> points(Loop loop) {
-    List<TerminalRef> points = new ArrayList<>();
-    for (int node : loop.nodes()) {
+  /** A point that can be reached, with the number of its node on the loop. */
+  private record Place(TerminalRef point, int number) {}
+
+  private List<Place> places(Loop loop) {
+    List<Place> places = new ArrayList<>();
+    for (int n = 0; n < loop.nodes().size(); n++) {
       List<TerminalRef> there =
-          network.terminals(node).stream().filter(t -> vehicle.access(t).reachable()).toList();
+          network.terminals(loop.nodes().get(n)).stream()
+              .filter(t -> vehicle.access(t).reachable())
+              .toList();
       if (!there.isEmpty() && !there.contains(vehicle.groundedPost())) {
-        points.add(there.get(0));
+        places.add(new Place(there.get(0), n));
       }
     }
-    return points;
+    return places;
   }
 
   // ---- bounds -----------------------------------------------------------------------------------
@@ -182,7 +185,7 @@ final class Plain {
         return Optional.empty();
       }
       Reading r = chosen.get();
-      cost = cost.plus(new Cost(1, diagnosis.minutes(r.check(), last)));
+      cost = cost.plus(new Cost(1, diagnosis.minutes(r.check(), last), List.of()));
       if (ending.isPresent()) {
         return Optional.of(cost);
       }

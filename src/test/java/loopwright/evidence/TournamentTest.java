@@ -165,7 +165,7 @@ class TournamentTest {
 
   private record Outcome(
       MadeUp.Shape shape,
-      String what,
+      String part,
       double rate,
       boolean right,
       boolean group,
@@ -270,7 +270,7 @@ class TournamentTest {
     }
     return new Outcome(
         MadeUp.shape(number),
-        what,
+        suspect.part(),
         fault.failure().rate(Context.IN_SERVICE),
         course.right(),
         course.asGroup(),
@@ -340,8 +340,12 @@ class TournamentTest {
             mean(known, Outcome::checks),
             mean(known, Outcome::minutes)));
     out.append(
-        "Walking and halving end with a span between two points, where something stuck on they"
-            + " don't apply; bits: entropy of the failed part before the first check.\n");
+        line(
+            "Walking and halving end with a span between two points, not with a part; it holds the"
+                + " failed part in %.1f and %.1f %% of plays. They don't apply where something"
+                + " stays on. Bits: entropy of the failed part before the first check.",
+            percent(loops(all), o -> o.walking().get().found().contains(o.part())),
+            percent(loops(all), o -> o.halving().get().found().contains(o.part()))));
     out.append(causes(all.stream().flatMap(o -> o.cause().stream()).toList()));
     SECTIONS.put("1 singles", out.toString());
 
@@ -372,11 +376,11 @@ class TournamentTest {
   }
 
   /** Floors: regression values. */
-  private static final double LEAST_SINGLES = 80;
+  private static final double LEAST_SINGLES = SAMPLE ? 97 : 99;
 
-  private static final double LEAST_SLIPS = 75;
-  private static final double LEAST_PAIRS_FIRST = 60;
-  private static final double LEAST_PAIRS_BOTH = 50;
+  private static final double LEAST_SLIPS = SAMPLE ? 88 : 93;
+  private static final double LEAST_PAIRS_FIRST = SAMPLE ? 88 : 93;
+  private static final double LEAST_PAIRS_BOTH = SAMPLE ? 88 : 91;
 
   private static List<Outcome> loops(List<Outcome> all) {
     return all.stream().filter(o -> o.walking().isPresent()).toList();

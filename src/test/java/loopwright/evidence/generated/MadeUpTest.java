@@ -85,4 +85,11 @@ class MadeUpTest {
       assertThat(loop.pieces()).as(made.id()).hasSizeBetween(7, 20);
     }
   }
+
+  @Test
+  void largeVehiclesAreValidAndOfAboutTheSizeAskedFor() {
+    for (int parts : new int[] {50, 200, 1000}) {
+      assertThat(Fleet.vehicle(parts).parts()).hasSizeBetween(parts - 12, parts + 20);
+    }
+  }
 }
