@@ -15,10 +15,12 @@ import loopwright.model.Vehicle;
 import loopwright.solver.Network;
 
 /**
- * The ways to compare with. Walking and halving read volts to the grounded post along the loop and
- * call a point good while it is inside the healthy band; where the loop passes a relay they go on
- * along its coil's loop if something is wrong. They end with a span between two points, without
- * telling the pieces in it apart; it is kept whether that span holds the failed part at all.
+ * The ways to compare with. Walking and halving read volts to the grounded post along the loop. A
+ * point before the load tells "farther on" while it is inside the healthy band, a point behind it
+ * while it is outside; so one search finds the span where the volts are lost, the load itself
+ * included. Where that span is a relay they go on along its coil's loop. They end with a span
+ * between two points, without telling the pieces in it apart; it is kept whether that span holds
+ * the failed part at all.
  */
 final class Plain {
 
@@ -65,6 +67,8 @@ final class Plain {
 
   private Cost along(Loop loop, boolean halve) {
     List<Place> places = places(loop);
+    List<String> parts = loop.pieces().stream().map(Loop.Piece::part).toList();
+    int load = parts.indexOf(loop.title());
     Cost cost = Cost.NONE;
     int low = -1;
     int high = places.size();
@@ -72,19 +76,19 @@ final class Plain {
       int at = halve ? (low + high) / 2 : low + 1;
       Step step = read(places.get(at).point());
       cost = cost.plus(step.cost());
-      if (step.good()) {
+      boolean beforeLoad = places.get(at).number() <= load;
+      if (step.good() == beforeLoad) {
         low = at;
       } else {
         high = at;
       }
     }
     int from = low < 0 ? 0 : places.get(low).number();
-    int to = high < places.size() ? places.get(high).number() : loop.pieces().size();
-    List<String> span =
-        loop.pieces().subList(Math.min(from, to), to).stream().map(Loop.Piece::part).toList();
+    int to = high < places.size() ? places.get(high).number() : parts.size();
+    List<String> span = parts.subList(Math.min(from, to), to);
     cost = cost.plus(new Cost(0, 0, span));
-    if (high < places.size()) {
-      for (Loop branch : loop.branches()) {
+    for (Loop branch : loop.branches()) {
+      if (span.contains(branch.title())) {
         cost = cost.plus(along(branch, halve));
       }
     }
