@@ -568,7 +568,7 @@ final class Session implements FindCase {
       return "";
     }
     String value = words.value(entry.check(), entry.value());
-    String where = words.where(entry.check());
+    String where = words.place(entry.check());
     for (Conclusion c : findings.conclusions()) {
       if (c instanceof Conclusion.Doubt d && d.reading() == id) {
         return phrases.say("did.doubt", value, where, rules.words(d.rule(), d.key(), d.args()));
@@ -594,6 +594,9 @@ final class Session implements FindCase {
           where,
           words.part(findings.parts().get(0).part()),
           Figures.percent(findings.parts().get(0).belief()));
+    }
+    if (mended.isPresent() && !proofFailed() && nextProof().isEmpty()) {
+      return phrases.say("did.proven", value, where, words.part(mended.get()));
     }
     return phrases.say("did.noted", value, where);
   }
@@ -805,7 +808,7 @@ final class Session implements FindCase {
             phrases.say(
                 "cleared.quote",
                 words.value(e.check(), e.value()),
-                words.where(e.check()),
+                words.place(e.check()),
                 Integer.toString(id)));
       }
     }
@@ -1068,7 +1071,7 @@ final class Session implements FindCase {
                 "repair.proof",
                 Integer.toString(e.id()),
                 words.value(e.check(), e.value()),
-                words.where(e.check()),
+                words.place(e.check()),
                 healthyWords(e.check())));
       }
     }
@@ -1163,7 +1166,7 @@ final class Session implements FindCase {
                 "why.band",
                 Integer.toString(r.id()),
                 words.value(r.check(), r.value()),
-                words.where(r.check()),
+                words.place(r.check()),
                 Figures.range(band.get()[0], band.get()[1], unit(r.check())),
                 healthyWords(r.check())));
       }
@@ -1186,7 +1189,7 @@ final class Session implements FindCase {
                 phrases.say(
                     "why.next",
                     Figures.range(band[0], band[1], unit(check)),
-                    words.where(check),
+                    words.place(check),
                     healthyWords(check)));
   }
 

@@ -2,6 +2,7 @@ package loopwright.casework;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -90,6 +91,16 @@ final class Words {
       return phrases.say("where.across", part(red.part()));
     }
     return phrases.say("where.between", point(red).title(), point(black).title());
+  }
+
+  /** Where a check is taken, to go behind its value: "at ...", "across ..." or "between ...". */
+  String place(Check check) {
+    boolean across = check.kind().metered() && !toPost(check);
+    return across ? where(check) : phrases.say("where.at", where(check));
+  }
+
+  private boolean toPost(Check check) {
+    return check.black().equals(Optional.of(vehicle.groundedPost()));
   }
 
   String meter(Check check) {

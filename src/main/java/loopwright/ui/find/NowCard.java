@@ -317,7 +317,9 @@ final class NowCard extends VBox {
       if (!view.warnings().isEmpty()) {
         action("action.gone", CaseActions.GONE, model::gone);
       }
-      warnAction();
+      if (view.move() != CaseView.Move.REPAIR) {
+        actions.getChildren().add(warnButton());
+      }
     }
     endAction();
   }
@@ -330,12 +332,12 @@ final class NowCard extends VBox {
 
   // Smoke, heat, a smell.
 
-  private void warnAction() {
+  private KeyButton warnButton() {
     KeyButton warn =
         new KeyButton(words("action.warn"), CaseActions.WARN, model::startWarn)
             .styled("action", "warn-action");
     warn.setId("warn");
-    actions.getChildren().add(warn);
+    return warn;
   }
 
   private void warn() {
@@ -381,7 +383,7 @@ final class NowCard extends VBox {
     row.getChildren().add(gone);
     answer.getChildren().add(row);
     problemLine();
-    warnAction();
+    actions.getChildren().add(warnButton());
   }
 
   private static String warnings(CaseView view) {
@@ -628,7 +630,7 @@ final class NowCard extends VBox {
     mended.setId("mended");
     KeyButton own =
         new KeyButton(words("action.own"), CaseActions.OWN, model::startOwn).styled("action");
-    answer.getChildren().add(Parts.row("primary-row", mended, own));
+    answer.getChildren().add(Parts.row("primary-row", mended, own, warnButton()));
     fatButtons.add(mended);
     problemLine();
   }
