@@ -126,6 +126,34 @@ class PlanProblemTest {
   }
 
   @Test
+  void minutes_may_depend_on_the_check_before() {
+    LastCheckCosts costs =
+        new LastCheckCosts(new double[] {5, 7}, (check, before) -> 1 + check + 10 * before);
+    assertEquals(7, costs.minutes(1, costs.start()));
+    assertEquals(11, costs.minutes(0, costs.after(1, costs.start())));
+    assertEquals(2, costs.minutes(1, costs.after(0, costs.start())));
+    refused("check 1 takes 0.0 min", () -> new LastCheckCosts(new double[] {1, 0}, (a, b) -> 1));
+  }
+
+  @Test
+  void the_order_of_checks_follows_minutes_that_depend_on_the_check_before() {
+    // Both checks are needed; first 0 then 1 costs 1 + 1, the other way round 1 + 9.
+    PlanProblem p =
+        new PlanProblem(
+            new double[] {1, 1, 1, 1},
+            new int[] {0, 1, 2, 3},
+            List.of(Outcomes.classes(0, 0, 1, 1), Outcomes.classes(0, 1, 0, 1)),
+            new LastCheckCosts(new double[] {1, 1}, (check, before) -> before == 0 ? 1 : 9),
+            PlanProblem.End.CERTAIN);
+    PlanState start = PlanState.start(p);
+    assertEquals(2, new Exact().minutes(p, start).orElseThrow(), 1e-12);
+    List<Choice> ranked = new Rollout().rank(p, start);
+    assertEquals(0, ranked.get(0).check());
+    assertEquals(2, ranked.get(0).expectedMinutes().orElseThrow(), 1e-12);
+    assertEquals(10, ranked.get(1).expectedMinutes().orElseThrow(), 1e-12);
+  }
+
+  @Test
   void fewer_hypotheses_leave_the_same_plan() {
     // The first two are one piece alike in all checks; the last is too unlikely to plan for.
     PlanProblem p =
