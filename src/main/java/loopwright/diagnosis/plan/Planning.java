@@ -7,8 +7,8 @@ import java.util.OptionalInt;
 /** The planner for live use: exact where the search is small enough, else rollout. */
 public final class Planning implements Policy {
 
-  /** States that an exact search may take before rollout is used: a few ten milliseconds. */
-  private static final int LIVE_BUDGET = 3_000;
+  /** States that an exact search may take before rollout is used: some ten milliseconds. */
+  private static final int LIVE_BUDGET = 1_500;
 
   /** Most hypotheses with which an exact search is begun at all. */
   private static final int EXACT_HYPOTHESES = 32;
