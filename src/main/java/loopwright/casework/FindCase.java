@@ -119,6 +119,15 @@ public interface FindCase extends AutoCloseable {
    */
   List<String> whyStill(String partOrSuspect) throws Problem;
 
+  /**
+   * The meter readings beside what a suspect could show there: the numbers behind {@link
+   * #whyStill}, latest first. Empty for a part that was never in play.
+   *
+   * @param partOrSuspect id of a part, for its strongest failure, or a suspect as part/mode
+   * @throws Problem if there is no such part
+   */
+  List<Against> against(String partOrSuspect) throws Problem;
+
   /** Why the proposed check is next, and what each result would leave, in sentences. */
   List<String> whyNext();
 

@@ -1175,6 +1175,53 @@ final class Session implements FindCase {
     return text;
   }
 
+  @Override
+  public List<Against> against(String partOrSuspect) throws Problem {
+    int slash = partOrSuspect.indexOf('/');
+    String part = slash < 0 ? partOrSuspect : partOrSuspect.substring(0, slash);
+    requirePart(part);
+    Optional<SuspectId> suspect =
+        slash < 0
+            ? strongest(part)
+            : Optional.of(new SuspectId(part, partOrSuspect.substring(slash + 1)));
+    List<Against> list = new ArrayList<>();
+    for (Reading r : current()) {
+      if (suspect.isEmpty() || !r.check().kind().metered()) {
+        continue;
+      }
+      Band.Unit unit = unit(r.check());
+      double[] healthy = diagnosis.healthyBand(r.check());
+      diagnosis
+          .suspectBand(suspect.get(), r.check())
+          .ifPresent(
+              band ->
+                  list.add(
+                      0,
+                      new Against(
+                          r.id(),
+                          words.where(r.check()),
+                          words.value(r.check(), r.value()),
+                          new Band(band[0], band[1], unit),
+                          new Band(healthy[0], healthy[1], unit))));
+    }
+    return list;
+  }
+
+  /** A part's likeliest failure; for one that is cleared, the one that was cleared first. */
+  private Optional<SuspectId> strongest(String part) {
+    Optional<SuspectId> held =
+        findings.parts().stream()
+            .filter(p -> p.part().equals(part))
+            .flatMap(p -> p.modes().stream())
+            .map(Findings.ModeBelief::suspect)
+            .findFirst();
+    return held.isPresent()
+        ? held
+        : findings.cleared().getOrDefault(part, List.of()).stream()
+            .map(Conclusion.ClearedBy::suspect)
+            .findFirst();
+  }
+
   /** What the next check would show with a failure, beside what a healthy circuit shows. */
   private Optional<String> wouldShow(Findings.ModeBelief mode) {
     Optional<Check> next = view.next().map(this::check).filter(c -> c.kind().metered());

@@ -289,6 +289,11 @@ public final class SimulatedMeter {
     }
 
     @Override
+    public List<Against> against(String partOrSuspect) throws Problem {
+      return inner.against(partOrSuspect);
+    }
+
+    @Override
     public List<String> whyNext() {
       return inner.whyNext();
     }

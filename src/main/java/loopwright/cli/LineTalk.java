@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import loopwright.casework.Against;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
@@ -70,7 +71,7 @@ final class LineTalk {
         codec.ready(
             new WireCodec.Opening(
                 vehicle, vehicleName, view, findCase.points(), findCase.settings(), story)));
-    write(codec.state(Optional.empty(), view, List.of()));
+    write(codec.state(Optional.empty(), view, List.of(), List.of()));
     // A reader that has gone away gets no more; what it told is kept.
     while (findCase.view().move() != CaseView.Move.END && !out.checkError()) {
       Optional<Told> told = codec.read(in.next());
@@ -115,6 +116,7 @@ final class LineTalk {
 
   private String accept(Optional<ClientId> id, Request request) throws Problem {
     List<String> why = List.of();
+    List<Against> against = List.of();
     CaseView view;
     if (request instanceof Request.Answered r) {
       view = findCase.answer(r.check(), r.answer());
@@ -150,11 +152,12 @@ final class LineTalk {
       view = findCase.view();
     } else if (request instanceof Request.WhyStill r) {
       why = findCase.whyStill(r.about());
+      against = findCase.against(r.about());
       view = findCase.view();
     } else {
       view = findCase.stop();
     }
-    return codec.state(id, view, why);
+    return codec.state(id, view, why, against);
   }
 
   /** The practice meter answers the proposed check. */

@@ -169,6 +169,16 @@ class LineTalkTest {
   }
 
   @Test
+  void whyASuspectIsHeldIsToldInNumbersToo() throws IOException {
+    List<JsonNode> lines = talk(reading("c1", "12.4 V"), "{\"type\":\"why\",\"about\":\"G4\"}");
+    assertThat(lines.get(2).has("against")).isFalse();
+    JsonNode against = lines.get(3).get("against").get(0);
+    assertThat(against.get("reading").intValue()).isEqualTo(1);
+    assertThat(against.get("suspect").get("high").doubleValue()).isEqualTo(12.7);
+    assertThat(against.get("healthy").get("unit").textValue()).isEqualTo("V");
+  }
+
+  @Test
   void aRepeatedIdGetsTheSameReplyAndChangesNothing() throws IOException {
     String first = "{\"type\":\"reading\",\"id\":\"a\",\"check\":\"c1\",\"value\":\"12.4 V\"}";
     List<JsonNode> lines =

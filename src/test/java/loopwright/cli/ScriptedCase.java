@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import loopwright.casework.Against;
 import loopwright.casework.Answer;
 import loopwright.casework.Band;
 import loopwright.casework.CaseEvent;
@@ -412,6 +413,15 @@ final class ScriptedCase implements FindCase {
   public List<String> whyStill(String partOrSuspect) throws Problem {
     part(partOrSuspect);
     return List.of(partOrSuspect + " is still held.", "Nothing has ruled it out.");
+  }
+
+  @Override
+  public List<Against> against(String partOrSuspect) throws Problem {
+    part(partOrSuspect);
+    return readings.values().stream()
+        .filter(t -> t.check().kind() == CheckKind.VOLTS)
+        .map(t -> new Against(t.id(), where(t.check()), t.words(), volts(0, 12.7), volts(12, 12.7)))
+        .toList();
   }
 
   @Override

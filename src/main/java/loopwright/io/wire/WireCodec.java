@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import loopwright.casework.Against;
 import loopwright.casework.Answer;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
@@ -268,8 +269,10 @@ public final class WireCodec {
    * @param re id of the line answered
    * @param view the case after it
    * @param why sentences for a question why; else empty
+   * @param against readings beside what the suspect asked about could show; else empty
    */
-  public String state(Optional<ClientId> re, CaseView view, List<String> why) {
+  public String state(
+      Optional<ClientId> re, CaseView view, List<String> why, List<Against> against) {
     ObjectNode node = Shapes.JSON.createObjectNode();
     node.put("type", "state");
     node.set("re", re(re));
@@ -282,6 +285,17 @@ public final class WireCodec {
     view.repair().ifPresent(repair -> node.set("repair", repair(repair)));
     if (!why.isEmpty()) {
       node.set("why", texts(why));
+    }
+    if (!against.isEmpty()) {
+      ArrayNode array = node.putArray("against");
+      for (Against a : against) {
+        ObjectNode item = array.addObject();
+        item.put("reading", a.reading());
+        item.put("where", a.where());
+        item.put("value", a.value());
+        item.set("suspect", Shapes.band(a.suspect()));
+        item.set("healthy", Shapes.band(a.healthy()));
+      }
     }
     return write(node);
   }

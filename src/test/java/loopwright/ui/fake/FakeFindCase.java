@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import loopwright.casework.Against;
 import loopwright.casework.Answer;
 import loopwright.casework.Band;
 import loopwright.casework.CaseView;
@@ -766,6 +767,11 @@ public final class FakeFindCase implements FindCase {
     return List.of(
         "If " + partOrSuspect + " were open the lamp side would read as it does.",
         "No reading so far tells it from its neighbours.");
+  }
+
+  @Override
+  public List<Against> against(String partOrSuspect) {
+    return List.of();
   }
 
   @Override

@@ -1,6 +1,7 @@
 package loopwright.ui.find;
 
 import java.util.List;
+import loopwright.casework.Against;
 import loopwright.casework.Answer;
 import loopwright.casework.CaseView;
 import loopwright.casework.FindCase;
@@ -87,6 +88,11 @@ class ForwardingCase implements FindCase {
   @Override
   public List<String> whyStill(String partOrSuspect) throws Problem {
     return to.whyStill(partOrSuspect);
+  }
+
+  @Override
+  public List<Against> against(String partOrSuspect) throws Problem {
+    return to.against(partOrSuspect);
   }
 
   @Override

@@ -18,8 +18,8 @@ import loopwright.model.Vehicle;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
-/** Smoke, heat and fuel in a case over the real search and the real rules. */
-class WarningsTest {
+/** A case over the real search and the real rules: smoke, heat and fuel, and explanations. */
+class SessionTest {
   private static final Vehicle VEHICLE = Bench.vehicle("motorcycle");
 
   private final Desk desk = Bench.desk();
@@ -156,6 +156,22 @@ class WarningsTest {
     assertThat(open.view().warnings()).isEqualTo(List.of(Warning.SMOKE));
     assertThat(open.view().move()).isNotEqualTo(CaseView.Move.MAKE_SAFE);
     assertThat(Set.copyOf(open.view().putBack())).hasSize(1);
+  }
+
+  @Test
+  void theNumbersBehindASuspectHoldItsReadings() throws Problem {
+    open.take(own(Setting.REST), new Answer.Text("12.60 V"));
+    String part = open.view().suspects().get(0).parts().get(0);
+    assertThat(open.against(part))
+        .singleElement()
+        .satisfies(
+            a -> {
+              assertThat(a.reading()).isEqualTo(1);
+              assertThat(a.suspect().low()).isLessThan(12.60).isLessThan(a.suspect().high());
+              assertThat(a.healthy().unit()).isEqualTo(Band.Unit.VOLT);
+            });
+    assertThat(open.against(part + "/no-such-mode")).isEmpty();
+    assertThatThrownBy(() -> open.against("Q99")).isInstanceOf(Problem.class);
   }
 
   @Test
