@@ -165,8 +165,8 @@ public class CaseBench {
     private Diagnosis diagnosis;
     private Reading reading;
 
-    /** Opens it. */
-    @Setup(Level.Invocation)
+    /** Opens it: one a shot, since single shots count what is set up for an invocation. */
+    @Setup(Level.Iteration)
     public void open(Opening opening) {
       diagnosis = opening.open();
       Check check =
@@ -179,7 +179,7 @@ public class CaseBench {
     }
 
     /** Closes it. */
-    @TearDown(Level.Invocation)
+    @TearDown(Level.Iteration)
     public void close() {
       diagnosis.close();
     }
