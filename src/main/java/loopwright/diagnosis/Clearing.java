@@ -36,22 +36,23 @@ final class Clearing {
       return Fact.Standing.IN;
     }
     Fact.Standing byReach = standing(predictor.possible(h, reading.check()), reading);
-    // The quick band says out, but not by much: make sure of it at the corners before anything
-    // hangs on it.
-    return byReach == Fact.Standing.OUT && near(predictor.possible(h, reading.check()), reading)
-        ? standing(predictor.possibleAtCorners(h, reading.check()), reading)
-        : byReach;
-  }
-
-  /** Distance from a band, in widths of it, within which its corners are solved. */
-  private static final double NEAR_WIDTHS = 10;
-
-  private static boolean near(Predictor.Possible band, Reading reading) {
-    if (!(reading.value() instanceof Reading.Value.Number n) || Double.isInfinite(band.high())) {
-      return true;
+    if (byReach != Fact.Standing.OUT) {
+      return byReach;
     }
-    double reach = NEAR_WIDTHS * (band.high() - band.low());
-    return n.value() > band.low() - reach && n.value() < band.high() + reach;
+    // The quick band is no proof. Only what lies outside of bounds that hold for all values counts
+    // as out; where no bounds are found the suspect is held.
+    boolean far =
+        predictor
+            .coarse(h, reading.check())
+            .map(band -> standing(band, reading) == Fact.Standing.OUT)
+            .orElse(false);
+    if (far) {
+      return Fact.Standing.OUT;
+    }
+    return predictor
+        .outer(h, reading.check())
+        .map(band -> standing(band, reading))
+        .orElse(Fact.Standing.EDGE);
   }
 
   private Fact.Standing standing(Predictor.Possible band, Reading reading) {

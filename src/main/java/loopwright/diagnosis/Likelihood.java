@@ -166,7 +166,71 @@ final class Likelihood {
     return Math.max(sd, r.check().kind() == CheckKind.OHMS ? 0.02 : 0.002);
   }
 
+  /**
+   * Standard deviations beyond which a reading can only be a slip under a hypothesis. Its square is
+   * then too large to be taken back out of a sum without losing the digits of everything else.
+   */
+  private static final double HOPELESS = 1e4;
+
+  /**
+   * Log likelihood over all ways to call up to {@link #MOST_SLIPS} readings slips. Readings that
+   * are hopeless under the hypothesis are slips from the start, the worst ones first.
+   */
   private double withSlips(double[] r, double[][] c, List<Reading> readings, double[] odd) {
+    int n = r.length;
+    List<Integer> hopeless = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      if (Math.abs(r[i]) > HOPELESS * Math.sqrt(c[i][i])) {
+        hopeless.add(i);
+      }
+    }
+    hopeless.sort(Comparator.comparingDouble((Integer i) -> -Math.abs(r[i]) / Math.sqrt(c[i][i])));
+    double logGood = Math.log(1 - slip);
+    double logSlip = Math.log(slip);
+    double log = 0;
+    List<Integer> forced = hopeless.subList(0, Math.min(MOST_SLIPS, hopeless.size()));
+    for (int i : forced) {
+      log += Math.log(slipDensity(readings.get(i))) + logSlip;
+      odd[i] = 1;
+    }
+    List<Integer> rest = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      if (hopeless.contains(i) && !forced.contains(i)) {
+        // More hopeless readings than slips are believed: as good as refuted.
+        log += logGood - 0.5 * HOPELESS * HOPELESS;
+      } else if (!forced.contains(i)) {
+        rest.add(i);
+      }
+    }
+    if (rest.isEmpty()) {
+      return log;
+    }
+    int m = rest.size();
+    double[] residual = new double[m];
+    double[][] covariance = new double[m][m];
+    double[] slipLog = new double[m];
+    for (int i = 0; i < m; i++) {
+      residual[i] = r[rest.get(i)];
+      slipLog[i] = Math.log(slipDensity(readings.get(rest.get(i)))) + logSlip - logGood;
+      for (int j = 0; j < m; j++) {
+        covariance[i][j] = c[rest.get(i)][rest.get(j)];
+      }
+    }
+    double[] restOdd = new double[m];
+    log +=
+        m * logGood + mixture(residual, covariance, slipLog, MOST_SLIPS - forced.size(), restOdd);
+    for (int i = 0; i < m; i++) {
+      odd[rest.get(i)] = restOdd[i];
+    }
+    return log;
+  }
+
+  /** Slips that are believed in one case. */
+  private static final int MOST_SLIPS = 2;
+
+  /** Sum over none, one and two readings left out; how often each is, goes to {@code odd}. */
+  private static double mixture(
+      double[] r, double[][] c, double[] slipLog, int mostSlips, double[] odd) {
     int n = r.length;
     double[][] k = Normal.inverse(c);
     double logDet = Normal.lastLogDeterminant(c);
@@ -179,20 +243,14 @@ final class Likelihood {
       quadratic += a[i] * r[i];
     }
     double all = -0.5 * (quadratic + logDet + n * Math.log(2 * Math.PI));
-    double logGood = Math.log(1 - slip);
-    double logSlip = Math.log(slip);
-    double[] u = new double[n];
-    for (int i = 0; i < n; i++) {
-      u[i] = Math.log(slipDensity(readings.get(i))) + logSlip - logGood;
-    }
     List<double[]> terms = new ArrayList<>();
     terms.add(new double[] {all, -1, -1});
-    for (int i = 0; i < n; i++) {
+    for (int i = 0; i < n && mostSlips > 0; i++) {
       double variance = 1 / k[i][i];
       double shift = a[i] * variance;
       double single = -0.5 * (shift * shift / variance + Math.log(2 * Math.PI * variance));
-      terms.add(new double[] {all - single + u[i], i, -1});
-      for (int j = 0; j < i; j++) {
+      terms.add(new double[] {all - single + slipLog[i], i, -1});
+      for (int j = 0; j < i && mostSlips > 1; j++) {
         double det = k[i][i] * k[j][j] - k[i][j] * k[i][j];
         if (!(det > 0)) {
           continue;
@@ -200,7 +258,7 @@ final class Likelihood {
         double q =
             (k[j][j] * a[i] * a[i] - 2 * k[i][j] * a[i] * a[j] + k[i][i] * a[j] * a[j]) / det;
         double pair = -0.5 * (q - Math.log(det) + 2 * Math.log(2 * Math.PI));
-        terms.add(new double[] {all - pair + u[i] + u[j], i, j});
+        terms.add(new double[] {all - pair + slipLog[i] + slipLog[j], i, j});
       }
     }
     double top = Double.NEGATIVE_INFINITY;
@@ -221,6 +279,6 @@ final class Likelihood {
     for (int i = 0; i < n; i++) {
       odd[i] /= sum;
     }
-    return top + Math.log(sum) + n * logGood;
+    return top + Math.log(sum);
   }
 }

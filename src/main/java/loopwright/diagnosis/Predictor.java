@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import loopwright.meter.MeterFunction;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
@@ -42,6 +43,9 @@ final class Predictor {
   private final Map<Hypothesis, Map<Check, Factors>> factors = new java.util.IdentityHashMap<>();
   private final Map<Hypothesis, Map<Check, Possible>> corners = new java.util.IdentityHashMap<>();
   private final Map<Hypothesis, Map<Check, Possible>> possible = new java.util.IdentityHashMap<>();
+
+  private final Map<Hypothesis, Map<Check, Optional<Possible>>> outer =
+      new java.util.IdentityHashMap<>();
 
   Predictor(Workbench bench) {
     this.bench = bench;
@@ -249,6 +253,21 @@ final class Predictor {
             });
   }
 
+  /**
+   * Outer bounds of what a meter without error could show, for any values inside the spreads; empty
+   * where none were found.
+   */
+  Optional<Possible> outer(Hypothesis h, Check check) {
+    return outer
+        .computeIfAbsent(h, k -> new HashMap<>())
+        .computeIfAbsent(check, c -> bench.outer(h, c).map(b -> new Possible(b.low(), b.high())));
+  }
+
+  /** Wider outer bounds, quick once a setting has been looked at; empty where there are none. */
+  Optional<Possible> coarse(Hypothesis h, Check check) {
+    return bench.coarse(h, check).map(b -> new Possible(b.low(), b.high()));
+  }
+
   /** Share of the way to a corner that is added beyond it. Our own choice, checked by sampling. */
   private static final double CORNER_MARGIN = 0.1;
 
@@ -395,5 +414,6 @@ final class Predictor {
     factors.keySet().retainAll(inPlay);
     possible.keySet().retainAll(inPlay);
     corners.keySet().retainAll(inPlay);
+    outer.keySet().retainAll(inPlay);
   }
 }

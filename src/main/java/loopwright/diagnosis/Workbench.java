@@ -24,6 +24,7 @@ import loopwright.model.Spread;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.solver.Element;
+import loopwright.solver.Enclosure;
 import loopwright.solver.Failure;
 import loopwright.solver.History;
 import loopwright.solver.Meters;
@@ -56,6 +57,8 @@ public final class Workbench {
   private final Map<Key, OperatingPoint> typical = new HashMap<>();
   private final Map<String, Double> healthyWatts = new HashMap<>();
   private final Map<Hypothesis, List<History>> histories = new IdentityHashMap<>();
+  private final Map<Key, Optional<Enclosure.Survey>> surveys = new HashMap<>();
+  private final Map<Hypothesis, Optional<Set<History>>> blownBefore = new IdentityHashMap<>();
   private final Hypothesis healthy;
   private Setting complainedIn;
 
@@ -255,8 +258,10 @@ public final class Workbench {
   void keepOnly(Set<Hypothesis> inPlay) {
     points.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
     extremes.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
+    surveys.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
     typical.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
     histories.keySet().retainAll(inPlay);
+    blownBefore.keySet().retainAll(inPlay);
   }
 
   /**
@@ -325,6 +330,75 @@ public final class Workbench {
           }
           return List.copyOf(all);
         });
+  }
+
+  /**
+   * Outer bounds of what the meter shows in a check under a hypothesis, for all values inside the
+   * spreads; empty where none were found, which says nothing either way.
+   */
+  Optional<Enclosure.Bounds> outer(Hypothesis h, Check check) {
+    Optional<List<OperatingPoint>> starts = starts(h, check.setting());
+    int red = network.requireNode(check.red().orElseThrow());
+    int black = network.requireNode(check.black().orElseThrow());
+    Enclosure enclosure = new Enclosure(h.variant(), check.setting());
+    return starts.flatMap(
+        s ->
+            function(check) == MeterFunction.VOLTS_DC
+                ? enclosure.volts(s, red, black, meter.inputOhms())
+                : enclosure.ohms(s, red, black, meter));
+  }
+
+  /** The same, wider, from bounds of all nodes that are kept for the setting; volts only. */
+  Optional<Enclosure.Bounds> coarse(Hypothesis h, Check check) {
+    if (function(check) != MeterFunction.VOLTS_DC) {
+      return Optional.empty();
+    }
+    return surveys
+        .computeIfAbsent(
+            new Key(h, check.setting()),
+            k ->
+                starts(h, check.setting())
+                    .flatMap(s -> new Enclosure(h.variant(), check.setting()).survey(s)))
+        .flatMap(
+            s ->
+                s.volts(
+                    network.requireNode(check.red().orElseThrow()),
+                    network.requireNode(check.black().orElseThrow()),
+                    meter.inputOhms()));
+  }
+
+  /** Points from which to look for all ways to stand, whatever may have blown before. */
+  private Optional<List<OperatingPoint>> starts(Hypothesis h, Setting setting) {
+    return blownBefore(h)
+        .map(
+            blown -> {
+              List<OperatingPoint> all = new ArrayList<>(extremePoints(h, setting));
+              for (History history : blown) {
+                all.add(
+                    solver(setting)
+                        .solve(h.variant(), setting, Values.typical(h.variant()), history));
+              }
+              return all;
+            });
+  }
+
+  /** Which fuses may have blown by the time of the complaint, for all values inside the spreads. */
+  private Optional<Set<History>> blownBefore(Hypothesis h) {
+    if (h.failures().isEmpty() || complainedIn == null) {
+      return Optional.of(Set.of(h.history()));
+    }
+    return blownBefore.computeIfAbsent(
+        h,
+        k ->
+            new Enclosure(h.variant(), complainedIn)
+                .histories(
+                    List.of(
+                        solver(complainedIn)
+                            .solve(
+                                h.variant(),
+                                complainedIn,
+                                Values.typical(h.variant()),
+                                History.NONE))));
   }
 
   /** What stands discretely in a point: relays, motors, fuses, buzzing. */
