@@ -337,6 +337,10 @@ public final class Workbench {
    * spreads; empty where none were found, which says nothing either way.
    */
   Optional<Enclosure.Bounds> outer(Hypothesis h, Check check) {
+    if (function(check) == MeterFunction.VOLTS_DC && survey(h, check.setting()).isEmpty()) {
+      // Where the whole setting has no bounds, one pair of points has none either.
+      return Optional.empty();
+    }
     Optional<List<OperatingPoint>> starts = starts(h, check.setting());
     int red = network.requireNode(check.red().orElseThrow());
     int black = network.requireNode(check.black().orElseThrow());
@@ -353,18 +357,19 @@ public final class Workbench {
     if (function(check) != MeterFunction.VOLTS_DC) {
       return Optional.empty();
     }
-    return surveys
-        .computeIfAbsent(
-            new Key(h, check.setting()),
-            k ->
-                starts(h, check.setting())
-                    .flatMap(s -> new Enclosure(h.variant(), check.setting()).survey(s)))
+    return survey(h, check.setting())
         .flatMap(
             s ->
                 s.volts(
                     network.requireNode(check.red().orElseThrow()),
                     network.requireNode(check.black().orElseThrow()),
                     meter.inputOhms()));
+  }
+
+  private Optional<Enclosure.Survey> survey(Hypothesis h, Setting setting) {
+    return surveys.computeIfAbsent(
+        new Key(h, setting),
+        k -> starts(h, setting).flatMap(s -> new Enclosure(h.variant(), setting).survey(s)));
   }
 
   /** Points from which to look for all ways to stand, whatever may have blown before. */

@@ -37,6 +37,12 @@ final class IntervalNet {
   /** Times the volts at which a filament begins to glow, below which its chord is looked at. */
   private static final double NEAR_KNEE = 6;
 
+  /** Steps after which growth must fall from step to step. */
+  private static final int PATIENCE = 8;
+
+  /** Share of the growth of the step before above which growth doesn't fall. */
+  private static final double TIRING = 0.99;
+
   /** Volts below which growth doesn't matter. */
   private static final double SMALL = 1e-6;
 
@@ -390,6 +396,7 @@ final class IntervalNet {
     double[][] next = new double[4][edges];
     boolean inside = false;
     int narrowed = 0;
+    double grew = Double.POSITIVE_INFINITY;
     seen[0] = dvLow;
     seen[1] = dvHigh;
     for (int step = 0; step < steps; step++) {
@@ -417,6 +424,10 @@ final class IntervalNet {
           return Optional.empty();
         }
       }
+      if (!within && step > PATIENCE && growth > NEARLY && growth > TIRING * grew) {
+        return Optional.empty();
+      }
+      grew = growth;
       if (inside && !within) {
         break;
       }
@@ -538,42 +549,29 @@ final class IntervalNet {
     high[e] = Math.max(Math.max(p, q), Math.max(r, s));
   }
 
-  /** dv = -G J and di = (1 - g0 G) J. */
+  /** dv = -G J and di = g0 dv + J, by middle and reach of each J. */
   private void map(double[] low, double[] high, double[][] next) {
+    double[] middle = new double[edges];
+    double[] reach = new double[edges];
+    for (int f = 0; f < edges; f++) {
+      middle[f] = (low[f] + high[f]) / 2;
+      reach[f] = (high[f] - low[f]) / 2;
+    }
     for (int e = 0; e < edges; e++) {
-      double vl = 0;
-      double vh = 0;
-      double il = 0;
-      double ih = 0;
       double[] row = green[e];
-      double g = g0[e];
+      double m = 0;
+      double r = 0;
       for (int f = 0; f < edges; f++) {
-        double l = low[f];
-        double h = high[f];
-        if (l == 0 && h == 0) {
-          continue;
-        }
-        double z = -row[f];
-        if (z >= 0) {
-          vl += z * l;
-          vh += z * h;
-        } else {
-          vl += z * h;
-          vh += z * l;
-        }
-        double y = (f == e ? 1 : 0) + g * z;
-        if (y >= 0) {
-          il += y * l;
-          ih += y * h;
-        } else {
-          il += y * h;
-          ih += y * l;
-        }
+        m -= row[f] * middle[f];
+        r += Math.abs(row[f]) * reach[f];
       }
-      next[0][e] = vl;
-      next[1][e] = vh;
-      next[2][e] = il;
-      next[3][e] = ih;
+      next[0][e] = m - r;
+      next[1][e] = m + r;
+      double own = g0[e] * row[e];
+      double mi = middle[e] + g0[e] * m;
+      double ri = g0[e] * r + (Math.abs(1 - own) - own) * reach[e];
+      next[2][e] = mi - ri;
+      next[3][e] = mi + ri;
     }
   }
 
