@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import loopwright.diagnosis.rulebook.Fact;
 import loopwright.evidence.Bench;
 import loopwright.knowledge.Context;
 import loopwright.meter.MeterSpec;
@@ -32,8 +33,12 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Outer bounds against draws: whatever values inside the spreads, half of them all at their ends,
- * solved by the whole matrix from rest, no display may lie outside the bounds that clear.
+ * Bounds that clear, against draws: whatever values inside the spreads, half of them all at their
+ * ends, solved by the whole matrix from rest, no display may lie outside the bounds that clear, nor
+ * may a true hypothesis be called out by one.
+ *
+ * <p>Seeded and small by default; {@code -Dloopwright.draws=} and {@code -Dloopwright.one-in=1}
+ * take more draws and more parts.
  */
 class OuterBoundTest {
 
@@ -105,6 +110,7 @@ class OuterBoundTest {
     for (Circuit circuit : vehicle.circuits()) {
       Workbench bench = new Workbench(network, Bench.KNOWLEDGE, METER);
       Predictor predictor = new Predictor(bench);
+      Clearing clearing = new Clearing(predictor, METER);
       LoadRef load = circuit.loads().get(0);
       Setting on = circuit.onSetting();
       Optional<Loop> loop = Loop.trace(bench, on, bench.loadElement(load));
@@ -155,6 +161,13 @@ class OuterBoundTest {
                     ? !Double.isInfinite(e.getValue().high())
                     : shown.value() < e.getValue().low() - same
                         || shown.value() > e.getValue().high() + same;
+            if (!shown.overRange()) {
+              Reading reading =
+                  new Reading(1, e.getKey(), new Reading.Value.Number(shown.value(), 0));
+              if (clearing.standing(h, reading) == Fact.Standing.OUT) {
+                tally.outside.add("cleared: " + h.suspect() + " by " + e.getKey().id());
+              }
+            }
             Optional<Predictor.Possible> coarse = predictor.coarse(h, e.getKey());
             if (coarse.isPresent()) {
               coarseOutside[0]++;
