@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.SplittableRandom;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
 import loopwright.model.LoadRef;
@@ -114,9 +115,9 @@ public final class HiddenTruth {
       failed = failed.with(failure.changes(failed, added));
     }
     this.variant = failed;
-    this.values = values(variant, draw, new Random(seed));
+    this.values = values(variant, draw, seed);
     this.sound = Variant.healthy(network);
-    this.soundValues = values(sound, draw, new Random(seed));
+    this.soundValues = values(sound, draw, seed);
     boolean exact = draw == Draw.TYPICAL;
     Spread leads = meter.leadOhms();
     this.leadOhms = exact ? leads.typical() : leads.low() + random.nextDouble() * leads.width();
@@ -140,20 +141,28 @@ public final class HiddenTruth {
   private final boolean exact;
   private final boolean limits;
 
-  private static Values values(Variant variant, Draw draw, Random random) {
-    return switch (draw) {
-      case TYPICAL -> Values.typical(variant);
-      case WITHIN -> Values.drawn(variant, random);
-      case AT_LIMITS -> atLimits(variant, random);
-    };
-  }
-
-  private static Values atLimits(Variant variant, Random random) {
+  private static Values values(Variant variant, Draw draw, long seed) {
     Values values = Values.typical(variant);
+    if (draw == Draw.TYPICAL) {
+      return values;
+    }
     for (int e = 0; e < variant.size(); e++) {
       Spread[] spreads = variant.element(e).values();
+      // Each element has its own chance, so that one that has failed shifts nothing of the others.
+      SplittableRandom own = new SplittableRandom(seed * 1_000_003L + e);
       for (int k = 0; k < spreads.length; k++) {
-        values.set(e, k, random.nextBoolean() ? spreads[k].low() : spreads[k].high());
+        Spread s = spreads[k];
+        if (draw == Draw.AT_LIMITS) {
+          values.set(e, k, own.nextBoolean() ? s.low() : s.high());
+        } else {
+          double u = own.nextDouble();
+          values.set(
+              e,
+              k,
+              u < 0.5
+                  ? s.low() + 2 * u * (s.typical() - s.low())
+                  : s.typical() + (2 * u - 1) * (s.high() - s.typical()));
+        }
       }
     }
     return values;

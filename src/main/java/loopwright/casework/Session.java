@@ -650,19 +650,15 @@ final class Session implements FindCase {
       repair = Optional.of(repair(suspects));
     } else if (findings.status() == Findings.Status.HEALTHY) {
       move = warnings.isEmpty() ? CaseView.Move.END : CaseView.Move.STUCK;
-    } else if (findings.status() == Findings.Status.CONTRADICTION
-        && !findings.atOdds().isEmpty()
-        && readings.containsKey(findings.atOdds().get(0))
-        && (warnings.isEmpty()
-            || !powered(readings.get(findings.atOdds().get(0)).check().setting()))) {
+    } else if (toTakeAgain().isPresent()) {
       move = CaseView.Move.CHECK;
-      Check again = readings.get(findings.atOdds().get(0)).check();
+      Check again = readings.get(toTakeAgain().get()).check();
       next =
           Optional.of(
               view(
                   again,
                   List.of(),
-                  phrases.say("because.again", Integer.toString(findings.atOdds().get(0))),
+                  phrases.say("because.again", Integer.toString(toTakeAgain().get())),
                   0));
     } else if (findings.ranked().isEmpty() || findings.ranked().get(0).bits() < 1e-4) {
       move = CaseView.Move.STUCK;
@@ -694,6 +690,26 @@ final class Session implements FindCase {
             findings.atOdds(),
             oddsWords());
     return view;
+  }
+
+  /** Times that one check is asked for before it is taken as it is. */
+  private static final int MOST_TAKES = 3;
+
+  /** The reading at odds with the others that is worth taking once more. */
+  private Optional<Integer> toTakeAgain() {
+    if (findings.status() != Findings.Status.CONTRADICTION) {
+      return Optional.empty();
+    }
+    return findings.atOdds().stream()
+        .filter(readings::containsKey)
+        .filter(id -> warnings.isEmpty() || !powered(readings.get(id).check().setting()))
+        .filter(
+            id ->
+                readings.values().stream()
+                        .filter(r -> r.check().equals(readings.get(id).check()))
+                        .count()
+                    < MOST_TAKES)
+        .findFirst();
   }
 
   private Check check(CheckView n) {

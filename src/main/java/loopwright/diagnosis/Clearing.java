@@ -134,6 +134,27 @@ final class Clearing {
     return margins;
   }
 
+  /** Suspects each of whose cells lies out of bounds by two different checks. */
+  Set<SuspectId> outTwice(Collection<Hypothesis> hypotheses, List<Reading> readings) {
+    Set<SuspectId> twice = new TreeSet<>();
+    Set<SuspectId> not = new TreeSet<>();
+    for (Hypothesis h : hypotheses) {
+      if (h.unlisted() || not.contains(h.suspect())) {
+        continue;
+      }
+      long checks =
+          readings.stream()
+              .filter(r -> standing(h, r) == Fact.Standing.OUT)
+              .map(Reading::check)
+              .distinct()
+              .limit(2)
+              .count();
+      (checks == 2 ? twice : not).add(h.suspect());
+    }
+    twice.removeAll(not);
+    return twice;
+  }
+
   private static Set<Integer> directIds(List<Reading> readings) {
     Set<Integer> ids = new TreeSet<>();
     readings.stream().filter(Clearing::acrossOnePart).forEach(r -> ids.add(r.id()));

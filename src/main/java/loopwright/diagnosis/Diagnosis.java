@@ -18,21 +18,14 @@ import loopwright.diagnosis.rulebook.Conclusion;
 import loopwright.diagnosis.rulebook.Fact;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.knowledge.Context;
-import loopwright.model.GroundedPole;
 import loopwright.model.Part;
-import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.Spread;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
-import loopwright.solver.Change;
-import loopwright.solver.Element;
 import loopwright.solver.Failure;
 import loopwright.solver.History;
-import loopwright.solver.Meters;
-import loopwright.solver.OperatingPoint;
-import loopwright.solver.Values;
 import loopwright.solver.Variant;
 
 /**
@@ -79,7 +72,7 @@ public final class Diagnosis implements AutoCloseable {
   private final Set<String> outOfPlay;
   private final Set<String> partsInPlay;
   private final List<Check> candidates;
-  private final Map<Check, Fact.CheckIdea> ideas = new HashMap<>();
+  private final CaseFacts told;
   private final List<Fact> standing = new ArrayList<>();
 
   private Diagnosis(
@@ -97,6 +90,8 @@ public final class Diagnosis implements AutoCloseable {
     this.bands = new HealthyBands(bench, predictor);
     this.loop = Loop.trace(bench, complaint.on(), bench.loadElement(complaint.load()));
     this.source = new CheckSource(bench, complaint, loop);
+    this.told = new CaseFacts(bench, predictor, complaint, context, this::explained);
+    Causes complained = new Causes(bench, predictor, complaint, loop);
     List<Hypothesis> kept = new ArrayList<>();
     Map<Hypothesis, Double> weights = new IdentityHashMap<>();
     Set<String> out = new TreeSet<>();
@@ -104,8 +99,8 @@ public final class Diagnosis implements AutoCloseable {
     int done = 0;
     for (Part part : vehicle.parts()) {
       boolean any = false;
-      for (Hypothesis h : bench.singles(part, context, complaint.on(), this::bearsOnComplaint)) {
-        double causes = causes(h);
+      for (Hypothesis h : bench.singles(part, context, complaint.on(), complained::bearsOn)) {
+        double causes = complained.chance(h);
         if (causes >= CAUSES) {
           kept.add(h);
           weights.put(h, h.prior() * causes);
@@ -146,7 +141,7 @@ public final class Diagnosis implements AutoCloseable {
     this.partsInPlay = in;
     this.candidates = source.candidates(shares(kept, weights));
     this.session = rules.open();
-    standing.add(caseFact(""));
+    standing.add(told.caseFact(""));
     Set<String> pieces = new LinkedHashSet<>(in);
     for (Check check : candidates) {
       check.red().ifPresent(t -> pieces.add(t.part()));
@@ -154,7 +149,7 @@ public final class Diagnosis implements AutoCloseable {
       check.subject().map(s -> loopwright.model.LoadRef.parse(s).part()).ifPresent(pieces::add);
     }
     for (String id : pieces) {
-      standing.add(piece(vehicle.requirePart(id)));
+      standing.add(told.piece(vehicle.requirePart(id)));
     }
     warm(step);
   }
@@ -225,277 +220,6 @@ public final class Diagnosis implements AutoCloseable {
     return Collections.unmodifiableList(candidates);
   }
 
-  // ---- the complaint as a solved fact -----------------------------------------------------
-
-  /** Whether the hypothesis changes anything about the load complained of, or about any fuse. */
-  private boolean bearsOnComplaint(Hypothesis h) {
-    if (complaint.kind() == ComplaintKind.DRAINS_BATTERY
-        || complaint.kind() == ComplaintKind.WAKES_OTHER
-        || complaint.kind() == ComplaintKind.STUCK_ON) {
-      return true;
-    }
-    double level = bench.level(bench.point(h, complaint.on()), complaint.load(), complaint.on());
-    return Math.abs(level - 1) > 0.02 || !h.history().blown().isEmpty();
-  }
-
-  /**
-   * Chance that the hypothesis makes the load look as complained of, from the typical point alone
-   * where that settles it.
-   */
-  private double causes(Hypothesis h) {
-    if (complaint.kind() == ComplaintKind.DEAD
-        || complaint.kind() == ComplaintKind.DIM
-        || complaint.kind() == ComplaintKind.WORKS_SOMETIMES) {
-      double level = bench.level(bench.point(h, complaint.on()), complaint.load(), complaint.on());
-      if (level > 0.98 && h.cell().isEmpty()) {
-        return 0;
-      }
-    }
-    return causesAs(h);
-  }
-
-  private double causesAs(Hypothesis h) {
-    return switch (complaint.kind()) {
-      case DEAD -> sight(h, Seen.OFF) + 0.1 * sight(h, Seen.DIM);
-      case DIM -> sight(h, Seen.DIM) + 0.05 * sight(h, Seen.OFF);
-      case STUCK_ON -> {
-        Prediction.Sight s = predictor.load(h, complaint.load(), bench.shows(complaint));
-        yield Math.max(0, s.chance(Seen.ON) + 0.7 * s.chance(Seen.DIM) - Predictor.MISNAMED);
-      }
-      case BLOWS_FUSE -> blows(h) ? 1 : 0;
-      case WAKES_OTHER -> wakes(h) ? 1 : 0;
-      case WORKS_SOMETIMES -> Math.max(sight(h, Seen.OFF), sight(h, Seen.DIM));
-      case DRAINS_BATTERY -> drains(h) ? 1 : 0;
-    };
-  }
-
-  private double sight(Hypothesis h, Seen seen) {
-    double blurred = predictor.load(h, complaint.load(), bench.shows(complaint)).chance(seen);
-    return Math.max(0, (blurred - Predictor.MISNAMED / 3) / (1 - Predictor.MISNAMED));
-  }
-
-  private boolean blows(Hypothesis h) {
-    History before = bench.point(bench.healthy(), complaint.on()).history();
-    for (int e = 0; e < bench.network().elements().size(); e++) {
-      if (h.history().blown().get(e)
-          && !before.blown().get(e)
-          && bench.network().elements().get(e) instanceof Element.Link link
-          && (loop.isEmpty() || loop.get().holds(link.part()))) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private boolean wakes(Hypothesis h) {
-    OperatingPoint healthyPoint = bench.point(bench.healthy(), complaint.on());
-    OperatingPoint point = bench.point(h, complaint.on());
-    return vehicle.circuits().stream()
-        .flatMap(c -> c.loads().stream())
-        .filter(l -> !l.equals(complaint.load()))
-        .anyMatch(
-            l ->
-                bench.level(point, l, bench.onSetting(l)) > 0.05
-                    && bench.level(healthyPoint, l, bench.onSetting(l)) < 0.01);
-  }
-
-  private boolean drains(Hypothesis h) {
-    int cell = bench.network().element(vehicle.battery().id(), "cell").orElseThrow();
-    double amps = Math.abs(bench.point(h, Setting.REST).amps(cell));
-    double usual = Math.abs(bench.point(bench.healthy(), Setting.REST).amps(cell));
-    return amps > usual + DRAIN_AMPS;
-  }
-
-  /** Extra current at rest that empties a battery in days. Common practice: 50 mA is too much. */
-  private static final double DRAIN_AMPS = 0.05;
-
-  // ---- facts for the rules ----------------------------------------------------------------
-
-  private Fact caseFact(String warning) {
-    double healthyVolts =
-        bench.knowledge().typicals().usual(PartKind.BATTERY, "volts", vehicle.systemVolts()).low();
-    return new Fact.CaseFact(
-        complaint.kind(),
-        context,
-        vehicle.systemVolts(),
-        vehicle.grounded() == GroundedPole.POSITIVE,
-        healthyVolts,
-        warning);
-  }
-
-  private Fact piece(Part part) {
-    return new Fact.Piece(part.id(), part.kind(), part.title(), Hazards.of(part));
-  }
-
-  private List<Fact> readingFacts(List<Reading> readings) {
-    List<Fact> facts = new ArrayList<>();
-    for (Reading r : readings) {
-      facts.add(readingFact(r));
-    }
-    return facts;
-  }
-
-  private Fact.ReadingFact readingFact(Reading r) {
-    Check check = r.check();
-    Fact.ValueClass valueClass = Fact.ValueClass.NUMBER;
-    double value = 0;
-    Seen seen = null;
-    if (r.value() instanceof Reading.Value.Number n) {
-      value = n.value();
-    } else if (r.value() instanceof Reading.Value.Between b) {
-      value =
-          Double.isInfinite(b.high())
-              ? b.low()
-              : Double.isInfinite(b.low()) ? b.high() : (b.low() + b.high()) / 2;
-    } else if (r.value() instanceof Reading.Value.OverRange) {
-      valueClass = Fact.ValueClass.OVER_RANGE;
-    } else {
-      valueClass = Fact.ValueClass.SEEN;
-      seen = ((Reading.Value.Sight) r.value()).seen();
-    }
-    boolean powered = powered(check.setting());
-    double low = 0;
-    double high = 0;
-    double seenOhms = 0;
-    double error = 0;
-    boolean explained = true;
-    if (check.kind().metered()) {
-      Predictor.Possible band = predictor.possibleAtCorners(bench.healthy(), check);
-      low = band.low();
-      high = band.high();
-      error = bench.meter().error(Workbench.function(check), value);
-      int red = bench.network().requireNode(check.red().orElseThrow());
-      int black = bench.network().requireNode(check.black().orElseThrow());
-      seenOhms = bench.point(bench.healthy(), check.setting()).ohmsSeen(red, black);
-      explained = explained(r);
-    }
-    return new Fact.ReadingFact(
-        r.id(),
-        check.kind(),
-        check.red().map(TerminalRef::part).or(check::subject).orElse(""),
-        check.black().map(TerminalRef::part).orElse(""),
-        check.black().filter(vehicle.groundedPost()::equals).isPresent(),
-        valueClass,
-        value,
-        error,
-        seen,
-        powered,
-        low,
-        high,
-        seenOhms,
-        powered && loadOn(check.setting()),
-        explained);
-  }
-
-  private boolean powered(Setting setting) {
-    return !setting.apart().contains(vehicle.battery().id());
-  }
-
-  private boolean loadOn(Setting setting) {
-    return bench.level(bench.point(bench.healthy(), setting), complaint.load(), complaint.on())
-        > 0.5;
-  }
-
-  /** Suffix of an idea that supposes the 0.00 V proof has been taken. */
-  private static final String SUPPOSED = " (0.00 V proven)";
-
-  private Fact.CheckIdea idea(Check check, Set<TerminalRef> unreachable, boolean provenDead) {
-    Fact.CheckIdea base = ideas.computeIfAbsent(check, this::plainIdea);
-    boolean reachable =
-        base.reachable()
-            && check.red().filter(unreachable::contains).isEmpty()
-            && check.black().filter(unreachable::contains).isEmpty();
-    return new Fact.CheckIdea(
-        base.id(),
-        base.kind(),
-        base.red(),
-        base.black(),
-        base.powered(),
-        base.isolated(),
-        base.loadOn(),
-        provenDead,
-        reachable,
-        base.minutes(),
-        base.cranks(),
-        base.bridges());
-  }
-
-  private Fact.CheckIdea plainIdea(Check check) {
-    boolean reachable =
-        check.red().map(t -> vehicle.access(t).reachable()).orElse(true)
-            && check.black().map(t -> vehicle.access(t).reachable()).orElse(true);
-    double minutes =
-        check.red().map(bench::minutes).orElse(0.0) + check.black().map(bench::minutes).orElse(0.0);
-    return new Fact.CheckIdea(
-        check.id(),
-        check.kind(),
-        check.red().map(TerminalRef::part).or(check::subject).orElse(""),
-        check.black().map(TerminalRef::part).orElse(""),
-        powered(check.setting()),
-        check.kind() != CheckKind.OHMS || isolated(check),
-        powered(check.setting()) && loadOn(check.setting()),
-        false,
-        reachable,
-        minutes,
-        cranks(check.setting()),
-        false);
-  }
-
-  /**
-   * Whether an ohms reading speaks of the piece between the leads: without that piece the network
-   * would show the meter at least ten times as much.
-   */
-  private boolean isolated(Check check) {
-    int red = bench.network().requireNode(check.red().orElseThrow());
-    int black = bench.network().requireNode(check.black().orElseThrow());
-    Meters.Shown whole =
-        bench.shown(bench.healthy(), check, bench.point(bench.healthy(), check.setting()));
-    if (whole.overRange() || whole.value() > CheckSource.LOOSE_OHMS) {
-      return true;
-    }
-    List<Change> gone = new ArrayList<>();
-    for (int e = 0; e < bench.network().elements().size(); e++) {
-      Element element = bench.network().elements().get(e);
-      if ((element.a() == red && element.b() == black)
-          || (element.a() == black && element.b() == red)
-          || between(check, element)) {
-        gone.add(new Change.Remove(e));
-      }
-    }
-    if (gone.isEmpty()) {
-      return false;
-    }
-    Variant without = Variant.healthy(bench.network()).with(gone);
-    Meters.Shown rest =
-        Meters.ohms(
-            bench.solver(check.setting()),
-            without,
-            check.setting(),
-            Values.typical(without),
-            History.NONE,
-            red,
-            black,
-            bench.meter(),
-            bench.meter().leadOhms().typical());
-    return rest.value() > 10 * whole.value();
-  }
-
-  private static boolean between(Check check, Element element) {
-    return check.red().orElseThrow().part().equals(element.part())
-        && check.black().orElseThrow().part().equals(element.part());
-  }
-
-  private boolean cranks(Setting setting) {
-    OperatingPoint point = bench.point(bench.healthy(), setting);
-    for (int e = 0; e < bench.network().elements().size(); e++) {
-      if (bench.network().elements().get(e) instanceof Element.Motor
-          && Math.abs(point.amps(e)) > Hazards.STARTER_AMPS) {
-        return true;
-      }
-    }
-    return false;
-  }
-
   // ---- findings -----------------------------------------------------------------------------
 
   /**
@@ -539,22 +263,22 @@ public final class Diagnosis implements AutoCloseable {
   public Findings findings(List<Reading> readings, Circumstances circumstances) {
     List<Fact> facts = new ArrayList<>(standing);
     if (!circumstances.warnings().isEmpty()) {
-      facts.remove(caseFact(""));
-      circumstances.warnings().forEach(w -> facts.add(caseFact(w.word())));
+      facts.remove(told.caseFact(""));
+      circumstances.warnings().forEach(w -> facts.add(told.caseFact(w.word())));
     }
-    facts.addAll(readingFacts(readings));
+    facts.addAll(told.readingFacts(readings));
     List<Fact.Margin> margins = clearing.margins(inPlay, readings, shownGood(readings));
     facts.addAll(margins);
     Map<String, Check> byId = new LinkedHashMap<>();
     for (Check check : candidates) {
       byId.put(check.id(), check);
       boolean proven = provenDead(check, readings);
-      facts.add(idea(check, circumstances.unreachable(), proven));
+      facts.add(told.idea(check, circumstances.unreachable(), proven));
       if (check.kind() == CheckKind.OHMS && !proven) {
-        Fact.CheckIdea i = idea(check, circumstances.unreachable(), true);
+        Fact.CheckIdea i = told.idea(check, circumstances.unreachable(), true);
         facts.add(
             new Fact.CheckIdea(
-                i.id() + SUPPOSED,
+                i.id() + CaseFacts.SUPPOSED,
                 i.kind(),
                 i.red(),
                 i.black(),
@@ -578,7 +302,12 @@ public final class Diagnosis implements AutoCloseable {
     session.state(facts);
     List<Conclusion> conclusions = session.conclusions();
     Set<SuspectId> clearedSuspects = accepted(conclusions, margins);
-    Belief belief = weigh(readings, evidence, circumstances, clearedSuspects);
+    // What a single reading speaks for may hang on a slip: likelihood, which knows of slips, keeps
+    // it in view until a second reading agrees.
+    Set<SuspectId> firmly = new TreeSet<>(clearedSuspects);
+    firmly.retainAll(clearing.outTwice(inPlay, readings));
+    Belief belief = weigh(readings, evidence, circumstances, firmly);
+    clearedSuspects.removeAll(doubted(belief, clearedSuspects));
     boolean contradiction = belief.of().isEmpty();
     if (contradiction) {
       belief = before;
@@ -659,6 +388,24 @@ public final class Diagnosis implements AutoCloseable {
     return cleared;
   }
 
+  /** Belief at which a clearing that hangs on one reading is suspended. */
+  private static final double DOUBTED = 0.02;
+
+  /** Cleared suspects that a slip would explain better than all others explain the readings. */
+  private static Set<SuspectId> doubted(Belief belief, Set<SuspectId> cleared) {
+    Map<SuspectId, Double> sums = new LinkedHashMap<>();
+    belief
+        .of()
+        .forEach(
+            (h, chance) -> {
+              if (cleared.contains(h.suspect())) {
+                sums.merge(h.suspect(), chance, Double::sum);
+              }
+            });
+    sums.values().removeIf(sum -> sum < DOUBTED);
+    return sums.keySet();
+  }
+
   private Belief weigh(
       List<Reading> readings,
       Map<Hypothesis, Likelihood.Result> evidence,
@@ -713,7 +460,7 @@ public final class Diagnosis implements AutoCloseable {
       boolean contradiction) {
     Map<Hypothesis, Double> belief = weighed.of();
     Map<Integer, Double> odd = weighed.odd();
-    List<Findings.PartBelief> parts = partBeliefs(belief, readings);
+    List<Findings.PartBelief> parts = partBeliefs(belief, readings, cleared);
     double unlisted = 0;
     double healthy = 0;
     for (Map.Entry<Hypothesis, Double> e : belief.entrySet()) {
@@ -738,7 +485,7 @@ public final class Diagnosis implements AutoCloseable {
       if (atOdds.isEmpty()) {
         readings.forEach(r -> atOdds.add(r.id()));
       }
-    } else if (healthy > 0.5 && seenToWork(readings)) {
+    } else if (healthy > HEALTHY && seenToWork(readings)) {
       status = Findings.Status.HEALTHY;
     } else if (!parts.isEmpty() && !healthRefuted(readings)) {
       if (parts.get(0).belief() >= SURE) {
@@ -798,6 +545,9 @@ public final class Diagnosis implements AutoCloseable {
             found.map(Findings.Proposal::outcomes).orElse(List.of()),
             Optional.empty()));
   }
+
+  /** Belief in health at which a function that was seen to work ends the search. */
+  private static final double HEALTHY = 0.9;
 
   /** Whether the complaint's own function was seen as it should be: lit, or off if it stuck on. */
   private boolean seenToWork(List<Reading> readings) {
@@ -884,10 +634,10 @@ public final class Diagnosis implements AutoCloseable {
   private static final double LONE_CHANCE = 0.0005;
 
   private List<Findings.PartBelief> partBeliefs(
-      Map<Hypothesis, Double> belief, List<Reading> readings) {
+      Map<Hypothesis, Double> belief, List<Reading> readings, Set<SuspectId> cleared) {
     Map<String, Map<SuspectId, List<Hypothesis>>> byPart = new LinkedHashMap<>();
     for (Hypothesis h : inPlay) {
-      if (belief.containsKey(h) && !h.parts().isEmpty()) {
+      if (belief.containsKey(h) && !h.parts().isEmpty() && !cleared.contains(h.suspect())) {
         byPart
             .computeIfAbsent(h.part(), k -> new LinkedHashMap<>())
             .computeIfAbsent(h.suspect(), k -> new ArrayList<>())
@@ -966,10 +716,43 @@ public final class Diagnosis implements AutoCloseable {
     return parts;
   }
 
+  /** Share of the system's volts across a load from which it surely carries current. */
+  private static final double LOADED = 0.2;
+
+  /**
+   * Whether current is known to flow through the load complained of in a setting: it was seen to do
+   * something, or has volts across it. No volts across a switch show nothing where none flows.
+   */
+  private boolean currentProven(List<Reading> readings, Setting setting) {
+    String load = complaint.load().part();
+    for (Reading r : readings) {
+      Check check = r.check();
+      if (!check.setting().equals(setting)) {
+        continue;
+      }
+      boolean works =
+          check.subject().filter(complaint.load().toString()::equals).isPresent()
+              && r.value() instanceof Reading.Value.Sight s
+              && (s.seen() == Seen.ON || s.seen() == Seen.DIM);
+      boolean volts =
+          check.red().filter(t -> t.part().equals(load)).isPresent()
+              && check.black().filter(t -> t.part().equals(load)).isPresent()
+              && r.value() instanceof Reading.Value.Number n
+              && Math.abs(n.value()) > LOADED * vehicle.systemVolts();
+      if (works || volts) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** Suspects of parts across which a small drop was read while they carried current. */
   private Set<SuspectId> shownGood(List<Reading> readings) {
     Set<SuspectId> good = new TreeSet<>();
     for (Reading r : readings) {
+      if (!currentProven(readings, r.check().setting())) {
+        continue;
+      }
       boolean across =
           r.check().red().isPresent()
               && r.check()
@@ -977,8 +760,11 @@ public final class Diagnosis implements AutoCloseable {
                   .get()
                   .part()
                   .equals(r.check().black().map(TerminalRef::part).orElse(""));
-      if (across && powered(r.check().setting()) && loadOn(r.check().setting())) {
+      if (across && told.powered(r.check().setting()) && told.loadOn(r.check().setting())) {
         String part = r.check().red().get().part();
+        if (part.equals(vehicle.battery().id())) {
+          continue;
+        }
         inPlay.stream()
             .filter(h -> h.part().equals(part) && clearing.standing(h, r) == Fact.Standing.OUT)
             .forEach(h -> good.add(h.suspect()));
@@ -1048,7 +834,7 @@ public final class Diagnosis implements AutoCloseable {
         continue;
       }
       boolean direct = allowed.contains(id) && !forbidden.contains(id);
-      String supposed = id + SUPPOSED;
+      String supposed = id + CaseFacts.SUPPOSED;
       boolean afterProof = !direct && allowed.contains(supposed) && !forbidden.contains(supposed);
       if (!direct && !afterProof) {
         continue;
@@ -1103,7 +889,7 @@ public final class Diagnosis implements AutoCloseable {
                 r ->
                     r.check().red().filter(feed::equals).isPresent()
                         && r.check().black().filter(post::equals).isPresent()
-                        && powered(r.check().setting()));
+                        && told.powered(r.check().setting()));
     return read ? 0.15 : 1;
   }
 
@@ -1179,7 +965,7 @@ public final class Diagnosis implements AutoCloseable {
   public List<Conclusion> advice(
       List<SuspectId> suspects, Findings findings, List<Reading> readings) {
     List<Fact> facts = new ArrayList<>(standing);
-    facts.addAll(readingFacts(readings));
+    facts.addAll(told.readingFacts(readings));
     for (SuspectId s : suspects) {
       Part part = vehicle.requirePart(s.part());
       facts.add(new Fact.Isolated(s, part.kind()));

@@ -70,6 +70,12 @@ final class Likelihood {
     return new Result(log, odd);
   }
 
+  /** Share of slips in which a tip touches nothing. Common practice: paint, rust, a missed pin. */
+  private static final double TOUCHES_NOTHING = 1.0 / 3;
+
+  /** Last digits' errors within which a display still shows nothing. */
+  private static final double ZERO_DIGITS = 3;
+
   /** Density of a value that was not taken as asked: anything the display may show. */
   private double slipDensity(Reading r) {
     if (r.value() instanceof Reading.Value.Number n) {
@@ -77,7 +83,10 @@ final class Likelihood {
         // Even on a log scale over eight decades, with room at zero for the last digit.
         return 1 / ((Math.abs(n.value()) + 0.5) * Math.log(1e8));
       }
-      return 1 / (2.4 * systemVolts);
+      // A tip that touches nothing shows nothing; one on a wrong point shows anything.
+      double zero = 2 * ZERO_DIGITS * digits(r);
+      double even = (1 - TOUCHES_NOTHING) / (2.4 * systemVolts);
+      return Math.abs(n.value()) < zero / 2 ? TOUCHES_NOTHING / zero + even : even;
     }
     if (r.value() instanceof Reading.Value.Between b) {
       double share = Math.min(1, (b.high() - b.low()) / (2.4 * systemVolts));

@@ -238,7 +238,7 @@ final class Planner {
     for (double p : marginal.values()) {
       before -= p / total * log2(p / total);
     }
-    return Math.max(0, before - after / total);
+    return total > 0 ? Math.max(0, before - after / total) : 0;
   }
 
   private static double log2(double p) {

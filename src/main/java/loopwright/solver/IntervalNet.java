@@ -4,6 +4,8 @@ import java.util.Arrays;
 import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
+import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
+import org.ejml.interfaces.linsol.LinearSolverDense;
 
 /**
  * A small network whose values are known only within limits, everything that can stand two ways
@@ -223,7 +225,7 @@ final class IntervalNet {
           bent = true;
           double amps = (ampsLow[e] + ampsHigh[e]) / 2;
           double cold = (rLow[e] + rHigh[e]) / 2;
-          double v = step == 0 ? ratedVolts[e] : v0[e];
+          double v = step == 0 && v0[e] == 0 ? ratedVolts[e] : v0[e];
           g0[e] = Laws.filamentSlope(v, ratedVolts[e], amps, cold);
           offset[e] = Laws.filamentAmps(v, ratedVolts[e], amps, cold) - g0[e] * v;
         } else {
@@ -243,6 +245,7 @@ final class IntervalNet {
         break;
       }
     }
+    invert();
   }
 
   private static double at(double[] x, int node) {
@@ -251,27 +254,27 @@ final class IntervalNet {
 
   /** Volts of the nodes for these offsets at the present slopes. */
   private double[] solve(double[] offset) {
-    invert();
-    double[] amps = new double[nodes];
+    DMatrixRMaj amps = new DMatrixRMaj(nodes, 1);
     for (int e = 0; e < edges; e++) {
       if (a[e] >= 0) {
-        amps[a[e]] -= offset[e];
+        amps.add(a[e], 0, -offset[e]);
       }
       if (b[e] >= 0) {
-        amps[b[e]] += offset[e];
+        amps.add(b[e], 0, offset[e]);
       }
     }
-    double[] x = new double[nodes];
-    for (int i = 0; i < nodes; i++) {
-      for (int j = 0; j < nodes; j++) {
-        x[i] += inverse.unsafe_get(i, j) * amps[j];
+    DMatrixRMaj x = new DMatrixRMaj(nodes, 1);
+    if (nodes > 0) {
+      LinearSolverDense<DMatrixRMaj> solver = LinearSolverFactory_DDRM.chol(nodes);
+      if (!solver.setA(matrix())) {
+        throw new ArithmeticException("nodal matrix of a reduced network is singular");
       }
+      solver.solve(amps, x);
     }
-    return x;
+    return x.data;
   }
 
-  /** Inverts the nodal matrix and keeps the volts of all edges per ampere along each. */
-  private void invert() {
+  private DMatrixRMaj matrix() {
     DMatrixRMaj k = new DMatrixRMaj(nodes, nodes);
     for (int i = 0; i < nodes; i++) {
       k.set(i, i, leak[i]);
@@ -279,8 +282,13 @@ final class IntervalNet {
     for (int e = 0; e < edges; e++) {
       stamp(k, a[e], b[e], g0[e]);
     }
+    return k;
+  }
+
+  /** Inverts the nodal matrix and keeps the volts of all edges per ampere along each. */
+  private void invert() {
     inverse = new DMatrixRMaj(nodes, nodes);
-    if (nodes > 0 && !CommonOps_DDRM.invert(k, inverse)) {
+    if (nodes > 0 && !CommonOps_DDRM.invertSPD(matrix(), inverse)) {
       throw new ArithmeticException("nodal matrix of a reduced network is singular");
     }
     green = new double[edges][edges];
