@@ -302,12 +302,13 @@ public final class Diagnosis implements AutoCloseable {
     session.state(facts);
     List<Conclusion> conclusions = session.conclusions();
     Set<SuspectId> clearedSuspects = accepted(conclusions, margins);
-    // What a single reading speaks for may hang on a slip: likelihood, which knows of slips, keeps
-    // it in view until a second reading agrees.
+    // A clearing that only one reading speaks for may hang on a slip: it is suspended where the
+    // likelihood, which knows of slips, keeps the suspect in view.
     Set<SuspectId> firmly = new TreeSet<>(clearedSuspects);
     firmly.retainAll(clearing.outTwice(inPlay, readings));
-    Belief belief = weigh(readings, evidence, circumstances, firmly);
-    clearedSuspects.removeAll(doubted(belief, clearedSuspects));
+    clearedSuspects.removeAll(
+        doubted(weigh(readings, evidence, circumstances, firmly), clearedSuspects));
+    Belief belief = weigh(readings, evidence, circumstances, clearedSuspects);
     boolean contradiction = belief.of().isEmpty();
     if (contradiction) {
       belief = before;

@@ -400,7 +400,7 @@ final class Predictor {
     boolean gone =
         h.variant().element(link) instanceof Element.Link
             && (h.history().blown().get(link) || isRemoved(h, link));
-    double broken = gone ? 0.9 : 0.005;
+    double broken = gone ? 0.9 : MISNAMED;
     return new Prediction.Sight(Map.of(Seen.BROKEN, broken, Seen.WHOLE, 1 - broken));
   }
 

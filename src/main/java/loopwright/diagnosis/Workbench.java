@@ -341,7 +341,7 @@ public final class Workbench {
       // Where the whole setting has no bounds, one pair of points has none either.
       return Optional.empty();
     }
-    Optional<List<OperatingPoint>> starts = starts(h, check.setting());
+    Optional<Enclosure.Starts> starts = starts(h, check.setting());
     int red = network.requireNode(check.red().orElseThrow());
     int black = network.requireNode(check.black().orElseThrow());
     Enclosure enclosure = new Enclosure(h.variant(), check.setting());
@@ -372,8 +372,8 @@ public final class Workbench {
         k -> starts(h, setting).flatMap(s -> new Enclosure(h.variant(), setting).survey(s)));
   }
 
-  /** Points from which to look for all ways to stand, whatever may have blown before. */
-  private Optional<List<OperatingPoint>> starts(Hypothesis h, Setting setting) {
+  /** From where to look for all ways to stand, whatever may have blown before. */
+  private Optional<Enclosure.Starts> starts(Hypothesis h, Setting setting) {
     return blownBefore(h)
         .map(
             blown -> {
@@ -383,7 +383,7 @@ public final class Workbench {
                     solver(setting)
                         .solve(h.variant(), setting, Values.typical(h.variant()), history));
               }
-              return all;
+              return Enclosure.Starts.of(all, blown);
             });
   }
 
@@ -397,13 +397,15 @@ public final class Workbench {
         k ->
             new Enclosure(h.variant(), complainedIn)
                 .histories(
-                    List.of(
-                        solver(complainedIn)
-                            .solve(
-                                h.variant(),
-                                complainedIn,
-                                Values.typical(h.variant()),
-                                History.NONE))));
+                    Enclosure.Starts.of(
+                        List.of(
+                            solver(complainedIn)
+                                .solve(
+                                    h.variant(),
+                                    complainedIn,
+                                    Values.typical(h.variant()),
+                                    History.NONE)),
+                        List.of(History.NONE))));
   }
 
   /** What stands discretely in a point: relays, motors, fuses, buzzing. */

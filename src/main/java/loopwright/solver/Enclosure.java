@@ -95,29 +95,63 @@ public final class Enclosure {
   }
 
   /**
+   * Ways to stand from which all others are looked for. A link that has blown in a solved point may
+   * hold for other values, so each point counts with the links that were blown before it, and any
+   * further ones are left to the search.
+   */
+  public static final class Starts {
+    private final Set<Stand> stands;
+
+    private Starts(Set<Stand> stands) {
+      this.stands = stands;
+    }
+
+    Set<Stand> stands() {
+      return stands;
+    }
+
+    /**
+     * Puts starts together; none at all if a point buzzes, whose way to stand is not known.
+     *
+     * @param points solved points
+     * @param before which links may have blown before the setting was made
+     */
+    public static Starts of(Collection<OperatingPoint> points, Collection<History> before) {
+      Set<Stand> stands = new LinkedHashSet<>();
+      for (OperatingPoint point : points) {
+        if (point.ending() == OperatingPoint.Ending.BUZZING) {
+          return new Starts(Set.of());
+        }
+        for (History history : before) {
+          stands.add(Stand.of(point).blown(history));
+        }
+      }
+      return new Starts(stands);
+    }
+  }
+
+  /**
    * Bounds of the volts from red to black with the meter's resistance between them.
    *
-   * @param starts points to start from, each with the fuses it takes as blown
+   * @param starts ways to stand to start from
    * @param red node under the red lead
    * @param black node under the black lead
    * @param inputOhms resistance of the meter in ohms
    */
-  public Optional<Bounds> volts(
-      Collection<OperatingPoint> starts, int red, int black, double inputOhms) {
+  public Optional<Bounds> volts(Starts starts, int red, int black, double inputOhms) {
     Element meter = new Element.Resistor("meter", "input", red, black, Spread.exactly(inputOhms));
-    return bounds(stands(starts), meter, 0).map(v -> new Bounds(v[0], v[1]));
+    return bounds(starts.stands(), meter, 0).map(v -> new Bounds(v[0], v[1]));
   }
 
   /**
    * Bounds of the ohms between red and black, leads included, with the battery apart.
    *
-   * @param starts points to start from
+   * @param starts ways to stand to start from
    * @param red node under the red lead
    * @param black node under the black lead
    * @param meter the meter, for its test source and its leads
    */
-  public Optional<Bounds> ohms(
-      Collection<OperatingPoint> starts, int red, int black, MeterSpec meter) {
+  public Optional<Bounds> ohms(Starts starts, int red, int black, MeterSpec meter) {
     Element source =
         new Element.Cell(
             "meter",
@@ -127,7 +161,7 @@ public final class Enclosure {
             Spread.exactly(meter.testVolts()),
             Spread.exactly(meter.testOhms()));
     double full = meter.fullScale(MeterFunction.OHMS);
-    return bounds(stands(starts), source, 0)
+    return bounds(starts.stands(), source, 0)
         .map(
             v -> {
               double low = ohms(v[0], meter) + meter.leadOhms().low();
@@ -144,10 +178,10 @@ public final class Enclosure {
   /**
    * Which links may have blown in this setting, whatever the values; empty if that can't be told.
    *
-   * @param starts points to start from
+   * @param starts ways to stand to start from
    */
-  public Optional<Set<History>> histories(Collection<OperatingPoint> starts) {
-    return histories(stands(starts), 0);
+  public Optional<Set<History>> histories(Starts starts) {
+    return histories(starts.stands(), 0);
   }
 
   private Optional<Set<History>> histories(Set<Stand> starts, int halvings) {
@@ -203,17 +237,6 @@ public final class Enclosure {
           new Enclosure(variant.with(List.of(new Change.Replace(widest, narrower))), setting));
     }
     return halves;
-  }
-
-  private static Set<Stand> stands(Collection<OperatingPoint> starts) {
-    Set<Stand> stands = new LinkedHashSet<>();
-    for (OperatingPoint point : starts) {
-      if (point.ending() == OperatingPoint.Ending.BUZZING) {
-        return Set.of();
-      }
-      stands.add(Stand.of(point));
-    }
-    return stands;
   }
 
   private Optional<double[]> bounds(Set<Stand> starts, Element meter, int halvings) {
@@ -407,11 +430,11 @@ public final class Enclosure {
   /**
    * Looks at all nodes at once.
    *
-   * @param starts points to start from, each with the fuses it takes as blown
+   * @param starts ways to stand to start from
    */
-  public Optional<Survey> survey(Collection<OperatingPoint> starts) {
+  public Optional<Survey> survey(Starts starts) {
     List<WayVolts> found = new ArrayList<>();
-    return survey(stands(starts), 0, found) ? Optional.of(new Survey(found)) : Optional.empty();
+    return survey(starts.stands(), 0, found) ? Optional.of(new Survey(found)) : Optional.empty();
   }
 
   private boolean survey(Set<Stand> starts, int halvings, List<WayVolts> found) {

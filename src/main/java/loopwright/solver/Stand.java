@@ -27,6 +27,11 @@ record Stand(BitSet pulled, BitSet running, BitSet conducting, BitSet blown) {
     return new Stand(point.pulledIn(), running, conducting, point.history().blown());
   }
 
+  /** The same with these links blown and no others. */
+  Stand blown(History history) {
+    return new Stand(pulled, running, conducting, history.blown());
+  }
+
   /** The same with one element the other way. */
   Stand flipped(Element element, int e) {
     Stand other =
