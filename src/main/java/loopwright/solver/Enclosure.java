@@ -321,6 +321,7 @@ public final class Enclosure {
   /** One way to stand with the volts of its nodes and edges. */
   private record WayVolts(
       int[] joint,
+      double[] idleOhms,
       int[] number,
       Map<Integer, Place> inside,
       int[] first,
@@ -398,11 +399,12 @@ public final class Enclosure {
     /** Least and greatest volts and ohms; empty array if the node can't be told. */
     private double[] at(int node) {
       int place = place(node);
+      double idle = idleOhms[node < 0 ? joint.length - 1 : node];
       if (place == -1) {
-        return new double[3];
+        return new double[] {0, 0, idle};
       }
       if (place >= 0) {
-        return new double[] {nodes.low()[place], nodes.high()[place], nodes.ohms()[place]};
+        return new double[] {nodes.low()[place], nodes.high()[place], nodes.ohms()[place] + idle};
       }
       Place p = inside.get(root(node));
       if (p == null) {
@@ -417,7 +419,8 @@ public final class Enclosure {
         p.most() * edgeHigh[p.edge()]
       };
       Arrays.sort(drops);
-      return new double[] {a[0] - drops[3], a[1] - drops[0], Math.max(a[2], b[2]) + JOINABLE_OHMS};
+      double ohms = Math.max(a[2], b[2]) + JOINABLE_OHMS + idle;
+      return new double[] {a[0] - drops[3], a[1] - drops[0], ohms};
     }
 
     private double[] end(int place) {
@@ -449,7 +452,8 @@ public final class Enclosure {
         }
         found.add(
             new WayVolts(
-                r.joint(),
+                r.contraction().joint(),
+                r.contraction().ohms(),
                 r.number(),
                 r.inside(),
                 r.net().a,
@@ -588,7 +592,7 @@ public final class Enclosure {
       IntervalNet net,
       int meterEdge,
       List<Watch> watches,
-      int[] joint,
+      Contraction contraction,
       int[] number,
       Map<Integer, Place> inside) {}
 
@@ -723,7 +727,8 @@ public final class Enclosure {
     display.drives = true;
     edges.add(display);
     int nodes = network.nodes();
-    int[] joint = contract(edges, nodes);
+    Contraction contraction = contract(edges, nodes);
+    int[] joint = contraction.joint();
     double[] leak = new double[nodes];
     for (int i = 0; i < nodes; i++) {
       int root = Blocks.root(joint, i);
@@ -755,7 +760,7 @@ public final class Enclosure {
     while (!open.isEmpty()) {
       joinSeries(open.poll(), display, at, leak, open).ifPresent(kept::add);
     }
-    return number(kept, display, leak, joint);
+    return number(kept, display, leak, contraction);
   }
 
   private static int node(int[] joint, int node, int reference) {
@@ -764,12 +769,17 @@ public final class Enclosure {
   }
 
   /**
-   * Marks every edge as gone in whose block nothing drives a current, and joins its ends.
+   * Nodes joined because no current flows between them.
    *
-   * @return the node that each node has become part of, the reference being the last; see {@link
+   * @param joint the node that each has become part of, the reference being the last; see {@link
    *     Blocks#root}
+   * @param ohms no more than so many ohms lie between a node and where current may flow; infinite
+   *     if it is cut off
    */
-  private static int[] contract(List<Edge> edges, int nodes) {
+  private record Contraction(int[] joint, double[] ohms) {}
+
+  /** Marks every edge as gone in whose block nothing drives a current, and joins its ends. */
+  private static Contraction contract(List<Edge> edges, int nodes) {
     int[] a = new int[edges.size()];
     int[] b = new int[edges.size()];
     for (int k = 0; k < a.length; k++) {
@@ -796,7 +806,44 @@ public final class Enclosure {
         joint[Math.min(one, two)] = Math.max(one, two);
       }
     }
-    return joint;
+    return new Contraction(joint, idleOhms(edges, a, b, nodes));
+  }
+
+  /** Ohms along some way through idle edges to each node; more than there are between them. */
+  private static double[] idleOhms(List<Edge> edges, int[] a, int[] b, int nodes) {
+    double[] ohms = new double[nodes + 1];
+    Arrays.fill(ohms, Double.POSITIVE_INFINITY);
+    ohms[nodes] = 0;
+    List<List<Integer>> idle = new ArrayList<>(nodes + 1);
+    for (int i = 0; i <= nodes; i++) {
+      idle.add(new ArrayList<>(2));
+    }
+    for (int k = 0; k < a.length; k++) {
+      if (edges.get(k).gone) {
+        idle.get(a[k]).add(k);
+        idle.get(b[k]).add(k);
+      } else {
+        ohms[a[k]] = 0;
+        ohms[b[k]] = 0;
+      }
+    }
+    Deque<Integer> open = new ArrayDeque<>();
+    for (int i = 0; i <= nodes; i++) {
+      if (ohms[i] == 0) {
+        open.add(i);
+      }
+    }
+    while (!open.isEmpty()) {
+      int node = open.poll();
+      for (int k : idle.get(node)) {
+        int other = a[k] == node ? b[k] : a[k];
+        if (Double.isInfinite(ohms[other])) {
+          ohms[other] = ohms[node] + edges.get(k).rHigh;
+          open.add(other);
+        }
+      }
+    }
+    return ohms;
   }
 
   private static void touch(List<List<Edge>> at, int node, Edge edge) {
@@ -892,7 +939,7 @@ public final class Enclosure {
     }
   }
 
-  private Reduced number(List<Edge> edges, Edge display, double[] leak, int[] joint) {
+  private Reduced number(List<Edge> edges, Edge display, double[] leak, Contraction contraction) {
     int nodes = leak.length;
     List<Edge> all = edges.stream().filter(e -> !e.gone).toList();
     int[] number = new int[nodes];
@@ -949,6 +996,6 @@ public final class Enclosure {
         inside.put(i.node(), new Place(k, i.leastShare(), i.mostShare()));
       }
     }
-    return new Reduced(net, meterEdge, watches, joint, number, inside);
+    return new Reduced(net, meterEdge, watches, contraction, number, inside);
   }
 }
