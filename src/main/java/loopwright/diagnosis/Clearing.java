@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import loopwright.diagnosis.rulebook.Fact;
+import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
 
 /**
@@ -55,6 +56,17 @@ final class Clearing {
         .orElse(Fact.Standing.EDGE);
   }
 
+  /**
+   * Whether a reading is unusual for a hypothesis by the quick band and its corners. Enough to say
+   * that something is amiss, never to clear anything: use {@link #standing} for that.
+   */
+  boolean odd(Hypothesis h, Reading reading) {
+    if (h.unlisted() || reading.value() instanceof Reading.Value.Sight) {
+      return false;
+    }
+    return standing(predictor.possibleAtCorners(h, reading.check()), reading) == Fact.Standing.OUT;
+  }
+
   private Fact.Standing standing(Predictor.Possible band, Reading reading) {
     if (reading.value() instanceof Reading.Value.OverRange) {
       return Double.isInfinite(band.high()) ? Fact.Standing.IN : Fact.Standing.OUT;
@@ -90,12 +102,32 @@ final class Clearing {
     return range.error(shown) + Math.max(0, step - range.step()) / 2 + step / 2;
   }
 
+  /** Looks for the bounds that {@link #standing} will ask for, many at a time. */
+  private void makeReady(Collection<Hypothesis> hypotheses, List<Reading> readings) {
+    for (Reading reading : readings) {
+      if (Workbench.function(reading.check()) != MeterFunction.VOLTS_DC
+          || reading.value() instanceof Reading.Value.Sight) {
+        continue;
+      }
+      predictor.survey(
+          hypotheses.stream()
+              .filter(
+                  h ->
+                      !h.unlisted()
+                          && standing(predictor.possible(h, reading.check()), reading)
+                              == Fact.Standing.OUT)
+              .toList(),
+          reading.check().setting());
+    }
+  }
+
   /**
    * Margins of all suspects: for a resistance range, the readings that together rule out every cell
    * of it.
    */
   List<Fact.Margin> margins(
       Collection<Hypothesis> hypotheses, List<Reading> readings, Set<SuspectId> shownGood) {
+    makeReady(hypotheses, readings);
     Map<SuspectId, List<Hypothesis>> bySuspect = new LinkedHashMap<>();
     for (Hypothesis h : hypotheses) {
       if (!h.unlisted()) {

@@ -931,7 +931,7 @@ public final class Diagnosis implements AutoCloseable {
       return predictor.exact(bench.healthy(), reading.check()) instanceof Prediction.Sight p
           && p.chance(s.seen()) >= 0.05;
     }
-    return clearing.standing(bench.healthy(), reading) != Fact.Standing.OUT;
+    return !clearing.odd(bench.healthy(), reading);
   }
 
   /** The band a healthy circuit shows, the meter's error included. */

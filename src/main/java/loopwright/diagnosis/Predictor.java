@@ -1,5 +1,6 @@
 package loopwright.diagnosis;
 
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -266,6 +267,11 @@ final class Predictor {
   /** Wider outer bounds, quick once a setting has been looked at; empty where there are none. */
   Optional<Possible> coarse(Hypothesis h, Check check) {
     return bench.coarse(h, check).map(b -> new Possible(b.low(), b.high()));
+  }
+
+  /** Works out wide bounds for many hypotheses at once, so that {@link #coarse} finds them. */
+  void survey(Collection<Hypothesis> hypotheses, Setting setting) {
+    bench.survey(hypotheses, setting);
   }
 
   /** Share of the way to a corner that is added beyond it. Our own choice, checked by sampling. */

@@ -2,6 +2,7 @@ package loopwright.diagnosis;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
@@ -11,6 +12,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import loopwright.knowledge.Context;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterFunction;
@@ -59,6 +61,7 @@ public final class Workbench {
   private final Map<Hypothesis, List<History>> histories = new IdentityHashMap<>();
   private final Map<Key, Optional<Enclosure.Survey>> surveys = new HashMap<>();
   private final Map<Hypothesis, Optional<Set<History>>> blownBefore = new IdentityHashMap<>();
+  private final Map<Hypothesis, OperatingPoint> first = new IdentityHashMap<>();
   private final Hypothesis healthy;
   private Setting complainedIn;
 
@@ -184,6 +187,7 @@ public final class Workbench {
             point.history(),
             prior);
     typical.put(new Key(h, complaintSetting), point);
+    first.put(h, point);
     complainedIn = complaintSetting;
     return h;
   }
@@ -205,9 +209,7 @@ public final class Workbench {
             Values values = middle.copy();
             boolean low = end == 0;
             boolean open = own(h.variant(), values, low);
-            OperatingPoint first =
-                solver(complainedIn).solve(h.variant(), complainedIn, middle, History.NONE);
-            open |= thresholds(first, values, low) || !h.history().blown().isEmpty();
+            open |= thresholds(typicalFirst(h), values, low) || !h.history().blown().isEmpty();
             if (open) {
               links(h.variant(), values, low);
               History other =
@@ -262,6 +264,7 @@ public final class Workbench {
     typical.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
     histories.keySet().retainAll(inPlay);
     blownBefore.keySet().retainAll(inPlay);
+    first.keySet().retainAll(inPlay);
   }
 
   /**
@@ -372,6 +375,40 @@ public final class Workbench {
         k -> starts(h, setting).flatMap(s -> new Enclosure(h.variant(), setting).survey(s)));
   }
 
+  /**
+   * Finds bounds of a whole setting for many hypotheses, on all processors: they have nothing to do
+   * with each other. What they start from is solved before, by one thread.
+   */
+  void survey(Collection<Hypothesis> hypotheses, Setting setting) {
+    List<Hypothesis> missing =
+        hypotheses.stream().filter(h -> !surveys.containsKey(new Key(h, setting))).toList();
+    if (missing.size() < 2) {
+      return;
+    }
+    List<Hypothesis> unsure =
+        missing.stream().filter(h -> !alwaysNamed(h) && !blownBefore.containsKey(h)).toList();
+    unsure.forEach(this::typicalFirst);
+    List<Optional<Set<History>>> before =
+        unsure.parallelStream().map(this::computeBlownBefore).toList();
+    for (int i = 0; i < before.size(); i++) {
+      blownBefore.put(unsure.get(i), before.get(i));
+    }
+    List<Optional<Enclosure.Starts>> starts =
+        missing.stream().map(h -> starts(h, setting)).toList();
+    List<Optional<Enclosure.Survey>> found =
+        IntStream.range(0, missing.size())
+            .parallel()
+            .mapToObj(
+                i ->
+                    starts
+                        .get(i)
+                        .flatMap(s -> new Enclosure(missing.get(i).variant(), setting).survey(s)))
+            .toList();
+    for (int i = 0; i < found.size(); i++) {
+      surveys.put(new Key(missing.get(i), setting), found.get(i));
+    }
+  }
+
   /** From where to look for all ways to stand, whatever may have blown before. */
   private Optional<Enclosure.Starts> starts(Hypothesis h, Setting setting) {
     return blownBefore(h)
@@ -389,23 +426,34 @@ public final class Workbench {
 
   /** Which fuses may have blown by the time of the complaint, for all values inside the spreads. */
   private Optional<Set<History>> blownBefore(Hypothesis h) {
-    if (h.failures().isEmpty() || complainedIn == null) {
+    if (alwaysNamed(h)) {
       return Optional.of(Set.of(h.history()));
     }
-    return blownBefore.computeIfAbsent(
+    Optional<Set<History>> known = blownBefore.get(h);
+    if (known == null) {
+      known = computeBlownBefore(h);
+      blownBefore.put(h, known);
+    }
+    return known;
+  }
+
+  /** Whether what has blown is told, not worked out. */
+  private boolean alwaysNamed(Hypothesis h) {
+    return h.failures().isEmpty() || complainedIn == null;
+  }
+
+  private Optional<Set<History>> computeBlownBefore(Hypothesis h) {
+    return new Enclosure(h.variant(), complainedIn)
+        .histories(Enclosure.Starts.of(List.of(typicalFirst(h)), List.of(History.NONE)));
+  }
+
+  /** The typical operating point in the complaint's setting with every fuse whole before. */
+  private OperatingPoint typicalFirst(Hypothesis h) {
+    return first.computeIfAbsent(
         h,
         k ->
-            new Enclosure(h.variant(), complainedIn)
-                .histories(
-                    Enclosure.Starts.of(
-                        List.of(
-                            solver(complainedIn)
-                                .solve(
-                                    h.variant(),
-                                    complainedIn,
-                                    Values.typical(h.variant()),
-                                    History.NONE)),
-                        List.of(History.NONE))));
+            solver(complainedIn)
+                .solve(h.variant(), complainedIn, Values.typical(h.variant()), History.NONE));
   }
 
   /** What stands discretely in a point: relays, motors, fuses, buzzing. */

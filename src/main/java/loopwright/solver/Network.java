@@ -42,6 +42,7 @@ public final class Network {
   private final Map<String, List<Integer>> elementsOf;
   private final int nodes;
   private final int firstSpare;
+  private final double[][] typicalRows;
 
   private Network(
       Vehicle vehicle,
@@ -60,6 +61,7 @@ public final class Network {
       byPart.computeIfAbsent(this.elements.get(e).part(), k -> new ArrayList<>()).add(e);
     }
     this.elementsOf = byPart;
+    this.typicalRows = this.elements.stream().map(Values::typicalRow).toArray(double[][]::new);
   }
 
   /**
@@ -121,6 +123,11 @@ public final class Network {
   public List<TerminalRef> terminals(int node) {
     int i = node + 1;
     return i < terminalsOf.size() ? terminalsOf.get(i) : List.of();
+  }
+
+  /** Typical values of each element, shared by all who ask: not to be changed. */
+  double[][] typicalRows() {
+    return typicalRows;
   }
 
   /** Numbers of the elements of a part. */

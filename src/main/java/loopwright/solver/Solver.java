@@ -1,6 +1,7 @@
 package loopwright.solver;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -147,10 +148,60 @@ public final class Solver {
     return rest.pulledIn().equals(held.pulledIn()) ? List.of(rest) : List.of(rest, held);
   }
 
-  /** Positions of the controls in the setting solved last, looked up once. */
-  private final Map<String, String> positions = new HashMap<>();
+  /** How the unchanged elements stand in each setting solved so far. */
+  private final Map<Setting, Layout> layouts = new HashMap<>();
 
-  private Setting positionsOf = Setting.REST;
+  /** What a setting does to the unchanged elements. */
+  private final class Layout {
+    private final Setting setting;
+    private final boolean[] off;
+    private final boolean[] closed;
+
+    Layout(Setting setting) {
+      this.setting = setting;
+      int n = network.elements().size();
+      off = new boolean[n];
+      closed = new boolean[n];
+      for (int e = 0; e < n; e++) {
+        Element element = network.elements().get(e);
+        off[e] = apart(element);
+        closed[e] = closed(element);
+      }
+    }
+
+    boolean apart(Element element) {
+      return setting.apart().contains(element.part());
+    }
+
+    /** Whether the position of a control holds this contact closed. */
+    boolean closed(Element element) {
+      return element instanceof Element.Contact c
+          && c.gate() instanceof Gate.Position p
+          && p.closedIn().contains(vehicle.position(p.control(), setting));
+    }
+  }
+
+  /** Number of the unchanged coil that moves each unchanged contact, or -1. */
+  private int[] coils;
+
+  private int[] coils() {
+    if (coils == null) {
+      int[] all = new int[network.elements().size()];
+      for (int e = 0; e < all.length; e++) {
+        all[e] = -1;
+        if (network.elements().get(e) instanceof Element.Contact c
+            && c.gate() instanceof Gate.ByCoil) {
+          for (int other : network.elementsOf(c.part())) {
+            if (all[e] < 0 && network.elements().get(other) instanceof Element.Coil) {
+              all[e] = other;
+            }
+          }
+        }
+      }
+      coils = all;
+    }
+    return coils;
+  }
 
   private final class Search {
     private final Kernel kernel;
@@ -177,43 +228,53 @@ public final class Solver {
         History history,
         BitSet pulledBefore) {
       this.kernel = kernel;
-      if (!setting.equals(positionsOf)) {
-        positions.clear();
-        positionsOf = setting;
-      }
       this.variant = variant;
       this.setting = setting;
       this.values = values;
       this.n = variant.size();
       this.pulled = (BitSet) pulledBefore.clone();
       this.blown = history.blown();
-      this.off = new boolean[n];
-      this.coilOf = new int[n];
+      Layout layout = layouts.computeIfAbsent(setting, Layout::new);
+      this.off = Arrays.copyOf(layout.off, n);
+      this.closedBySetting = Arrays.copyOf(layout.closed, n);
+      this.coilOf = Arrays.copyOf(coils(), n);
       this.siemens = new double[n];
       this.offset = new double[n];
       this.volts = new double[network.nodes()];
-      this.closedBySetting = new boolean[n];
-      for (int e = 0; e < n; e++) {
+      for (int e : variant.different()) {
         Element element = variant.element(e);
-        off[e] = variant.removed(e) || setting.apart().contains(element.part());
-        coilOf[e] = -1;
-        if (element instanceof Element.Contact c && c.gate() instanceof Gate.Position p) {
-          closedBySetting[e] =
-              p.closedIn().contains(positions.computeIfAbsent(p.control(), this::position));
+        off[e] = variant.removed(e) || layout.apart(element);
+        closedBySetting[e] = layout.closed(element);
+        findCoils(element.part());
+      }
+    }
+
+    /** Looks up anew which coil moves each contact of a part that has changed. */
+    private void findCoils(String part) {
+      int coil = -1;
+      for (int e : network.elementsOf(part)) {
+        if (coil < 0 && variant.element(e) instanceof Element.Coil) {
+          coil = e;
         }
-        if (element instanceof Element.Contact c && c.gate() instanceof Gate.ByCoil) {
-          coilOf[e] = coilOf(element.part());
+      }
+      int base = variant.baseCount();
+      for (int e = base; e < n && coil < 0; e++) {
+        if (variant.element(e) instanceof Element.Coil c && c.part().equals(part)) {
+          coil = e;
+        }
+      }
+      for (int e : network.elementsOf(part)) {
+        coilOf[e] = movedByCoil(variant.element(e)) ? coil : -1;
+      }
+      for (int e = base; e < n; e++) {
+        if (variant.element(e).part().equals(part)) {
+          coilOf[e] = movedByCoil(variant.element(e)) ? coil : -1;
         }
       }
     }
 
-    private int coilOf(String part) {
-      for (int e = 0; e < n; e++) {
-        if (variant.element(e) instanceof Element.Coil c && c.part().equals(part)) {
-          return e;
-        }
-      }
-      return -1;
+    private boolean movedByCoil(Element element) {
+      return element instanceof Element.Contact c && c.gate() instanceof Gate.ByCoil;
     }
 
     OperatingPoint run() {
@@ -462,10 +523,6 @@ public final class Solver {
         return in != (c.rest() == Gate.Rest.CLOSED);
       }
       return closedBySetting[e];
-    }
-
-    private String position(String control) {
-      return vehicle.position(control, setting);
     }
 
     /** Linear steps until filaments and junctions agree with their volts. */

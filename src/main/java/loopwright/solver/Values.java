@@ -1,5 +1,6 @@
 package loopwright.solver;
 
+import java.util.Arrays;
 import java.util.Random;
 import loopwright.model.Spread;
 
@@ -8,7 +9,9 @@ import loopwright.model.Spread;
  * corner of the box of spreads, or a draw from it.
  */
 public final class Values {
+  // A row is shared with other choices until somebody sets a value in it.
   private final double[][] values;
+  private boolean[] owned;
 
   private Values(double[][] values) {
     this.values = values;
@@ -16,15 +19,21 @@ public final class Values {
 
   /** Every value typical. */
   public static Values typical(Variant variant) {
-    double[][] v = new double[variant.size()][];
-    for (int e = 0; e < v.length; e++) {
-      Spread[] spreads = variant.element(e).values();
-      v[e] = new double[spreads.length];
-      for (int k = 0; k < spreads.length; k++) {
-        v[e][k] = spreads[k].typical();
-      }
+    double[][] rows = Arrays.copyOf(variant.base().typicalRows(), variant.size());
+    for (int e : variant.different()) {
+      rows[e] = typicalRow(variant.element(e));
     }
-    return new Values(v);
+    return new Values(rows);
+  }
+
+  /** The typical values of one element. */
+  static double[] typicalRow(Element element) {
+    Spread[] spreads = element.values();
+    double[] row = new double[spreads.length];
+    for (int k = 0; k < row.length; k++) {
+      row[k] = spreads[k].typical();
+    }
+    return row;
   }
 
   /**
@@ -38,10 +47,12 @@ public final class Values {
       for (int k = 0; k < spreads.length; k++) {
         Spread s = spreads[k];
         double u = random.nextDouble();
-        values.values[e][k] =
+        values.set(
+            e,
+            k,
             u < 0.5
                 ? s.low() + 2 * u * (s.typical() - s.low())
-                : s.typical() + (2 * u - 1) * (s.high() - s.typical());
+                : s.typical() + (2 * u - 1) * (s.high() - s.typical()));
       }
     }
     return values;
@@ -49,18 +60,18 @@ public final class Values {
 
   /** A copy that can be changed without touching this one. */
   public Values copy() {
-    double[][] v = new double[values.length][];
-    for (int e = 0; e < v.length; e++) {
-      v[e] = values[e].clone();
-    }
-    return new Values(v);
+    owned = null;
+    return new Values(values.clone());
   }
 
   /** These values, with typical ones for elements that the larger variant adds. */
   public Values extended(Variant larger) {
-    Values all = typical(larger);
-    System.arraycopy(values, 0, all.values, 0, Math.min(values.length, all.values.length));
-    return all;
+    double[][] rows = Arrays.copyOf(values, Math.max(values.length, larger.size()));
+    for (int e = values.length; e < rows.length; e++) {
+      rows[e] = typicalRow(larger.element(e));
+    }
+    owned = null;
+    return new Values(rows);
   }
 
   /** The k-th value of an element. */
@@ -70,6 +81,13 @@ public final class Values {
 
   /** Sets the k-th value of an element. */
   public void set(int element, int k, double value) {
+    if (owned == null) {
+      owned = new boolean[values.length];
+    }
+    if (!owned[element]) {
+      values[element] = values[element].clone();
+      owned[element] = true;
+    }
     values[element][k] = value;
   }
 

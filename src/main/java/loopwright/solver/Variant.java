@@ -3,6 +3,7 @@ package loopwright.solver;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * A network with changes. The elements of the base keep their numbers, added ones follow; a removed
@@ -14,6 +15,7 @@ public final class Variant {
   private final boolean[] removed;
   private final boolean[] touched;
   private final int baseCount;
+  private final int[] different;
 
   private Variant(Network base, Element[] elements, boolean[] removed, boolean[] touched) {
     this.base = base;
@@ -21,6 +23,10 @@ public final class Variant {
     this.removed = removed;
     this.touched = touched;
     this.baseCount = base.elements().size();
+    this.different =
+        IntStream.range(0, elements.length)
+            .filter(e -> e >= baseCount || removed[e] || touched[e])
+            .toArray();
   }
 
   /** The network as it is. */
@@ -76,6 +82,11 @@ public final class Variant {
   /** Whether the element is a gap. */
   boolean removed(int e) {
     return removed[e];
+  }
+
+  /** Numbers of the elements that are gaps, differ from the base's or were added; ascending. */
+  int[] different() {
+    return different;
   }
 
   /** Whether the element differs from the base's. */
