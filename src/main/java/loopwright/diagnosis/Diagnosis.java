@@ -49,12 +49,6 @@ public final class Diagnosis implements AutoCloseable {
   /** Least chance with which a suspect must cause the complaint to be in play. */
   private static final double CAUSES = 0.02;
 
-  /** Belief below which a hypothesis no longer counts in planning. */
-  private static final double NEGLIGIBLE = 1e-5;
-
-  /** Least information, in bits, for which a check is worth its minutes. */
-  private static final double WORTH_ASKING = 0.02;
-
   private final Workbench bench;
   private final Vehicle vehicle;
   private final Complaint complaint;
@@ -62,7 +56,7 @@ public final class Diagnosis implements AutoCloseable {
   private final Predictor predictor;
   private final Likelihood likelihood;
   private final Clearing clearing;
-  private final Planner planner;
+  private final Ranking ranking;
   private final HealthyBands bands;
   private final CheckSource source;
   private final Optional<Loop> loop;
@@ -86,11 +80,12 @@ public final class Diagnosis implements AutoCloseable {
         new Likelihood(
             predictor, bench.meter(), vehicle.systemVolts(), bench.knowledge().testSlip());
     this.clearing = new Clearing(predictor, bench.meter());
-    this.planner = new Planner(predictor, bench.meter());
     this.bands = new HealthyBands(bench, predictor);
     this.loop = Loop.trace(bench, complaint.on(), bench.loadElement(complaint.load()));
     this.source = new CheckSource(bench, complaint, loop);
     this.told = new CaseFacts(bench, predictor, complaint, context, this::explained);
+    this.ranking =
+        new Ranking(new Planner(predictor, bench.meter()), likelihood, source, told, vehicle);
     Causes complained = new Causes(bench, predictor, complaint, loop);
     List<Hypothesis> kept = new ArrayList<>();
     Map<Hypothesis, Double> weights = new IdentityHashMap<>();
@@ -314,7 +309,14 @@ public final class Diagnosis implements AutoCloseable {
       belief = before;
     }
     return assemble(
-        readings, circumstances, conclusions, clearedSuspects, byId, belief, contradiction);
+        readings,
+        circumstances,
+        conclusions,
+        clearedSuspects,
+        byId,
+        evidence,
+        belief,
+        contradiction);
   }
 
   /**
@@ -457,6 +459,7 @@ public final class Diagnosis implements AutoCloseable {
       List<Conclusion> conclusions,
       Set<SuspectId> cleared,
       Map<String, Check> byId,
+      Map<Hypothesis, Likelihood.Result> evidence,
       Belief weighed,
       boolean contradiction) {
     Map<Hypothesis, Double> belief = weighed.of();
@@ -472,7 +475,7 @@ public final class Diagnosis implements AutoCloseable {
       }
     }
     List<Findings.Proposal> ranked =
-        rank(belief, conclusions, byId, circumstances, readings, cleared);
+        ranking.rank(weighed.of(), evidence, conclusions, byId, circumstances, readings);
     List<Integer> atOdds = new ArrayList<>();
     Findings.Status status = Findings.Status.SEARCHING;
     List<String> group = List.of();
@@ -540,7 +543,7 @@ public final class Diagnosis implements AutoCloseable {
         0,
         new Findings.Proposal(
             look,
-            Math.max(WORTH_ASKING, found.map(Findings.Proposal::bits).orElse(0.0)),
+            Math.max(Ranking.WORTH_ASKING, found.map(Findings.Proposal::bits).orElse(0.0)),
             source.minutes(look, circumstances.last()),
             1,
             found.map(Findings.Proposal::outcomes).orElse(List.of()),
@@ -609,7 +612,7 @@ public final class Diagnosis implements AutoCloseable {
   /** Parts that together hold the belief where no admitted check is worth its minutes. */
   private static List<String> inseparable(
       List<Findings.PartBelief> parts, List<Findings.Proposal> ranked) {
-    boolean asks = ranked.stream().anyMatch(p -> p.bits() >= WORTH_ASKING);
+    boolean asks = ranked.stream().anyMatch(p -> p.bits() >= Ranking.WORTH_ASKING);
     if (asks) {
       return List.of();
     }
@@ -790,109 +793,6 @@ public final class Diagnosis implements AutoCloseable {
   }
 
   // ---- planning -------------------------------------------------------------------------------
-
-  private List<Findings.Proposal> rank(
-      Map<Hypothesis, Double> belief,
-      List<Conclusion> conclusions,
-      Map<String, Check> byId,
-      Circumstances circumstances,
-      List<Reading> readings,
-      Set<SuspectId> cleared) {
-    Set<String> allowed = new LinkedHashSet<>();
-    Set<String> forbidden = new LinkedHashSet<>();
-    Map<String, Double> preference = new HashMap<>();
-    for (Conclusion c : conclusions) {
-      if (c instanceof Conclusion.AllowedBy a) {
-        allowed.add(a.check());
-      } else if (c instanceof Conclusion.ForbiddenBy f) {
-        forbidden.add(f.check());
-      } else if (c instanceof Conclusion.PreferredBy p) {
-        preference.merge(p.check(), p.weight(), (x, y) -> x * y);
-      }
-    }
-    List<Planner.Weighted> weighted = new ArrayList<>();
-    for (Hypothesis h : inPlay) {
-      Double b = belief.get(h);
-      if (b != null && b > NEGLIGIBLE && !h.unlisted()) {
-        weighted.add(new Planner.Weighted(h, b));
-      }
-    }
-    weighted.sort(Comparator.comparingDouble(Planner.Weighted::belief).reversed());
-    double mass = 0;
-    int count = 0;
-    while (count < weighted.size() && (mass < PLANNED_MASS || count < 40)) {
-      mass += weighted.get(count++).belief();
-    }
-    weighted.subList(count, weighted.size()).clear();
-    double batteryShare = batteryShare(readings);
-    Set<String> taken = new LinkedHashSet<>();
-    readings.forEach(r -> taken.add(r.check().id()));
-    List<Findings.Proposal> ranked = new ArrayList<>();
-    for (Map.Entry<String, Check> e : byId.entrySet()) {
-      String id = e.getKey();
-      Check check = e.getValue();
-      if (taken.contains(id) || circumstances.refused().contains(id)) {
-        continue;
-      }
-      boolean direct = allowed.contains(id) && !forbidden.contains(id);
-      String supposed = id + CaseFacts.SUPPOSED;
-      boolean afterProof = !direct && allowed.contains(supposed) && !forbidden.contains(supposed);
-      if (!direct && !afterProof) {
-        continue;
-      }
-      List<Planner.Outcome> outcomes = planner.outcomes(weighted, check, batteryShare);
-      double bits = Planner.bits(outcomes);
-      double minutes = source.minutes(check, circumstances.last());
-      if (afterProof) {
-        minutes += PROOF_MINUTES;
-      }
-      double worth =
-          bits / (minutes + ASKING_MINUTES) * preference.getOrDefault(direct ? id : supposed, 1.0);
-      List<Findings.Outcome> shown = new ArrayList<>();
-      for (Planner.Outcome o : outcomes) {
-        shown.add(new Findings.Outcome(o.low(), o.high(), o.seen(), o.chance(), o.parts()));
-      }
-      if (afterProof) {
-        Check proof =
-            Check.measure(
-                CheckKind.VOLTS,
-                check.red().orElseThrow(),
-                check.black().orElseThrow(),
-                check.setting());
-        ranked.add(
-            new Findings.Proposal(proof, bits, minutes, worth, List.of(), Optional.of(check)));
-      } else {
-        ranked.add(new Findings.Proposal(check, bits, minutes, worth, shown, Optional.empty()));
-      }
-    }
-    ranked.sort(
-        Comparator.comparingDouble(Findings.Proposal::worth)
-            .reversed()
-            .thenComparing(p -> p.check().id()));
-    return ranked;
-  }
-
-  /** Share of the belief that planning looks at: the rest is too unlikely to steer by. */
-  private static final double PLANNED_MASS = 0.998;
-
-  private static final double PROOF_MINUTES = 0.4;
-
-  /** Time to read what is asked and to think, besides the work itself. Our own estimate. */
-  private static final double ASKING_MINUTES = 0.3;
-
-  /** How much of the battery's spread is still open once its volts have been read. */
-  private double batteryShare(List<Reading> readings) {
-    TerminalRef feed = vehicle.feedPost();
-    TerminalRef post = vehicle.groundedPost();
-    boolean read =
-        readings.stream()
-            .anyMatch(
-                r ->
-                    r.check().red().filter(feed::equals).isPresent()
-                        && r.check().black().filter(post::equals).isPresent()
-                        && told.powered(r.check().setting()));
-    return read ? 0.15 : 1;
-  }
 
   /** Working time of a check in minutes, given the one before it. */
   public double minutes(Check check, Optional<Check> before) {

@@ -121,21 +121,24 @@ final class Likelihood {
   private double joint(Hypothesis h, List<Reading> readings, double[] odd) {
     int n = readings.size();
     double[] residual = new double[n];
-    double[][] loads = new double[n][];
+    double[][] c = covariance(h, readings, residual, new double[n][]);
+    return withSlips(residual, c, readings, odd);
+  }
+
+  /** Covariance of readings under a hypothesis; fills in residuals and loads. */
+  private double[][] covariance(
+      Hypothesis h, List<Reading> readings, double[] residual, double[][] loads) {
+    int n = readings.size();
     double[][] c = new double[n][n];
     for (int i = 0; i < n; i++) {
       Reading r = readings.get(i);
       Predictor.Factors f = predictor.factors(h, r.check());
-      residual[i] = ((Reading.Value.Number) r.value()).value() - f.mean();
+      residual[i] = number(r) - f.mean();
       loads[i] = f.loads();
     }
     for (int i = 0; i < n; i++) {
       for (int j = 0; j <= i; j++) {
-        double dot = 0;
-        for (int k = 0; k < loads[i].length; k++) {
-          dot += loads[i][k] * loads[j][k];
-        }
-        dot += gain(readings.get(i), readings.get(j));
+        double dot = dot(loads[i], loads[j]) + gain(readings.get(i), readings.get(j));
         if (i == j) {
           double digits = digits(readings.get(i));
           dot += digits * digits;
@@ -148,31 +151,115 @@ final class Likelihood {
         c[j][i] = dot;
       }
     }
-    return withSlips(residual, c, readings, odd);
+    return c;
   }
 
   private double gain(Reading a, Reading b) {
     if (Workbench.function(a.check()) != Workbench.function(b.check())) {
       return 0;
     }
-    double va = ((Reading.Value.Number) a.value()).value();
-    double vb = ((Reading.Value.Number) b.value()).value();
-    MeterFunction f = Workbench.function(a.check());
-    double pa = meter.rangeFor(f, va).percent() / 100 / Math.sqrt(3);
-    double pb = meter.rangeFor(f, vb).percent() / 100 / Math.sqrt(3);
-    return pa * va * pb * vb;
+    return gain(a.check(), number(a)) * gain(b.check(), number(b));
+  }
+
+  /** Standard deviation of what the meter's gain does to a value. */
+  private double gain(Check check, double value) {
+    MeterFunction f = Workbench.function(check);
+    return meter.rangeFor(f, value).percent() / 100 / Math.sqrt(3) * value;
+  }
+
+  private static double number(Reading r) {
+    return ((Reading.Value.Number) r.value()).value();
   }
 
   private double digits(Reading r) {
-    Reading.Value.Number n = (Reading.Value.Number) r.value();
-    MeterSpec.Range range = meter.rangeFor(Workbench.function(r.check()), n.value());
-    double limit = Math.max(range.digits() * range.step(), n.step() / 2);
+    return digits(r.check(), number(r), ((Reading.Value.Number) r.value()).step());
+  }
+
+  private double digits(Check check, double value, double step) {
+    MeterSpec.Range range = meter.rangeFor(Workbench.function(check), value);
+    double limit = Math.max(range.digits() * range.step(), step / 2);
     double sd = limit / Math.sqrt(3);
-    if (r.check().kind() == CheckKind.OHMS) {
+    if (check.kind() == CheckKind.OHMS) {
       sd = Math.hypot(sd, meter.leadOhms().width() * Predictor.EVEN);
     }
     // A floor for what no table lists: contact of the tip, drift between readings.
-    return Math.max(sd, r.check().kind() == CheckKind.OHMS ? 0.02 : 0.002);
+    return Math.max(sd, check.kind() == CheckKind.OHMS ? 0.02 : 0.002);
+  }
+
+  /**
+   * What a hypothesis expects of further meter readings once some have been taken. Readings share
+   * the battery, the wires and the meter's gain, so one that has been taken settles much of the
+   * next: a conditional normal distribution.
+   */
+  final class Expectation {
+    private final Hypothesis hypothesis;
+    private final List<Reading> readings = new ArrayList<>();
+    private final double[][] loads;
+    private final double[][] inverse;
+    private final double[] weighted;
+
+    /**
+     * After these readings.
+     *
+     * @param odd chance of each to be a slip under the hypothesis, by position; slips settle
+     *     nothing
+     */
+    Expectation(Hypothesis hypothesis, List<Reading> taken, double[] odd) {
+      this.hypothesis = hypothesis;
+      for (int i = 0; i < taken.size(); i++) {
+        if (taken.get(i).value() instanceof Reading.Value.Number && odd[i] < 0.5) {
+          readings.add(taken.get(i));
+        }
+      }
+      int n = readings.size();
+      double[] residual = new double[n];
+      loads = new double[n][];
+      inverse =
+          n == 0
+              ? new double[0][]
+              : Normal.inverse(covariance(hypothesis, readings, residual, loads));
+      weighted = new double[n];
+      for (int i = 0; i < n; i++) {
+        for (int j = 0; j < n; j++) {
+          weighted[i] += inverse[i][j] * residual[j];
+        }
+      }
+    }
+
+    /** Mean and standard deviation of what the meter will show, its own error included. */
+    Prediction.Numeric of(Check check) {
+      Predictor.Factors f = predictor.factors(hypothesis, check);
+      double gain = gain(check, f.mean());
+      double digits = digits(check, f.mean(), 0);
+      double variance = dot(f.loads(), f.loads()) + gain * gain;
+      int n = readings.size();
+      double[] cross = new double[n];
+      double mean = f.mean();
+      for (int i = 0; i < n; i++) {
+        Check before = readings.get(i).check();
+        cross[i] = dot(f.loads(), loads[i]);
+        if (Workbench.function(before) == Workbench.function(check)) {
+          cross[i] += gain * gain(before, number(readings.get(i)));
+        }
+        mean += cross[i] * weighted[i];
+      }
+      double settled = 0;
+      for (int i = 0; i < n; i++) {
+        for (int j = 0; j < n; j++) {
+          settled += cross[i] * inverse[i][j] * cross[j];
+        }
+      }
+      double left = Math.max(0, variance - settled) + digits * digits;
+      return new Prediction.Numeric(mean, Math.sqrt(left), 0);
+    }
+  }
+
+  private static double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int k = 0; k < a.length; k++) {
+      sum += a[k] * b[k];
+    }
+    return sum;
   }
 
   /**

@@ -63,8 +63,28 @@ final class Planner {
    */
   record Ranked(Check check, double bits, double minutes, double worth, List<Outcome> outcomes) {}
 
+  /** What a meter check is expected to show under a hypothesis, the meter's own error included. */
+  interface Forecast {
+    /** Mean and standard deviation in volts or ohms. */
+    Prediction.Numeric of(Hypothesis h, Check check);
+  }
+
+  /**
+   * What to expect before any reading is looked at: cheap, and too wide for what readings have
+   * already settled.
+   *
+   * @param batteryShare how much of the battery's spread is still open
+   */
+  Forecast quick(double batteryShare) {
+    return (h, check) -> {
+      Prediction.Numeric p = (Prediction.Numeric) predictor.predict(h, check);
+      double error = meter.error(Workbench.function(check), p.mean()) / Math.sqrt(3);
+      return new Prediction.Numeric(p.mean(), Math.hypot(p.sd(batteryShare), error), 0);
+    };
+  }
+
   /** Sorts the results of a check under the hypotheses. */
-  List<Outcome> outcomes(List<Weighted> hypotheses, Check check, double batteryShare) {
+  List<Outcome> outcomes(List<Weighted> hypotheses, Check check, Forecast forecast) {
     if (!check.kind().metered()) {
       return sights(hypotheses, check);
     }
@@ -76,24 +96,21 @@ final class Planner {
         mean[i] = Double.NaN;
         continue;
       }
-      Prediction.Numeric p =
-          (Prediction.Numeric) predictor.predict(hypotheses.get(i).hypothesis(), check);
+      Prediction.Numeric p = forecast.of(hypotheses.get(i).hypothesis(), check);
       double m = p.mean();
-      double spread = p.sd(batteryShare);
-      double error = meter.error(Workbench.function(check), m) / Math.sqrt(3);
       if (check.kind() == CheckKind.OHMS) {
         // Ohms run over eight decades: sort them on a log scale, OL at its end.
         double full = meter.fullScale(Workbench.function(check));
         double floor = 0.3;
         double v = Math.min(Math.max(m, 0), 2 * full);
         mean[i] = Math.log(v + floor);
-        sd[i] = Math.min(1.5, Math.hypot(spread, error) / (v + floor));
+        sd[i] = Math.min(1.5, p.sd() / (v + floor));
         if (v > full) {
           sd[i] = 0.05;
         }
       } else {
         mean[i] = m;
-        sd[i] = Math.hypot(spread, error);
+        sd[i] = p.sd();
       }
       sd[i] = Math.max(sd[i], 1e-4);
     }
