@@ -57,6 +57,7 @@ public final class Diagnosis implements AutoCloseable {
   private final Likelihood likelihood;
   private final Clearing clearing;
   private final Ranking ranking;
+  private final Finer finer;
   private final HealthyBands bands;
   private final CheckSource source;
   private final Optional<Loop> loop;
@@ -87,6 +88,7 @@ public final class Diagnosis implements AutoCloseable {
     this.ranking =
         new Ranking(new Planner(predictor, bench.meter()), likelihood, source, told, vehicle);
     Causes complained = new Causes(bench, predictor, complaint, loop);
+    this.finer = new Finer(bench, likelihood, complained::chance);
     List<Hypothesis> kept = new ArrayList<>();
     Map<Hypothesis, Double> weights = new IdentityHashMap<>();
     Set<String> out = new TreeSet<>();
@@ -292,6 +294,12 @@ public final class Diagnosis implements AutoCloseable {
       evidence.put(h, likelihood.of(h, readings));
     }
     Belief before = weigh(readings, evidence, circumstances, Set.of());
+    if (readings.stream().anyMatch(r -> r.value() instanceof Reading.Value.Number)) {
+      for (Hypothesis h : Finer.worthIt(before.of())) {
+        evidence.put(h, finer.of(h, readings));
+      }
+      before = weigh(readings, evidence, circumstances, Set.of());
+    }
     facts.addAll(suspectedFacts(before));
     facts.addAll(conflictFacts(before, readings));
     session.state(facts);

@@ -37,8 +37,18 @@ final class Likelihood {
    * @param log natural log of the likelihood, slips included
    * @param odd by position in the list of readings: chance, given this hypothesis, that the reading
    *     is a slip
+   * @param parts finer hypotheses that this one was put together from; empty if it wasn't
    */
-  record Result(double log, double[] odd) {}
+  record Result(double log, double[] odd, List<Part> parts) {}
+
+  /**
+   * A finer hypothesis within another.
+   *
+   * @param hypothesis the finer one
+   * @param weight its chance, given the other and the readings
+   * @param odd chance of each reading to be a slip under it, by position
+   */
+  record Part(Hypothesis hypothesis, double weight, double[] odd) {}
 
   /** Of readings in any order: they are put in a fixed order first. */
   Result of(Hypothesis h, List<Reading> readings) {
@@ -67,7 +77,7 @@ final class Likelihood {
         odd[readings.indexOf(numeric.get(i))] = numericOdd[i];
       }
     }
-    return new Result(log, odd);
+    return new Result(log, odd, List.of());
   }
 
   /** Share of slips in which a tip touches nothing. Common practice: paint, rust, a missed pin. */

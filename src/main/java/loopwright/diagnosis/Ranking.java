@@ -113,13 +113,7 @@ final class Ranking {
     List<Findings.Proposal> settled = new ArrayList<>();
     if (numbers) {
       List<Planner.Weighted> few = heaviest(belief, 0);
-      Map<Hypothesis, Likelihood.Expectation> expectations = new IdentityHashMap<>();
-      Planner.Forecast close =
-          (h, check) ->
-              expectations
-                  .computeIfAbsent(
-                      h, k -> likelihood.new Expectation(k, readings, evidence.get(k).odd()))
-                  .of(check);
+      Planner.Forecast close = close(evidence, readings);
       boolean asks = false;
       double best = Double.NEGATIVE_INFINITY;
       for (int again = 0; again < MOST_LOOKED_AT_AGAIN && !queue.isEmpty(); again++) {
@@ -143,6 +137,41 @@ final class Ranking {
     ranked.sort(BEST_FIRST);
     return ranked;
   }
+
+  /** What to expect in the light of the readings, put together from finer parts where there are. */
+  private Planner.Forecast close(
+      Map<Hypothesis, Likelihood.Result> evidence, List<Reading> readings) {
+    Map<Hypothesis, Likelihood.Expectation> expectations = new IdentityHashMap<>();
+    return (h, check) -> {
+      Likelihood.Result result = evidence.get(h);
+      List<Likelihood.Part> parts = result.parts();
+      if (parts.isEmpty()) {
+        parts = List.of(new Likelihood.Part(h, 1, result.odd()));
+      }
+      double sum = 0;
+      double mean = 0;
+      double square = 0;
+      for (Likelihood.Part part : parts) {
+        if (part.weight() < NEGLIGIBLE_PART) {
+          continue;
+        }
+        Prediction.Numeric n =
+            expectations
+                .computeIfAbsent(
+                    part.hypothesis(), k -> likelihood.new Expectation(k, readings, part.odd()))
+                .of(check);
+        sum += part.weight();
+        mean += part.weight() * n.mean();
+        square += part.weight() * (n.mean() * n.mean() + n.sd() * n.sd());
+      }
+      mean /= sum;
+      square /= sum;
+      return new Prediction.Numeric(mean, Math.sqrt(Math.max(1e-12, square - mean * mean)), 0);
+    };
+  }
+
+  /** Weight below which a finer part is left out of what to expect. */
+  private static final double NEGLIGIBLE_PART = 1e-3;
 
   /** The strongest hypotheses that hold nearly all of the belief, and at least so many. */
   private static List<Planner.Weighted> heaviest(Map<Hypothesis, Double> belief, int least) {

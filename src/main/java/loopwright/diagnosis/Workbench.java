@@ -193,6 +193,29 @@ public final class Workbench {
   }
 
   /**
+   * A cell of a resistance range cut finer, in the complaint's own setting; empty for a hypothesis
+   * without such a range.
+   */
+  List<Hypothesis> finer(Hypothesis h) {
+    if (h.cell().isEmpty() || h.failures().size() != 1 || complainedIn == null) {
+      return List.of();
+    }
+    Failure failure = h.failures().get(0);
+    double ratio = h.cell().get().high() / h.cell().get().low();
+    List<Hypothesis> finer = new ArrayList<>();
+    for (Spread cell : cells(h.cell().get(), Math.pow(ratio, 1.0 / FINER))) {
+      Variant variant = Variant.healthy(network).with(failure.changes(network, cell));
+      finer.add(
+          single(
+              h.suspect(), failure, Optional.of(cell), variant, h.prior() / FINER, complainedIn));
+    }
+    return finer;
+  }
+
+  /** Into how many parts a cell is cut once it is looked at closely. */
+  private static final int FINER = 4;
+
+  /**
    * What may have blown by the time of the complaint: the typical course first, then others that
    * the failure's own range and the spread of fuses leave open.
    */
