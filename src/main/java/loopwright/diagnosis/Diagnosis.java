@@ -400,7 +400,7 @@ public final class Diagnosis implements AutoCloseable {
   }
 
   /** Belief at which a clearing that hangs on one reading is suspended. */
-  private static final double DOUBTED = 0.02;
+  private static final double DOUBTED = 0.004;
 
   /** Cleared suspects that a slip would explain better than all others explain the readings. */
   private static Set<SuspectId> doubted(Belief belief, Set<SuspectId> cleared) {
