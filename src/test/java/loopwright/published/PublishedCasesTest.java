@@ -708,10 +708,13 @@ class PublishedCasesTest {
           .sum();
     }
 
-    /** None of the part's suspects holds more than a hundredth of the belief. */
+    /**
+     * None of the part's suspects holds more belief than the chance that a lead slipped, which a
+     * single reading can't go below.
+     */
     void cleared(String... parts) {
       for (String part : parts) {
-        assertThat(belief(Set.of(part))).as("%s: belief in %s", id, part).isLessThan(0.01);
+        assertThat(belief(Set.of(part))).as("%s: belief in %s", id, part).isLessThan(0.02);
       }
       assertThat(findings.conclusions()).hasAtLeastOneElementOfType(Conclusion.ClearedBy.class);
     }
