@@ -101,9 +101,11 @@ public final class Enclosure {
    */
   public static final class Starts {
     private final Set<Stand> stands;
+    private final boolean buzzing;
 
-    private Starts(Set<Stand> stands) {
+    private Starts(Set<Stand> stands, boolean buzzing) {
       this.stands = stands;
+      this.buzzing = buzzing;
     }
 
     Set<Stand> stands() {
@@ -111,22 +113,22 @@ public final class Enclosure {
     }
 
     /**
-     * Puts starts together; none at all if a point buzzes, whose way to stand is not known.
+     * Puts starts together. Where a point buzzes, relays go through ways to stand that none of them
+     * keeps: then every way met with counts as possible.
      *
      * @param points solved points
      * @param before which links may have blown before the setting was made
      */
     public static Starts of(Collection<OperatingPoint> points, Collection<History> before) {
       Set<Stand> stands = new LinkedHashSet<>();
+      boolean buzzing = false;
       for (OperatingPoint point : points) {
-        if (point.ending() == OperatingPoint.Ending.BUZZING) {
-          return new Starts(Set.of());
-        }
+        buzzing |= point.ending() == OperatingPoint.Ending.BUZZING;
         for (History history : before) {
           stands.add(Stand.of(point).blown(history));
         }
       }
-      return new Starts(stands);
+      return new Starts(stands, buzzing);
     }
   }
 
@@ -140,7 +142,7 @@ public final class Enclosure {
    */
   public Optional<Bounds> volts(Starts starts, int red, int black, double inputOhms) {
     Element meter = new Element.Resistor("meter", "input", red, black, Spread.exactly(inputOhms));
-    return bounds(starts.stands(), meter, 0).map(v -> new Bounds(v[0], v[1]));
+    return bounds(starts, meter, 0).map(v -> new Bounds(v[0], v[1]));
   }
 
   /**
@@ -161,7 +163,7 @@ public final class Enclosure {
             Spread.exactly(meter.testVolts()),
             Spread.exactly(meter.testOhms()));
     double full = meter.fullScale(MeterFunction.OHMS);
-    return bounds(starts.stands(), source, 0)
+    return bounds(starts, source, 0)
         .map(
             v -> {
               double low = ohms(v[0], meter) + meter.leadOhms().low();
@@ -181,10 +183,10 @@ public final class Enclosure {
    * @param starts ways to stand to start from
    */
   public Optional<Set<History>> histories(Starts starts) {
-    return histories(starts.stands(), 0);
+    return histories(starts, 0);
   }
 
-  private Optional<Set<History>> histories(Set<Stand> starts, int halvings) {
+  private Optional<Set<History>> histories(Starts starts, int halvings) {
     Set<History> found = new LinkedHashSet<>();
     Element idle = new Element.Resistor("meter", "input", -1, -1, Spread.exactly(1));
     Optional<List<Way>> ways = ways(starts, idle);
@@ -239,7 +241,7 @@ public final class Enclosure {
     return halves;
   }
 
-  private Optional<double[]> bounds(Set<Stand> starts, Element meter, int halvings) {
+  private Optional<double[]> bounds(Starts starts, Element meter, int halvings) {
     Optional<double[]> whole = bounds(starts, meter);
     if (whole.isPresent()) {
       return whole;
@@ -258,7 +260,7 @@ public final class Enclosure {
     return halves.isEmpty() ? Optional.empty() : Optional.of(new double[] {low, high});
   }
 
-  private Optional<double[]> bounds(Set<Stand> starts, Element meter) {
+  private Optional<double[]> bounds(Starts starts, Element meter) {
     Optional<List<Way>> ways = ways(starts, meter);
     if (ways.isEmpty() || ways.get().isEmpty()) {
       return Optional.empty();
@@ -437,10 +439,10 @@ public final class Enclosure {
    */
   public Optional<Survey> survey(Starts starts) {
     List<WayVolts> found = new ArrayList<>();
-    return survey(starts.stands(), 0, found) ? Optional.of(new Survey(found)) : Optional.empty();
+    return survey(starts, 0, found) ? Optional.of(new Survey(found)) : Optional.empty();
   }
 
-  private boolean survey(Set<Stand> starts, int halvings, List<WayVolts> found) {
+  private boolean survey(Starts starts, int halvings, List<WayVolts> found) {
     Element idle = new Element.Resistor("meter", "input", -1, -1, Spread.exactly(1));
     Optional<List<Way>> ways = ways(starts, idle);
     if (ways.isPresent()) {
@@ -478,9 +480,9 @@ public final class Enclosure {
   private record Way(Stand stand, Reduced reduced) {}
 
   /** All ways to stand that some values agree with; empty if it can't be told. */
-  private Optional<List<Way>> ways(Set<Stand> starts, Element meter) {
-    Deque<Stand> open = new ArrayDeque<>(starts);
-    Set<Stand> met = new LinkedHashSet<>(starts);
+  private Optional<List<Way>> ways(Starts starts, Element meter) {
+    Deque<Stand> open = new ArrayDeque<>(starts.stands());
+    Set<Stand> met = new LinkedHashSet<>(starts.stands());
     List<Way> possible = new ArrayList<>();
     while (!open.isEmpty()) {
       Stand stand = open.poll();
@@ -500,7 +502,10 @@ public final class Enclosure {
                 .add(stand.flipped(variant.element(watch.element()), watch.element()));
           }
         }
-        can = forced.isEmpty();
+        can = forced.isEmpty() || starts.buzzing;
+        if (starts.buzzing) {
+          others.addAll(forced);
+        }
         // A way that can't be only leads on to what it must become.
         for (Stand other : can ? others : forced) {
           if (met.add(other)) {
