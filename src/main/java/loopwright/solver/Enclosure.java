@@ -448,10 +448,7 @@ public final class Enclosure {
     if (ways.isPresent()) {
       for (Way way : ways.get()) {
         Reduced r = way.reduced();
-        Optional<IntervalNet.Box> box = r.net().box();
-        if (box.isEmpty()) {
-          return false;
-        }
+        IntervalNet.Box box = r.net().anyBox();
         found.add(
             new WayVolts(
                 r.contraction().joint(),
@@ -460,9 +457,9 @@ public final class Enclosure {
                 r.inside(),
                 r.net().a,
                 r.net().b,
-                r.net().nodeVolts(box.get()),
-                box.get().vLow(),
-                box.get().vHigh()));
+                r.net().nodeVolts(box),
+                box.vLow(),
+                box.vHigh()));
       }
       return !ways.get().isEmpty();
     }
@@ -490,31 +487,25 @@ public final class Enclosure {
       if (reduced.net().nodes > MOST_NODES) {
         return Optional.empty();
       }
-      Optional<IntervalNet.Box> box = reduced.net().box();
-      boolean can = true;
-      if (box.isPresent()) {
-        List<Stand> others = new ArrayList<>();
-        List<Stand> forced = new ArrayList<>();
-        for (Watch watch : reduced.watches()) {
-          Verdict verdict = verdict(watch, stand, box.get());
-          if (verdict != Verdict.MUST) {
-            (verdict == Verdict.CANNOT ? forced : others)
-                .add(stand.flipped(variant.element(watch.element()), watch.element()));
-          }
+      IntervalNet.Box box = reduced.net().anyBox();
+      List<Stand> others = new ArrayList<>();
+      List<Stand> forced = new ArrayList<>();
+      for (Watch watch : reduced.watches()) {
+        Verdict verdict = verdict(watch, stand, box);
+        if (verdict != Verdict.MUST) {
+          (verdict == Verdict.CANNOT ? forced : others)
+              .add(stand.flipped(variant.element(watch.element()), watch.element()));
         }
-        can = forced.isEmpty() || starts.buzzing;
-        if (starts.buzzing) {
-          others.addAll(forced);
+      }
+      boolean can = forced.isEmpty() || starts.buzzing;
+      if (starts.buzzing) {
+        others.addAll(forced);
+      }
+      // A way that can't be only leads on to what it must become.
+      for (Stand other : can ? others : forced) {
+        if (met.add(other)) {
+          open.add(other);
         }
-        // A way that can't be only leads on to what it must become.
-        for (Stand other : can ? others : forced) {
-          if (met.add(other)) {
-            open.add(other);
-          }
-        }
-      } else if (!reduced.watches().isEmpty()) {
-        // Nothing is known of the thresholds: every way might be.
-        return Optional.empty();
       }
       if (met.size() > MOST_STANDS) {
         return Optional.empty();

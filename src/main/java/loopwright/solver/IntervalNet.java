@@ -334,6 +334,74 @@ final class IntervalNet {
   }
 
   /**
+   * Limits of all volts and amperes, wide ones where the iteration from the middle finds none: no
+   * volts in a passive network exceed those of all sources together, and what the map makes of a
+   * box that holds every solution holds them too.
+   */
+  Box anyBox() {
+    Optional<Box> closer = box();
+    if (closer.isPresent()) {
+      return closer.get();
+    }
+    if (wide == null) {
+      wide = narrowed();
+    }
+    return wide;
+  }
+
+  private Box wide;
+
+  /** Steps in which the widest box is narrowed. */
+  private static final int NARROWING_FROM_AFAR = 40;
+
+  private Box narrowed() {
+    double most = sources();
+    double[][] d = new double[4][edges];
+    for (int e = 0; e < edges; e++) {
+      d[0][e] = -most - v0[e];
+      d[1][e] = most - v0[e];
+      double amps =
+          filament(e)
+              ? Laws.filamentAmps(most, ratedVolts[e], ampsHigh[e], rLow[e])
+              : (most + Math.max(Math.abs(eLow[e]), Math.abs(eHigh[e]))) / rLow[e];
+      d[2][e] = -amps - i0[e];
+      d[3][e] = amps - i0[e];
+    }
+    double[] low = new double[edges];
+    double[] high = new double[edges];
+    double[][] next = new double[4][edges];
+    for (int step = 0; step < NARROWING_FROM_AFAR; step++) {
+      for (int e = 0; e < edges; e++) {
+        source(e, v0, i0, d[0], d[1], d[2], d[3], null, low, high);
+      }
+      map(low, high, next);
+      double shrink = 0;
+      for (int e = 0; e < edges; e++) {
+        double before = d[1][e] - d[0][e];
+        for (int k = 0; k < 4; k += 2) {
+          double l = Math.max(d[k][e], next[k][e] - ROUNDING);
+          double h = Math.min(d[k + 1][e], next[k + 1][e] + ROUNDING);
+          if (l <= h) {
+            d[k][e] = l;
+            d[k + 1][e] = h;
+          }
+        }
+        shrink = Math.max(shrink, 1 - (d[1][e] - d[0][e]) / (before + SMALL));
+      }
+      if (shrink < 0.01) {
+        break;
+      }
+    }
+    for (int e = 0; e < edges; e++) {
+      d[0][e] += v0[e];
+      d[1][e] += v0[e];
+      d[2][e] += i0[e];
+      d[3][e] += i0[e];
+    }
+    return new Box(d[0], d[1], d[2], d[3]);
+  }
+
+  /**
    * Limits of the volts of every node against the reference, and the ohms it shows there in the
    * middle.
    *
@@ -469,14 +537,20 @@ final class IntervalNet {
 
   /** No volts in a passive network exceed those of all sources together. */
   private void clip(double[] vMid, double[][] next) {
-    double most = 0;
-    for (int e = 0; e < edges; e++) {
-      most += Math.max(Math.abs(eLow[e]), Math.abs(eHigh[e]));
-    }
+    double most = sources();
     for (int e = 0; e < edges; e++) {
       next[0][e] = Math.max(next[0][e], -most - vMid[e]);
       next[1][e] = Math.min(next[1][e], most - vMid[e]);
     }
+  }
+
+  /** Volts of all sources together. */
+  private double sources() {
+    double most = 0;
+    for (int e = 0; e < edges; e++) {
+      most += Math.max(Math.abs(eLow[e]), Math.abs(eHigh[e]));
+    }
+    return most;
   }
 
   /** The current J that an edge's departure from its middle stands for. */
@@ -643,7 +717,10 @@ final class IntervalNet {
   private double extreme(int edge, boolean lowest, int halvings) {
     Optional<Box> all = box();
     if (all.isEmpty()) {
-      return halved(edge, lowest, halvings);
+      double closer = halved(edge, lowest, halvings);
+      return !Double.isNaN(closer)
+          ? closer
+          : lowest ? anyBox().vLow()[edge] : anyBox().vHigh()[edge];
     }
     double bound = lowest ? all.get().vLow()[edge] : all.get().vHigh()[edge];
     if (!open()) {
