@@ -1,11 +1,16 @@
 package loopwright.bench;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.function.Predicate;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
 import loopwright.model.LoadRef;
@@ -23,6 +28,7 @@ import loopwright.solver.Meters;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
 import loopwright.solver.Solver;
+import loopwright.solver.TestLamp;
 import loopwright.solver.Values;
 import loopwright.solver.Variant;
 
@@ -58,6 +64,9 @@ public final class HiddenTruth {
   private final Solver solver;
   private final Variant variant;
   private final Values values;
+  private final Map<Failure, Spread> failures = new LinkedHashMap<>();
+  private final Draw draw;
+  private final long seed;
   private final Variant sound;
   private final Values soundValues;
   private final MeterSpec meter;
@@ -96,6 +105,8 @@ public final class HiddenTruth {
       long seed) {
     this.network = network;
     this.meter = meter;
+    this.draw = draw;
+    this.seed = seed;
     this.random = new Random(seed ^ 0x5DEECE66DL);
     Random chance = new Random(seed ^ 0x2545F491L);
     this.solver = Solver.full(network);
@@ -113,6 +124,7 @@ public final class HiddenTruth {
                                   * Math.pow(range.high() / range.low(), chance.nextDouble()))))
               .orElse(Spread.exactly(0));
       failed = failed.with(failure.changes(failed, added));
+      this.failures.put(failure, added);
     }
     this.variant = failed;
     this.values = values(variant, draw, seed);
@@ -123,7 +135,7 @@ public final class HiddenTruth {
     this.leadOhms = exact ? leads.typical() : leads.low() + random.nextDouble() * leads.width();
     for (MeterFunction f : MeterFunction.values()) {
       Map<Double, Double> byRange = new HashMap<>();
-      for (MeterSpec.Range range : f == MeterFunction.OHMS ? meter.ohms() : meter.volts()) {
+      for (MeterSpec.Range range : meter.ranges(f)) {
         double unit =
             switch (draw) {
               case TYPICAL -> 0;
@@ -186,20 +198,69 @@ public final class HiddenTruth {
     return displayed(MeterFunction.VOLTS_DC, with.volts(r, b));
   }
 
-  /** Ohms between red and black as displayed. */
+  /**
+   * Ohms between red and black as displayed; of a part by itself where both lie on one that is out.
+   */
   public Display ohms(TerminalRef red, TerminalRef black, Setting setting) {
+    Bare bare = bare(red, black, setting);
     Meters.Shown shown =
         Meters.ohms(
             solver,
-            variant,
-            setting,
-            values,
+            bare.variant(),
+            bare.setting(),
+            bare.values(),
             history,
             network.requireNode(red),
             network.requireNode(black),
             meter,
             leadOhms);
     return displayed(MeterFunction.OHMS, shown.overRange() ? Double.MAX_VALUE : shown.value());
+  }
+
+  /** The diode test from red to black as displayed. */
+  public Display diode(TerminalRef red, TerminalRef black, Setting setting) {
+    Bare bare = bare(red, black, setting);
+    Meters.Shown shown =
+        Meters.diode(
+            solver,
+            bare.variant(),
+            bare.setting(),
+            bare.values(),
+            history,
+            network.requireNode(red),
+            network.requireNode(black),
+            meter);
+    return displayed(MeterFunction.DIODE, shown.overRange() ? Double.MAX_VALUE : shown.value());
+  }
+
+  private record Bare(Variant variant, Setting setting, Values values) {}
+
+  /** What the leads see: the vehicle, or one part on the bench if both lie on one that is out. */
+  private Bare bare(TerminalRef red, TerminalRef black, Setting setting) {
+    Part part = network.vehicle().requirePart(red.part());
+    boolean inHand =
+        red.part().equals(black.part())
+            && setting.apart().contains(red.part())
+            && part.kind() != PartKind.CONNECTOR;
+    if (!inHand) {
+      return new Bare(variant, setting, values);
+    }
+    Variant alone = with(f -> f.part().id().equals(part.id()) && !f.mode().stays());
+    Set<String> others = new HashSet<>();
+    network.vehicle().parts().forEach(p -> others.add(p.id()));
+    others.remove(part.id());
+    return new Bare(alone, Setting.REST.without(others), values(alone, draw, seed));
+  }
+
+  /** The vehicle with some of its failures only. */
+  private Variant with(Predicate<Failure> kept) {
+    Variant some = Variant.healthy(network);
+    for (Map.Entry<Failure, Spread> failure : failures.entrySet()) {
+      if (kept.test(failure.getKey())) {
+        some = some.with(failure.getKey().changes(some, failure.getValue()));
+      }
+    }
+    return some;
   }
 
   private Display displayed(MeterFunction function, double value) {
@@ -224,15 +285,74 @@ public final class HiddenTruth {
    * anything failed: people know their own lamps, not the rated ones.
    */
   public Sight look(LoadRef load, Setting setting, Setting healthyOn) {
-    OperatingPoint point = run(setting);
+    return look(run(setting), load, healthyOn);
+  }
+
+  private Sight look(OperatingPoint point, LoadRef load, Setting healthyOn) {
     OperatingPoint good = solver.solve(sound, healthyOn, soundValues, History.NONE);
     int e = element(load);
     double watts = point.across(e) * point.amps(e);
     double rated = good.across(e) * good.amps(e);
-    boolean stands = variant.element(e) instanceof Element.Motor && !point.running(e);
-    double level = rated <= 1e-9 || stands ? 0 : watts / rated;
-    // Thresholds in the middle of what people call dark, dim and lit.
+    boolean stands = point.variant().element(e) instanceof Element.Motor && !point.running(e);
+    return named(rated <= 1e-9 || stands ? 0 : watts / rated);
+  }
+
+  /** Thresholds in the middle of what people call dark, dim and lit. */
+  private static Sight named(double level) {
     return level < 0.12 ? Sight.OFF : level < 0.82 ? Sight.DIM : Sight.ON;
+  }
+
+  /** How a lamp in a fuse's place burns, the fuse out. */
+  public Sight lampForFuse(String fuse, Setting setting, TestLamp lamp) {
+    int link = network.element(fuse, "link").orElseThrow();
+    Variant lit = lamp.inPlaceOf(variant, link);
+    return named(
+        lamp.level(
+            solver.solve(lit, setting, values(lit, draw, seed), whole(fuse)), supplyVolts()));
+  }
+
+  /** How a lamp between the battery's grounded post and its lead burns. */
+  public Sight lampInLead(Setting setting, TestLamp lamp) {
+    int cell = network.element(network.vehicle().battery().id(), "cell").orElseThrow();
+    Variant lit = lamp.inGroundedLead(variant, cell);
+    return named(
+        lamp.level(solver.solve(lit, setting, values(lit, draw, seed), history), supplyVolts()));
+  }
+
+  private double supplyVolts() {
+    int cell = network.element(network.vehicle().battery().id(), "cell").orElseThrow();
+    return ((Element.Cell) network.elements().get(cell)).volts().typical();
+  }
+
+  /** What has blown but for this part. */
+  private History whole(String part) {
+    BitSet left = history.blown();
+    network.elementsOf(part).forEach(left::clear);
+    return new History(left);
+  }
+
+  /** How a load looks with a good twin in a part's place; what stays in its seat stays. */
+  public Sight swapped(String part, LoadRef load, Setting setting, Setting healthyOn) {
+    Variant fitted = with(f -> !f.part().id().equals(part) || f.mode().stays());
+    return look(
+        solver.solve(fitted, setting, values(fitted, draw, seed), whole(part)), load, healthyOn);
+  }
+
+  /** Chance that a joint which comes and goes does so under the hand. Common practice. */
+  private static final double SHOWS_WHEN_MOVED = 0.6;
+
+  /** Whether a load is seen to change while a part is moved. */
+  public boolean changes(String part, LoadRef load, Setting setting, Setting healthyOn) {
+    Variant held = with(f -> !f.part().id().equals(part) || !f.mode().moves());
+    boolean loose =
+        failures.keySet().stream().anyMatch(f -> f.part().id().equals(part) && f.mode().moves());
+    if (!loose) {
+      return false;
+    }
+    Sight as = look(load, setting, healthyOn);
+    Sight other =
+        look(solver.solve(held, setting, values(held, draw, seed), history), load, healthyOn);
+    return as != other && (exact || random.nextDouble() < SHOWS_WHEN_MOVED);
   }
 
   /** Whether a relay is heard to move between rest and the setting. */

@@ -118,7 +118,7 @@ final class Session implements FindCase {
               return !progress.cancelled();
             });
     this.titles = diagnosis.titles();
-    this.words = new Words(vehicle, phrases);
+    this.words = new Words(vehicle, phrases, complaint.load(), diagnosis::twin);
     progress.at(phrases.say("progress.first"), 0.97);
     refresh("");
   }
@@ -345,11 +345,7 @@ final class Session implements FindCase {
       if (part.isEmpty()) {
         throw new Problem("look", subject, phrases.say("problem.part"));
       }
-      boolean visible =
-          part.get().kind().isLoad()
-              || part.get().kind() == PartKind.FUSE
-              || part.get().kind() == PartKind.RELAY;
-      if (!visible) {
+      if (!seenIn(check, part.get())) {
         throw new Problem("look", subject, phrases.say("problem.look"));
       }
       if (ref.filament().isPresent()
@@ -358,6 +354,19 @@ final class Session implements FindCase {
             "look", subject, "one of " + String.join(", ", part.get().spec().functions()));
       }
     }
+  }
+
+  /** Whether a part is one that a check of this kind looks at or takes in hand. */
+  private boolean seenIn(OwnCheck check, Part part) {
+    boolean visible =
+        part.kind().isLoad() || part.kind() == PartKind.FUSE || part.kind() == PartKind.RELAY;
+    return switch (check.kind()) {
+      case LAMP_FOR_FUSE -> part.kind() == PartKind.FUSE;
+      case SWAP, WIGGLE -> true;
+      case UNPLUG_AND_LOOK ->
+          part.kind() == PartKind.BATTERY || (visible && !check.setting().apart().isEmpty());
+      default -> visible;
+    };
   }
 
   private void checkPoint(String field, Optional<TerminalRef> at) throws Problem {
@@ -887,7 +896,7 @@ final class Session implements FindCase {
 
   private String healthyWords(Check check) {
     if (!check.kind().metered()) {
-      return words.seen(diagnosis.healthySight(check));
+      return words.seen(check, diagnosis.healthySight(check));
     }
     double[] band = diagnosis.healthyBand(check);
     return Figures.range(band[0], band[1], unit(check));
@@ -915,8 +924,7 @@ final class Session implements FindCase {
         check.id(),
         asks,
         check.kind(),
-        new SettingView(
-            check.setting(), words.change(from, check.setting()), words.setting(check.setting())),
+        new SettingView(check.setting(), change(from, check), words.setting(check.setting())),
         check.red().map(this::point),
         check.black().map(this::point),
         words.meter(check),
@@ -931,6 +939,14 @@ final class Session implements FindCase {
         cautions(check));
   }
 
+  /** What is to be done for a check: what comes out first, then the setting, then what goes in. */
+  private List<String> change(Setting from, Check check) {
+    List<String> lines = new ArrayList<>(words.hands().out(last, check));
+    lines.addAll(words.change(from, check.setting()));
+    lines.addAll(words.hands().in(last, check));
+    return lines;
+  }
+
   private List<CheckView.OutcomeView> outcomeViews(Check check, List<Findings.Outcome> outcomes) {
     List<CheckView.OutcomeView> list = new ArrayList<>();
     for (Findings.Outcome o : merged(outcomes)) {
@@ -943,7 +959,7 @@ final class Session implements FindCase {
       Optional<Band> band = Optional.empty();
       String text;
       if (o.seen().isPresent()) {
-        text = words.seen(o.seen().get());
+        text = words.seen(check, o.seen().get());
       } else {
         Band.Unit unit = unit(check);
         text = words.outcome(o.low(), o.high(), unit);
@@ -1052,7 +1068,10 @@ final class Session implements FindCase {
 
   /** What lies apart now, even if the next check wants it so: the case may end before it. */
   private List<String> putBack() {
-    return standing().apart().stream().map(words::putBack).toList();
+    List<String> lines = new ArrayList<>();
+    last.ifPresent(l -> lines.addAll(words.hands().putBack(l)));
+    standing().apart().stream().map(words::putBack).forEach(lines::add);
+    return lines;
   }
 
   private RepairView repair(List<SuspectView> suspects) {

@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
+import loopwright.bench.Eye;
 import loopwright.bench.HiddenTruth;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.SuspectId;
@@ -21,6 +22,7 @@ import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
+import loopwright.model.Typicals;
 import loopwright.model.Vehicle;
 import loopwright.solver.Failure;
 import loopwright.solver.Network;
@@ -38,6 +40,8 @@ public final class SimulatedMeter {
   private final Network network;
   private final MeterSpec meter;
   private final Setting on;
+  private final LoadRef watched;
+  private final Typicals typicals;
   private final long seed;
   private final List<Fault> faults = new ArrayList<>();
   private HiddenTruth truth;
@@ -76,6 +80,8 @@ public final class SimulatedMeter {
               + vehicle.circuits().stream().map(Circuit::id).collect(Collectors.joining(", ")));
     }
     this.on = circuit.get().onSetting();
+    this.watched = circuit.get().loads().get(0);
+    this.typicals = knowledge.typicals();
     for (ReadyCase.Fault fault : ready.truth()) {
       faults.add(new Fault(failure(of, knowledge, fault), fault.ohms()));
     }
@@ -141,12 +147,49 @@ public final class SimulatedMeter {
           text(truth.volts(point(check.red()), point(check.black()), check.setting()), "V");
       case OHMS ->
           text(truth.ohms(point(check.red()), point(check.black()), check.setting()), "ohm");
+      case DIODE ->
+          text(truth.diode(point(check.red()), point(check.black()), check.setting()), "V");
       case LOOK -> new Answer.Saw(look(check.lookAt().orElse(""), check.setting()));
-      default ->
-          throw new Problem(
-              "meter",
-              check.kind().word(),
-              "the practice meter takes volts, millivolts, ohms and looks");
+      case UNPLUG_AND_LOOK, SWAP, LAMP_FOR_FUSE, WIGGLE ->
+          new Answer.Saw(byHand(check, check.lookAt().orElse("")));
+    };
+  }
+
+  private Seen byHand(OwnCheck check, String at) throws Problem {
+    LoadRef subject = LoadRef.parse(at);
+    Optional<Part> part = vehicle.part(subject.part());
+    if (part.isEmpty()) {
+      throw new Problem("look", at, "a part of " + vehicle.name());
+    }
+    Eye eye = new Eye(vehicle, typicals, truth);
+    Setting setting = check.setting();
+    switch (check.kind()) {
+      case LAMP_FOR_FUSE -> {
+        if (part.get().kind() != PartKind.FUSE) {
+          throw new Problem("look", at, "a fuse of " + vehicle.name());
+        }
+        return seen(eye.lampForFuse(subject.part(), setting));
+      }
+      case SWAP -> {
+        return seen(eye.swapped(subject.part(), watched, setting));
+      }
+      case WIGGLE -> {
+        return eye.changes(subject.part(), watched, setting) ? Seen.CHANGES : Seen.STEADY;
+      }
+      default -> {
+        if (part.get().kind() == PartKind.BATTERY) {
+          return seen(eye.load(subject, setting));
+        }
+        return look(at, setting);
+      }
+    }
+  }
+
+  private static Seen seen(HiddenTruth.Sight sight) {
+    return switch (sight) {
+      case ON -> Seen.ON;
+      case DIM -> Seen.DIM;
+      case OFF -> Seen.OFF;
     };
   }
 
@@ -173,12 +216,9 @@ public final class SimulatedMeter {
     if (!part.get().kind().isLoad()) {
       throw new Problem("look", at, "a load, a fuse or a relay of " + vehicle.name());
     }
-    return switch (truth.look(
-        subject.orElseThrow(), setting, vehicle.onSetting(subject.orElseThrow(), setting))) {
-      case ON -> Seen.ON;
-      case DIM -> Seen.DIM;
-      case OFF -> Seen.OFF;
-    };
+    return seen(
+        truth.look(
+            subject.orElseThrow(), setting, vehicle.onSetting(subject.orElseThrow(), setting)));
   }
 
   private static Answer text(HiddenTruth.Display display, String unit) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
@@ -23,10 +24,28 @@ import loopwright.model.Vehicle;
 final class Words {
   private final Vehicle vehicle;
   private final Phrases phrases;
+  private final HandWords hands;
 
+  /** Words for a vehicle of which nothing is complained. */
   Words(Vehicle vehicle, Phrases phrases) {
+    this(
+        vehicle,
+        phrases,
+        new LoadRef(vehicle.battery().id(), Optional.empty()),
+        p -> Optional.empty());
+  }
+
+  /**
+   * Words for a vehicle.
+   *
+   * @param watched the load that is complained of
+   * @param twin id of the part that is fitted in another's place for a swap; empty: a spare
+   */
+  Words(
+      Vehicle vehicle, Phrases phrases, LoadRef watched, Function<String, Optional<String>> twin) {
     this.vehicle = vehicle;
     this.phrases = phrases;
+    this.hands = new HandWords(vehicle, phrases, watched, twin);
   }
 
   String part(String id) {
@@ -79,11 +98,17 @@ final class Words {
   }
 
   String where(Check check) {
+    if (hands.speaksOf(check)) {
+      return hands.where(check);
+    }
     if (!check.kind().metered()) {
       return part(LoadRef.parse(check.subject().orElseThrow()).part());
     }
     TerminalRef red = check.red().orElseThrow();
     TerminalRef black = check.black().orElseThrow();
+    if (hands.inHand(check)) {
+      return phrases.say("where.in-hand", part(red.part()), red.terminal(), black.terminal());
+    }
     if (black.equals(vehicle.groundedPost())) {
       return phrases.say("where.to-post", point(red).title());
     }
@@ -124,7 +149,7 @@ final class Words {
     if (value instanceof Reading.Value.OverRange) {
       return "OL";
     }
-    return seen(((Reading.Value.Sight) value).seen());
+    return seen(check, ((Reading.Value.Sight) value).seen());
   }
 
   String outcome(double low, double high, Band.Unit unit) {
@@ -143,11 +168,22 @@ final class Words {
     return Figures.range(low, high, unit);
   }
 
-  String seen(Seen seen) {
-    return phrases.say("seen." + seen.word());
+  /** What is seen in a check, in words. */
+  String seen(Check check, Seen seen) {
+    return hands.watchesLamp(check)
+        ? phrases.say("seen.lamp." + seen.word())
+        : phrases.say("seen." + seen.word());
+  }
+
+  /** What is to be done by hand from one check to another, besides the setting. */
+  HandWords hands() {
+    return hands;
   }
 
   String question(Check check) {
+    if (hands.speaksOf(check)) {
+      return hands.question(check);
+    }
     LoadRef ref = LoadRef.parse(check.subject().orElseThrow());
     Part part = vehicle.requirePart(ref.part());
     String title = part.title() + ref.filament().map(f -> " (" + f + ")").orElse("");
@@ -160,6 +196,9 @@ final class Words {
   }
 
   List<Seen> choices(Check check) {
+    if (hands.speaksOf(check)) {
+      return hands.choices(check);
+    }
     Part part = vehicle.requirePart(LoadRef.parse(check.subject().orElseThrow()).part());
     return switch (part.kind()) {
       case RELAY -> List.of(Seen.CLICKS, Seen.SILENT);

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import loopwright.diagnosis.rulebook.Fact;
@@ -31,6 +32,7 @@ final class CaseFacts {
   private final Complaint complaint;
   private final Context context;
   private final Predicate<Reading> explained;
+  private final Substitutions substitutions;
   private final Map<Check, Fact.CheckIdea> ideas = new HashMap<>();
 
   /**
@@ -50,6 +52,7 @@ final class CaseFacts {
     this.complaint = complaint;
     this.context = context;
     this.explained = explained;
+    this.substitutions = new Substitutions(bench, Optional.of(complaint.load()));
   }
 
   Fact caseFact(String warning) {
@@ -94,7 +97,7 @@ final class CaseFacts {
       valueClass = Fact.ValueClass.SEEN;
       seen = ((Reading.Value.Sight) r.value()).seen();
     }
-    boolean powered = powered(check.setting());
+    boolean powered = powered(check);
     double low = 0;
     double high = 0;
     double seenOhms = 0;
@@ -107,13 +110,14 @@ final class CaseFacts {
       error = bench.meter().error(Workbench.function(check), value);
       int red = bench.network().requireNode(check.red().orElseThrow());
       int black = bench.network().requireNode(check.black().orElseThrow());
-      seenOhms = bench.point(bench.healthy(), check.setting()).ohmsSeen(red, black);
+      Setting solved = predictor.solved(check).setting();
+      seenOhms = bench.point(bench.healthy(), solved).ohmsSeen(red, black);
       understood = explained.test(r);
     }
     return new Fact.ReadingFact(
         r.id(),
         check.kind(),
-        check.red().map(TerminalRef::part).or(check::subject).orElse(""),
+        check.red().map(TerminalRef::part).or(check::handled).orElse(""),
         check.black().map(TerminalRef::part).orElse(""),
         check.black().filter(vehicle.groundedPost()::equals).isPresent(),
         valueClass,
@@ -124,8 +128,40 @@ final class CaseFacts {
         low,
         high,
         seenOhms,
-        powered && loadOn(check.setting()),
-        understood);
+        powered && loadOn(check),
+        understood,
+        whole(check));
+  }
+
+  /**
+   * Whether a check has all of the circuit in it: the controls stand as for the circuit, and
+   * nothing is apart but loads, the battery and the fuse that is read at.
+   */
+  private boolean whole(Check check) {
+    String here = check.red().map(TerminalRef::part).orElse("");
+    return check.setting().positions().equals(complaint.on().positions())
+        && check.setting().apart().stream()
+            .allMatch(
+                p ->
+                    vehicle.requirePart(p).kind().isLoad()
+                        || p.equals(vehicle.battery().id())
+                        || p.equals(here));
+  }
+
+  /**
+   * Whether the battery is on the circuit that the check is taken in; never for a part that is out.
+   */
+  private boolean powered(Check check) {
+    return powered(check.setting()) && !InHand.applies(vehicle, check);
+  }
+
+  /** For a lamp in a fuse's place: whether it glows for a healthy circuit's own loads. */
+  private boolean loadOn(Check check) {
+    if (check.kind() == CheckKind.LAMP_FOR_FUSE) {
+      String fuse = check.subject().orElseThrow();
+      return !Brightness.dark(substitutions.lamp(bench.healthy(), fuse, check.setting()).get(0));
+    }
+    return loadOn(check.setting());
   }
 
   boolean powered(Setting setting) {
@@ -140,7 +176,14 @@ final class CaseFacts {
   /** Suffix of an idea that supposes the 0.00 V proof has been taken. */
   static final String SUPPOSED = " (0.00 V proven)";
 
-  Fact.CheckIdea idea(Check check, Set<TerminalRef> unreachable, boolean provenDead) {
+  /**
+   * The check as the rules judge it.
+   *
+   * @param warned whether smoke, heat or fuel is reported: then a battery that is on counts, even
+   *     for a part that is out
+   */
+  Fact.CheckIdea idea(
+      Check check, Set<TerminalRef> unreachable, boolean provenDead, boolean warned) {
     Fact.CheckIdea base = ideas.computeIfAbsent(check, this::plainIdea);
     boolean reachable =
         base.reachable()
@@ -151,7 +194,7 @@ final class CaseFacts {
         base.kind(),
         base.red(),
         base.black(),
-        base.powered(),
+        base.powered() || (warned && powered(check.setting())),
         base.isolated(),
         base.loadOn(),
         provenDead,
@@ -165,16 +208,17 @@ final class CaseFacts {
     boolean reachable =
         check.red().map(t -> vehicle.access(t).reachable()).orElse(true)
             && check.black().map(t -> vehicle.access(t).reachable()).orElse(true);
+    boolean drives = check.kind() == CheckKind.OHMS || check.kind() == CheckKind.DIODE;
     double minutes =
         check.red().map(bench::minutes).orElse(0.0) + check.black().map(bench::minutes).orElse(0.0);
     return new Fact.CheckIdea(
         check.id(),
         check.kind(),
-        check.red().map(TerminalRef::part).or(check::subject).orElse(""),
+        check.red().map(TerminalRef::part).or(check::handled).orElse(""),
         check.black().map(TerminalRef::part).orElse(""),
-        powered(check.setting()),
-        check.kind() != CheckKind.OHMS || isolated(check),
-        powered(check.setting()) && loadOn(check.setting()),
+        powered(check),
+        !drives || InHand.applies(vehicle, check) || isolated(check),
+        powered(check) && loadOn(check),
         false,
         reachable,
         minutes,
@@ -191,7 +235,8 @@ final class CaseFacts {
     int black = bench.network().requireNode(check.black().orElseThrow());
     Meters.Shown whole =
         bench.shown(bench.healthy(), check, bench.point(bench.healthy(), check.setting()));
-    if (whole.overRange() || whole.value() > CheckSource.LOOSE_OHMS) {
+    if (whole.overRange()
+        || (check.kind() == CheckKind.OHMS && whole.value() > CheckSource.LOOSE_OHMS)) {
       return true;
     }
     List<Change> gone = new ArrayList<>();
@@ -207,6 +252,18 @@ final class CaseFacts {
       return false;
     }
     Variant without = Variant.healthy(bench.network()).with(gone);
+    if (check.kind() == CheckKind.DIODE) {
+      return Meters.diode(
+              bench.solver(check.setting()),
+              without,
+              check.setting(),
+              Values.typical(without),
+              History.NONE,
+              red,
+              black,
+              bench.meter())
+          .overRange();
+    }
     Meters.Shown rest =
         Meters.ohms(
             bench.solver(check.setting()),

@@ -4,6 +4,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import loopwright.model.LoadRef;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 
@@ -47,6 +48,43 @@ public record Check(
   public static Check look(String subject, Setting setting) {
     return new Check(
         CheckKind.LOOK, Optional.empty(), Optional.empty(), Optional.of(subject), setting);
+  }
+
+  /**
+   * Something unplugged, and a look at what that does.
+   *
+   * @param watched the load that is looked at; the battery's id for a lamp in its grounded lead
+   * @param setting the setting, the unplugged part among those apart
+   */
+  public static Check unplugAndLook(String watched, Setting setting) {
+    return seen(CheckKind.UNPLUG_AND_LOOK, watched, setting);
+  }
+
+  /** A filament lamp in a fuse's place. */
+  public static Check lampForFuse(String fuse, Setting setting) {
+    return seen(CheckKind.LAMP_FOR_FUSE, fuse, setting);
+  }
+
+  /** A known-good twin in a part's place, and a look at the load complained of. */
+  public static Check swap(String part, Setting setting) {
+    return seen(CheckKind.SWAP, part, setting);
+  }
+
+  /** A part moved by hand while the load complained of is watched. */
+  public static Check wiggle(String part, Setting setting) {
+    return seen(CheckKind.WIGGLE, part, setting);
+  }
+
+  private static Check seen(CheckKind kind, String subject, Setting setting) {
+    return new Check(kind, Optional.empty(), Optional.empty(), Optional.of(subject), setting);
+  }
+
+  /** Id of the part that the hand goes to where no leads are used. */
+  public Optional<String> handled() {
+    if (kind == CheckKind.UNPLUG_AND_LOOK && !setting.apart().isEmpty()) {
+      return Optional.of(setting.apart().first());
+    }
+    return subject.map(s -> LoadRef.parse(s).part());
   }
 
   /** A name that is the same for the same check in every run. */

@@ -31,6 +31,8 @@ final class CheckSource {
   private final Network network;
   private final Complaint complaint;
   private final Optional<Loop> loop;
+  private final Twins twins;
+  private final Set<String> suspected = new LinkedHashSet<>();
 
   CheckSource(Workbench bench, Complaint complaint, Optional<Loop> loop) {
     this.bench = bench;
@@ -38,6 +40,7 @@ final class CheckSource {
     this.network = bench.network();
     this.complaint = complaint;
     this.loop = loop;
+    this.twins = new Twins(vehicle);
   }
 
   /**
@@ -140,17 +143,20 @@ final class CheckSource {
   /**
    * All candidates.
    *
-   * @param inPlay chance by part for the parts that are suspected at all
+   * @param prospects what the suspects make likely
    */
-  List<Check> candidates(Map<String, Double> inPlay) {
+  List<Check> candidates(Prospects prospects) {
     Set<Check> checks = new LinkedHashSet<>();
     Set<String> likely = new LinkedHashSet<>();
-    inPlay.forEach(
-        (part, chance) -> {
-          if (chance >= WORTH_A_POINT) {
-            likely.add(part);
-          }
-        });
+    suspected.addAll(prospects.parts().keySet());
+    prospects
+        .parts()
+        .forEach(
+            (part, chance) -> {
+              if (chance >= WORTH_A_POINT) {
+                likely.add(part);
+              }
+            });
     Map<Integer, TerminalRef> points = points(likely);
     TerminalRef post = vehicle.groundedPost();
     Set<Setting> live = new LinkedHashSet<>(List.of(bench.shows(complaint), complaint.on()));
@@ -177,6 +183,7 @@ final class CheckSource {
       }
     }
     addLooks(checks, likely);
+    checks.addAll(new HandChecks(bench, complaint, loop, prospects).all());
     return new ArrayList<>(checks);
   }
 
@@ -307,22 +314,6 @@ final class CheckSource {
   private void addLooks(Set<Check> checks, Collection<String> inPlay) {
     checks.add(Check.look(complaint.load().toString(), complaint.on()));
     checks.add(Check.look(complaint.load().toString(), bench.shows(complaint)));
-    if (complaint.kind() == ComplaintKind.STUCK_ON && loop.isPresent()) {
-      // What keeps a load on is found by taking the loop apart while it is on.
-      for (Loop l : loop.get().all()) {
-        for (Loop.Piece piece : l.pieces()) {
-          Part part = vehicle.requirePart(piece.part());
-          boolean comesApart =
-              part.kind() == PartKind.CONNECTOR
-                  || part.kind() == PartKind.FUSE
-                  || part.kind() == PartKind.RELAY;
-          if (comesApart) {
-            checks.add(
-                Check.look(complaint.load().toString(), bench.shows(complaint).without(part.id())));
-          }
-        }
-      }
-    }
     for (LoadRef load : others()) {
       checks.add(Check.look(load.toString(), complaint.on()));
     }
@@ -392,9 +383,12 @@ final class CheckSource {
     Setting from = before.map(Check::setting).orElse(Setting.REST);
     double minutes = setUpMinutes(from, check.setting());
     if (!check.kind().metered()) {
-      return minutes + LOOK_MINUTES;
+      return minutes + LOOK_MINUTES + handMinutes(check, before);
     }
     minutes += check.kind() == CheckKind.OHMS ? OHMS_MINUTES : VOLTS_MINUTES;
+    if (InHand.applies(vehicle, check)) {
+      return minutes;
+    }
     TerminalRef red = check.red().orElseThrow();
     TerminalRef black = check.black().orElseThrow();
     if (before.flatMap(Check::red).filter(red::equals).isEmpty()) {
@@ -412,6 +406,33 @@ final class CheckSource {
   private static final double LOOK_MINUTES = 0.2;
   private static final double CONTROL_MINUTES = 0.15;
   private static final double APART_MINUTES = 1;
+
+  private static final double LAMP_MINUTES = 1;
+  private static final double MOVE_MINUTES = 0.5;
+
+  /** What the hands do besides the set-up. */
+  private double handMinutes(Check check, Optional<Check> before) {
+    boolean lampIn =
+        before
+            .filter(b -> b.kind() == check.kind() && b.subject().equals(check.subject()))
+            .isPresent();
+    return switch (check.kind()) {
+      case LAMP_FOR_FUSE -> lampIn ? 0 : LAMP_MINUTES;
+      case UNPLUG_AND_LOOK -> lampIn || !watchesLead(check) ? 0 : LAMP_MINUTES;
+      case SWAP -> twins.minutes(vehicle.requirePart(check.subject().orElseThrow()), suspected);
+      case WIGGLE -> MOVE_MINUTES;
+      default -> 0;
+    };
+  }
+
+  private boolean watchesLead(Check check) {
+    return check.subject().filter(vehicle.battery().id()::equals).isPresent();
+  }
+
+  /** The part that would be fitted in this one's place, if it comes from elsewhere. */
+  Optional<String> twin(String part) {
+    return twins.twin(vehicle.requirePart(part), suspected).map(Part::id);
+  }
 
   private double setUpMinutes(Setting from, Setting to) {
     double minutes = 0;

@@ -76,7 +76,7 @@ public final class Diagnosis implements AutoCloseable {
     this.vehicle = bench.vehicle();
     this.complaint = complaint;
     this.context = context;
-    this.predictor = new Predictor(bench);
+    this.predictor = new Predictor(bench, Optional.of(complaint.load()));
     this.likelihood =
         new Likelihood(
             predictor, bench.meter(), vehicle.systemVolts(), bench.knowledge().testSlip());
@@ -136,7 +136,7 @@ public final class Diagnosis implements AutoCloseable {
     this.prior = weights;
     this.outOfPlay = out;
     this.partsInPlay = in;
-    this.candidates = source.candidates(shares(kept, weights));
+    this.candidates = source.candidates(new Prospects(bench, kept, weights));
     this.session = rules.open();
     standing.add(told.caseFact(""));
     Set<String> pieces = new LinkedHashSet<>(in);
@@ -160,21 +160,6 @@ public final class Diagnosis implements AutoCloseable {
   public static Diagnosis open(
       Workbench bench, RuleBook rules, Complaint complaint, Context context, Step step) {
     return new Diagnosis(bench, rules, complaint, context, step);
-  }
-
-  private static Map<String, Double> shares(
-      List<Hypothesis> hypotheses, Map<Hypothesis, Double> weights) {
-    double total = 0;
-    Map<String, Double> byPart = new LinkedHashMap<>();
-    for (Hypothesis h : hypotheses) {
-      total += weights.get(h);
-      if (!h.parts().isEmpty()) {
-        byPart.merge(h.part(), weights.get(h), Double::sum);
-      }
-    }
-    double all = total;
-    byPart.replaceAll((part, weight) -> weight / all);
-    return byPart;
   }
 
   /** Solves the setting that nearly every check is taken in. */
@@ -267,12 +252,14 @@ public final class Diagnosis implements AutoCloseable {
     List<Fact.Margin> margins = clearing.margins(inPlay, readings, shownGood(readings));
     facts.addAll(margins);
     Map<String, Check> byId = new LinkedHashMap<>();
+    boolean warned = !circumstances.warnings().isEmpty();
     for (Check check : candidates) {
       byId.put(check.id(), check);
       boolean proven = provenDead(check, readings);
-      facts.add(told.idea(check, circumstances.unreachable(), proven));
-      if (check.kind() == CheckKind.OHMS && !proven) {
-        Fact.CheckIdea i = told.idea(check, circumstances.unreachable(), true);
+      facts.add(told.idea(check, circumstances.unreachable(), proven, warned));
+      boolean drives = check.kind() == CheckKind.OHMS || check.kind() == CheckKind.DIODE;
+      if (drives && !proven) {
+        Fact.CheckIdea i = told.idea(check, circumstances.unreachable(), true, warned);
         facts.add(
             new Fact.CheckIdea(
                 i.id() + CaseFacts.SUPPOSED,
@@ -789,18 +776,26 @@ public final class Diagnosis implements AutoCloseable {
   private static final double NO_VOLTS = 0.05;
 
   private boolean provenDead(Check check, List<Reading> readings) {
-    return readings.stream()
-        .anyMatch(
-            r ->
-                (r.check().kind() == CheckKind.VOLTS || r.check().kind() == CheckKind.MILLIVOLTS)
-                    && r.check().red().equals(check.red())
-                    && r.check().black().equals(check.black())
-                    && r.check().setting().equals(check.setting())
-                    && r.value() instanceof Reading.Value.Number n
-                    && Math.abs(n.value()) < NO_VOLTS);
+    // A part in the hand has nothing left that could drive it.
+    return InHand.applies(vehicle, check)
+        || readings.stream()
+            .anyMatch(
+                r ->
+                    (r.check().kind() == CheckKind.VOLTS
+                            || r.check().kind() == CheckKind.MILLIVOLTS)
+                        && r.check().red().equals(check.red())
+                        && r.check().black().equals(check.black())
+                        && r.check().setting().equals(check.setting())
+                        && r.value() instanceof Reading.Value.Number n
+                        && Math.abs(n.value()) < NO_VOLTS);
   }
 
   // ---- planning -------------------------------------------------------------------------------
+
+  /** Id of the part that is fitted in another's place for a swap; empty: a spare. */
+  public Optional<String> twin(String part) {
+    return source.twin(part);
+  }
 
   /** Working time of a check in minutes, given the one before it. */
   public double minutes(Check check, Optional<Check> before) {

@@ -117,7 +117,7 @@ final class Likelihood {
         Math.hypot(n.sd(1), meter.error(Workbench.function(r.check()), n.mean()) / Math.sqrt(3));
     if (r.value() instanceof Reading.Value.OverRange) {
       double full = meter.fullScale(Workbench.function(r.check()));
-      if (r.check().kind() != CheckKind.OHMS) {
+      if (Workbench.function(r.check()) == MeterFunction.VOLTS_DC) {
         full = Double.MAX_VALUE;
       }
       return Math.max(1e-9, Normal.above((full - n.mean()) / sd));

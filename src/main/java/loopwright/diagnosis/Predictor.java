@@ -1,7 +1,6 @@
 package loopwright.diagnosis;
 
 import java.util.Collection;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -48,8 +47,22 @@ final class Predictor {
   private final Map<Hypothesis, Map<Check, Optional<Possible>>> outer =
       new java.util.IdentityHashMap<>();
 
+  private final InHand inHand;
+  private final Substitutions substitutions;
+
   Predictor(Workbench bench) {
+    this(bench, Optional.empty());
+  }
+
+  /**
+   * Predicts for one vehicle.
+   *
+   * @param watched the load that is watched while a part is swapped or moved
+   */
+  Predictor(Workbench bench, Optional<LoadRef> watched) {
     this.bench = bench;
+    this.inHand = new InHand(bench);
+    this.substitutions = new Substitutions(bench, watched);
     this.network = bench.network();
     int n = network.elements().size();
     firstLatent = new int[n];
@@ -95,14 +108,20 @@ final class Predictor {
   }
 
   private Prediction compute(Hypothesis h, Check check) {
+    if (substitutions.concerns(check)) {
+      return substitutions.sight(h, check);
+    }
     if (!check.kind().metered()) {
       return sight(h, check, List.of(bench.point(h, check.setting())));
     }
-    return quick(h, check);
+    return quick(inHand.solved(h, check), inHand.solved(check));
   }
 
   /** Expected result of a check under a hypothesis, with all spreads: for checks really taken. */
   Prediction exact(Hypothesis h, Check check) {
+    if (substitutions.concerns(check)) {
+      return predict(h, check);
+    }
     if (!check.kind().metered()) {
       return sight(h, check, bench.points(h, check.setting()));
     }
@@ -124,11 +143,14 @@ final class Predictor {
     int red = network.requireNode(check.red().orElseThrow());
     int black = network.requireNode(check.black().orElseThrow());
     boolean ranged = points.size() > 2 && hasOwnRange(h);
-    double middle = rough(points.get(0), check, red, black);
-    double low = ranged ? rough(points.get(1), check, red, black) : middle;
-    double high = ranged ? rough(points.get(2), check, red, black) : middle;
+    double middle = rough(h, points.get(0), check, red, black);
+    double low = ranged ? rough(h, points.get(1), check, red, black) : middle;
+    double high = ranged ? rough(h, points.get(2), check, red, black) : middle;
     double mean = (low + 4 * middle + high) / 6;
     double own = (high - low) * EVEN;
+    if (check.kind() == CheckKind.DIODE) {
+      return new Prediction.Numeric(mean, Math.hypot(own, JUNCTION_SPREAD), 0);
+    }
     if (check.kind() == CheckKind.OHMS) {
       return new Prediction.Numeric(mean, Math.hypot(own, 0.1 + LOAD_SPREAD * mean), 0);
     }
@@ -138,6 +160,9 @@ final class Predictor {
     double rest = LOAD_SPREAD * Math.abs(middle) * (1 - size) + ROUGH * source;
     return new Prediction.Numeric(mean, Math.hypot(own, rest), middle / source * batterySd());
   }
+
+  /** Spread of forward volts that planning reckons with, in volts. */
+  private static final double JUNCTION_SPREAD = 0.05;
 
   /** Spread of loads that planning reckons with, as a share. */
   private static final double LOAD_SPREAD = 0.06;
@@ -149,19 +174,27 @@ final class Predictor {
     return network.elements().get(batteryElement).values()[0].width() * EVEN;
   }
 
-  private double rough(OperatingPoint point, Check check, int red, int black) {
-    if (check.kind() != CheckKind.OHMS && check.kind() != CheckKind.DIODE) {
+  private double rough(Hypothesis h, OperatingPoint point, Check check, int red, int black) {
+    if (check.kind() == CheckKind.DIODE) {
+      return bench.shown(h, check, point).value();
+    }
+    if (check.kind() != CheckKind.OHMS) {
       return point.volts(red, black);
     }
     double ohms = point.ohmsSeen(red, black) + bench.meter().leadOhms().typical();
     return Math.min(ohms, 4 * bench.meter().fullScale(MeterFunction.OHMS));
   }
 
+  /** A check as it is solved: one across a part that is out has the rest of the vehicle apart. */
+  Check solved(Check check) {
+    return inHand.solved(check);
+  }
+
   /** Mean and latent factors, kept for checks that were really taken. */
   Factors factors(Hypothesis h, Check check) {
     return factors
         .computeIfAbsent(h, k -> new HashMap<>())
-        .computeIfAbsent(check, c -> computeFactors(h, c));
+        .computeIfAbsent(check, c -> computeFactors(inHand.solved(h, c), inHand.solved(c)));
   }
 
   private Factors computeFactors(Hypothesis h, Check check) {
@@ -217,7 +250,7 @@ final class Predictor {
   Possible possible(Hypothesis h, Check check) {
     return possible
         .computeIfAbsent(h, k -> new HashMap<>())
-        .computeIfAbsent(check, c -> computePossible(h, c));
+        .computeIfAbsent(check, c -> computePossible(inHand.solved(h, c), inHand.solved(c)));
   }
 
   /**
@@ -229,29 +262,28 @@ final class Predictor {
     return corners
         .computeIfAbsent(h, k -> new HashMap<>())
         .computeIfAbsent(
-            check,
-            c -> {
-              Possible all = possible(h, c);
-              for (OperatingPoint point : bench.extremePoints(h, c.setting())) {
-                Meters.Shown shown = bench.shown(h, c, point);
-                double[][] slopes = shown.point().sensitivities(shown.red(), shown.black());
-                for (int end = 0; end < 2; end++) {
-                  Values values = corner(h, point, slopes, end == 0);
-                  OperatingPoint there =
-                      bench
-                          .solver(c.setting())
-                          .solve(h.variant(), c.setting(), values, point.history());
-                  Meters.Shown at = bench.shown(h, c, there);
-                  double beyond = CORNER_MARGIN * Math.abs(at.value() - shown.value());
-                  if (!at.overRange()) {
-                    all = all.join(new Possible(at.value() - beyond, at.value() + beyond));
-                  } else {
-                    all = all.join(new Possible(all.low(), Double.POSITIVE_INFINITY));
-                  }
-                }
-              }
-              return all;
-            });
+            check, c -> computeCorners(possible(h, c), inHand.solved(h, c), inHand.solved(c)));
+  }
+
+  private Possible computeCorners(Possible linear, Hypothesis h, Check c) {
+    Possible all = linear;
+    for (OperatingPoint point : bench.extremePoints(h, c.setting())) {
+      Meters.Shown shown = bench.shown(h, c, point);
+      double[][] slopes = shown.point().sensitivities(shown.red(), shown.black());
+      for (int end = 0; end < 2; end++) {
+        Values values = corner(h, point, slopes, end == 0);
+        OperatingPoint there =
+            bench.solver(c.setting()).solve(h.variant(), c.setting(), values, point.history());
+        Meters.Shown at = bench.shown(h, c, there);
+        double beyond = CORNER_MARGIN * Math.abs(at.value() - shown.value());
+        if (!at.overRange()) {
+          all = all.join(new Possible(at.value() - beyond, at.value() + beyond));
+        } else {
+          all = all.join(new Possible(all.low(), Double.POSITIVE_INFINITY));
+        }
+      }
+    }
+    return all;
   }
 
   /**
@@ -261,7 +293,12 @@ final class Predictor {
   Optional<Possible> outer(Hypothesis h, Check check) {
     return outer
         .computeIfAbsent(h, k -> new HashMap<>())
-        .computeIfAbsent(check, c -> bench.outer(h, c).map(b -> new Possible(b.low(), b.high())));
+        .computeIfAbsent(
+            check,
+            c ->
+                bench
+                    .outer(inHand.solved(h, c), inHand.solved(c))
+                    .map(b -> new Possible(b.low(), b.high())));
   }
 
   /** Wider outer bounds, quick once a setting has been looked at; empty where there are none. */
@@ -323,6 +360,9 @@ final class Predictor {
     }
     double low = shown.value() - REACH * down;
     double high = shown.value() + REACH * up;
+    if (check.kind() == CheckKind.DIODE) {
+      return new Possible(low, shown.overRange() ? Double.POSITIVE_INFINITY : high);
+    }
     if (check.kind() != CheckKind.OHMS) {
       return new Possible(low, high);
     }
@@ -357,39 +397,7 @@ final class Predictor {
 
   private Prediction.Sight load(List<OperatingPoint> points, LoadRef load) {
     Setting fully = bench.vehicle().onSetting(load, points.get(0).setting());
-    double on = 0;
-    double dim = 0;
-    double off = 0;
-    for (int p = 0; p < points.size(); p++) {
-      double level = bench.level(points.get(p), load, fully);
-      double o = 1 - rises(level, OFF_BELOW, DIM_ABOVE);
-      double l = rises(level, DIM_BELOW, ON_ABOVE);
-      double weight = p == 0 ? 2 : 1;
-      off += weight * o;
-      on += weight * l;
-      dim += weight * Math.max(0, 1 - o - l);
-    }
-    Map<Seen, Double> chances = new EnumMap<>(Seen.class);
-    double sum = on + dim + off;
-    chances.put(Seen.ON, blur(on / sum, 3));
-    chances.put(Seen.DIM, blur(dim / sum, 3));
-    chances.put(Seen.OFF, blur(off / sum, 3));
-    return new Prediction.Sight(chances);
-  }
-
-  // Shares of the healthy power. Below a fifth of its power a lamp gives a hundredth of its light
-  // (light goes with the 3.4th power of the volts, power with the 1.6th), which by day is dark.
-  private static final double OFF_BELOW = 0.04;
-  private static final double DIM_ABOVE = 0.25;
-  private static final double DIM_BELOW = 0.70;
-  private static final double ON_ABOVE = 0.95;
-
-  private static double rises(double x, double from, double to) {
-    return Math.min(1, Math.max(0, (x - from) / (to - from)));
-  }
-
-  private static double blur(double chance, int answers) {
-    return chance * (1 - MISNAMED) + MISNAMED / answers;
+    return Brightness.of(points.stream().map(p -> bench.level(p, load, fully)).toList());
   }
 
   private Prediction.Sight relay(Hypothesis h, Part relay, Setting setting) {

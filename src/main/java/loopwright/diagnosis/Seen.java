@@ -15,7 +15,11 @@ public enum Seen {
   /** A fuse strip is visibly broken, or the fuse is missing. */
   BROKEN("broken"),
   /** A fuse strip looks whole; that clears nothing. */
-  WHOLE("whole");
+  WHOLE("whole"),
+  /** A load flickers, goes out or comes back while something is moved. */
+  CHANGES("changes"),
+  /** A load stays as it is while something is moved. */
+  STEADY("steady");
 
   private final String word;
 

@@ -363,6 +363,10 @@ public final class Workbench {
    * spreads; empty where none were found, which says nothing either way.
    */
   Optional<Enclosure.Bounds> outer(Hypothesis h, Check check) {
+    if (function(check) == MeterFunction.DIODE) {
+      // No bounds are worked out for the diode test, so it weighs and never clears.
+      return Optional.empty();
+    }
     if (function(check) == MeterFunction.VOLTS_DC && survey(h, check.setting()).isEmpty()) {
       // Where the whole setting has no bounds, one pair of points has none either.
       return Optional.empty();
@@ -526,7 +530,7 @@ public final class Workbench {
               || role.startsWith("leg:");
 
   /** Puts the failure's own wide values at one end; false if it has none. */
-  private static boolean own(Variant variant, Values values, boolean low) {
+  static boolean own(Variant variant, Values values, boolean low) {
     boolean any = false;
     int base = variant.base().elements().size();
     for (int e = 0; e < variant.size(); e++) {
@@ -579,7 +583,11 @@ public final class Workbench {
     int red = network.requireNode(check.red().orElseThrow());
     int black = network.requireNode(check.black().orElseThrow());
     Solver solver = solver(check.setting());
-    if (check.kind() == CheckKind.OHMS || check.kind() == CheckKind.DIODE) {
+    if (check.kind() == CheckKind.DIODE) {
+      return Meters.diode(
+          solver, h.variant(), check.setting(), point.values(), point.history(), red, black, meter);
+    }
+    if (check.kind() == CheckKind.OHMS) {
       return Meters.ohms(
           solver,
           h.variant(),

@@ -120,6 +120,8 @@ final class FaultFile {
             FaultMode.Condition::word,
             Optional.of(FaultMode.Condition.ALWAYS));
     boolean visible = in.flag("visible", false);
+    boolean stays = in.flag("stays", false);
+    boolean moves = in.flag("moves", false);
     Optional<String> source = in.text("source");
     source
         .filter(String::isBlank)
@@ -146,6 +148,8 @@ final class FaultFile {
               rates,
               when.orElseThrow(),
               visible,
+              stays,
+              moves,
               source.orElseThrow()));
     }
   }

@@ -17,6 +17,9 @@ import loopwright.model.PartKind;
  *     circuit is complained of
  * @param condition when the mode applies at all
  * @param visible whether a look at the part can show it
+ * @param stays whether it stays behind in the holder, socket or wiring when the part is taken out,
+ *     so that a good twin in its place has it too
+ * @param moves whether it comes and goes when the part is moved by hand
  * @param source where the rate comes from
  */
 public record FaultMode(
@@ -28,6 +31,8 @@ public record FaultMode(
     Map<Context, Double> rates,
     Condition condition,
     boolean visible,
+    boolean stays,
+    boolean moves,
     String source) {
 
   /** What a rate counts. */

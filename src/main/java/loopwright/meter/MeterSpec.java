@@ -44,6 +44,30 @@ public record MeterSpec(
     }
   }
 
+  /**
+   * The range of the diode test: it shows 0 to 3 V and OL beyond (service manual's requirements for
+   * meters, {@code reference/meter.csv}); 1 % and 5 digits from memory.
+   */
+  private static final Range DIODE = new Range(3, 0.001, 1, 5);
+
+  /** Open-circuit volts of the diode test: 3.2 V at most, {@code reference/meter.csv}. */
+  public static final double DIODE_VOLTS = 3.2;
+
+  /**
+   * Resistance behind the diode test's source in ohms, such that about 1 mA flows through a silicon
+   * junction: 1 to 1.5 mA, {@code reference/meter.csv}.
+   */
+  public static final double DIODE_OHMS = 2400;
+
+  /** The ranges of a function, smallest first. */
+  public List<Range> ranges(MeterFunction function) {
+    return switch (function) {
+      case VOLTS_DC -> volts;
+      case OHMS -> ohms;
+      case DIODE -> List.of(DIODE);
+    };
+  }
+
   /** Copies the lists and checks that there is a range of each. */
   public MeterSpec {
     Objects.requireNonNull(leadOhms, "leadOhms");
@@ -56,7 +80,7 @@ public record MeterSpec(
 
   /** The smallest range that shows a value of this size; the largest if none does. */
   public Range rangeFor(MeterFunction function, double value) {
-    List<Range> ranges = function == MeterFunction.OHMS ? ohms : volts;
+    List<Range> ranges = ranges(function);
     for (Range range : ranges) {
       if (Math.abs(value) <= range.full()) {
         return range;
@@ -74,7 +98,7 @@ public record MeterSpec(
    * The largest value that the function can show, in volts or ohms; beyond it the display is OL.
    */
   public double fullScale(MeterFunction function) {
-    List<Range> ranges = function == MeterFunction.OHMS ? ohms : volts;
+    List<Range> ranges = ranges(function);
     return ranges.get(ranges.size() - 1).full();
   }
 }

@@ -74,6 +74,36 @@ public final class Meters {
   private static final double STARVED = 100;
 
   /**
+   * The diode test between red and black: about a milliampere from red to black, and the volts that
+   * this takes. OL is reported as the source's open volts.
+   */
+  public static Shown diode(
+      Solver solver,
+      Variant variant,
+      Setting setting,
+      Values values,
+      History history,
+      int red,
+      int black,
+      MeterSpec meter) {
+    Element source =
+        new Element.Cell(
+            "meter",
+            "source",
+            red,
+            black,
+            Spread.exactly(MeterSpec.DIODE_VOLTS),
+            Spread.exactly(MeterSpec.DIODE_OHMS));
+    Variant loaded = variant.with(List.of(new Change.Add(source)));
+    OperatingPoint point = solver.solve(loaded, setting, values.extended(loaded), history);
+    double volts = point.volts(red, black);
+    boolean overRange = volts > meter.fullScale(MeterFunction.DIODE);
+    return overRange
+        ? new Shown(MeterSpec.DIODE_VOLTS, true, point, red, black, 0)
+        : new Shown(volts, false, point, red, black, 1);
+  }
+
+  /**
    * Ohms between red and black: the meter's test source in place, volts over amperes, leads
    * included. The battery is expected to be apart in the setting; if it isn't, the result is as
    * wrong as a real meter's.

@@ -1,17 +1,17 @@
 package loopwright.evidence;
 
 import java.util.Locale;
+import java.util.Optional;
 import loopwright.bench.HiddenTruth;
 import loopwright.casework.Answer;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
 import loopwright.casework.Problem;
+import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
-import loopwright.diagnosis.Seen;
+import loopwright.diagnosis.Reading;
 import loopwright.model.LoadRef;
-import loopwright.model.Part;
-import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -20,10 +20,17 @@ import loopwright.model.Vehicle;
 public final class Player {
   private final Vehicle vehicle;
   private final HiddenTruth truth;
+  private final LoadRef watched;
 
-  public Player(Vehicle vehicle, HiddenTruth truth) {
+  /**
+   * A player.
+   *
+   * @param watched the load that is watched while a part is swapped or moved
+   */
+  public Player(Vehicle vehicle, HiddenTruth truth, LoadRef watched) {
     this.vehicle = vehicle;
     this.truth = truth;
+    this.watched = watched;
   }
 
   /** Plays until the case leaves the search or so many checks are done. */
@@ -42,26 +49,19 @@ public final class Player {
     if (check.kind() == CheckKind.OHMS) {
       return text(truth.ohms(ref(check.red()), ref(check.black()), setting), "ohm");
     }
+    if (check.kind() == CheckKind.DIODE) {
+      return text(truth.diode(ref(check.red()), ref(check.black()), setting), "V");
+    }
     if (check.kind().metered()) {
       return text(truth.volts(ref(check.red()), ref(check.black()), setting), "V");
     }
-    LoadRef subject = LoadRef.parse(check.lookAt().orElseThrow());
-    Part part = vehicle.requirePart(subject.part());
-    if (part.kind() == PartKind.RELAY) {
-      return new Answer.Saw(truth.clicks(part.id(), setting) ? Seen.CLICKS : Seen.SILENT);
-    }
-    if (part.kind() == PartKind.FUSE) {
-      return new Answer.Saw(truth.fuseGone(part.id()) ? Seen.BROKEN : Seen.WHOLE);
-    }
-    return new Answer.Saw(
-        switch (truth.look(subject, setting, vehicle.onSetting(subject, setting))) {
-          case ON -> Seen.ON;
-          case DIM -> Seen.DIM;
-          case OFF -> Seen.OFF;
-        });
+    Check plain =
+        new Check(check.kind(), Optional.empty(), Optional.empty(), check.lookAt(), setting);
+    Reading.Value.Sight sight = (Reading.Value.Sight) Plays.measure(vehicle, truth, watched, plain);
+    return new Answer.Saw(sight.seen());
   }
 
-  private static TerminalRef ref(java.util.Optional<loopwright.casework.PointView> point) {
+  private static TerminalRef ref(Optional<loopwright.casework.PointView> point) {
     return point.orElseThrow().ref();
   }
 

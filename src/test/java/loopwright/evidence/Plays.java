@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import loopwright.bench.Eye;
 import loopwright.bench.HiddenTruth;
 import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
@@ -19,6 +20,7 @@ import loopwright.diagnosis.rulebook.Conclusion;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
+import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.solver.Network;
@@ -67,7 +69,11 @@ final class Plays {
       Check check = findings.ranked().get(0).check();
       minutes += diagnosis.minutes(check, last);
       last = Optional.of(check);
-      Reading reading = new Reading(readings.size() + 1, check, measure(vehicle, truth, check));
+      Reading reading =
+          new Reading(
+              readings.size() + 1,
+              check,
+              measure(vehicle, truth, diagnosis.complaint().load(), check));
       readings.add(reading);
       findings =
           diagnosis.findings(
@@ -94,6 +100,38 @@ final class Plays {
         .toString();
   }
 
+  /**
+   * What a check gives.
+   *
+   * @param watched the load that is watched while a part is swapped or moved
+   */
+  static Reading.Value measure(Vehicle vehicle, HiddenTruth truth, LoadRef watched, Check check) {
+    Eye eye = new Eye(vehicle, Bench.KNOWLEDGE.typicals(), truth);
+    Setting setting = check.setting();
+    String subject = check.subject().orElse("");
+    return switch (check.kind()) {
+      case DIODE ->
+          value(truth.diode(check.red().orElseThrow(), check.black().orElseThrow(), setting));
+      case LAMP_FOR_FUSE -> sight(eye.lampForFuse(subject, setting));
+      case SWAP -> sight(eye.swapped(subject, watched, setting));
+      case WIGGLE ->
+          new Reading.Value.Sight(
+              eye.changes(subject, watched, setting) ? Seen.CHANGES : Seen.STEADY);
+      case UNPLUG_AND_LOOK -> sight(eye.load(LoadRef.parse(subject), setting));
+      default -> measure(vehicle, truth, check);
+    };
+  }
+
+  private static Reading.Value sight(HiddenTruth.Sight sight) {
+    return new Reading.Value.Sight(
+        switch (sight) {
+          case ON -> Seen.ON;
+          case DIM -> Seen.DIM;
+          case OFF -> Seen.OFF;
+        });
+  }
+
+  /** What a reading or a plain look gives. */
   static Reading.Value measure(Vehicle vehicle, HiddenTruth truth, Check check) {
     if (check.kind() == CheckKind.OHMS) {
       return value(
@@ -112,12 +150,7 @@ final class Plays {
     if (part.kind() == PartKind.FUSE) {
       return new Reading.Value.Sight(truth.fuseGone(part.id()) ? Seen.BROKEN : Seen.WHOLE);
     }
-    return new Reading.Value.Sight(
-        switch (truth.look(subject, check.setting(), vehicle.onSetting(subject, check.setting()))) {
-          case ON -> Seen.ON;
-          case DIM -> Seen.DIM;
-          case OFF -> Seen.OFF;
-        });
+    return sight(truth.look(subject, check.setting(), vehicle.onSetting(subject, check.setting())));
   }
 
   private static Reading.Value value(HiddenTruth.Display display) {
@@ -154,10 +187,8 @@ final class Plays {
     for (var circuit : vehicle.circuits()) {
       for (LoadRef load : circuit.loads()) {
         if (!circuit.onSetting().positions().isEmpty()
-            && sound.look(load, loopwright.model.Setting.REST, circuit.onSetting())
-                == HiddenTruth.Sight.OFF
-            && truth.look(load, loopwright.model.Setting.REST, circuit.onSetting())
-                != HiddenTruth.Sight.OFF) {
+            && sound.look(load, Setting.REST, circuit.onSetting()) == HiddenTruth.Sight.OFF
+            && truth.look(load, Setting.REST, circuit.onSetting()) != HiddenTruth.Sight.OFF) {
           return Optional.of(
               new Complaint(ComplaintKind.STUCK_ON, circuit.id(), load, circuit.onSetting()));
         }

@@ -38,6 +38,7 @@ final class Slips implements Course.Taker {
   private final Vehicle vehicle;
   private final Network network;
   private final HiddenTruth truth;
+  private final LoadRef watched;
   private final MeterSpec meter;
   private final long seed;
   private final double chance;
@@ -47,12 +48,14 @@ final class Slips implements Course.Taker {
       Vehicle vehicle,
       Network network,
       HiddenTruth truth,
+      LoadRef watched,
       MeterSpec meter,
       long seed,
       double chance) {
     this.vehicle = vehicle;
     this.network = network;
     this.truth = truth;
+    this.watched = watched;
     this.meter = meter;
     this.seed = seed;
     this.chance = chance;
@@ -83,7 +86,7 @@ final class Slips implements Course.Taker {
   public Reading.Value take(Check check, int number) {
     Random random = random(seed, number);
     if (random.nextDouble() >= chance) {
-      return Plays.measure(vehicle, truth, check);
+      return Plays.measure(vehicle, truth, watched, check);
     }
     if (!check.kind().metered()) {
       return misnamed(check, number, random);
@@ -97,7 +100,7 @@ final class Slips implements Course.Taker {
       return nothing(check, number);
     }
     note(number, kind == 1 ? Kind.NEXT_POINT : Kind.NOT_SET, other.get().id());
-    return Plays.measure(vehicle, truth, other.get());
+    return Plays.measure(vehicle, truth, watched, other.get());
   }
 
   private void note(int number, Kind kind, String what) {
@@ -112,15 +115,19 @@ final class Slips implements Course.Taker {
   }
 
   private Reading.Value misnamed(Check check, int number, Random random) {
-    Reading.Value.Sight right = (Reading.Value.Sight) Plays.measure(vehicle, truth, check);
+    Reading.Value.Sight right = (Reading.Value.Sight) Plays.measure(vehicle, truth, watched, check);
     PartKind kind = vehicle.requirePart(LoadRef.parse(check.subject().orElseThrow()).part()).kind();
     List<Seen> choices =
         new ArrayList<>(
-            kind == PartKind.RELAY
-                ? List.of(Seen.CLICKS, Seen.SILENT)
-                : kind == PartKind.FUSE
-                    ? List.of(Seen.BROKEN, Seen.WHOLE)
-                    : List.of(Seen.ON, Seen.DIM, Seen.OFF));
+            check.kind() == CheckKind.WIGGLE
+                ? List.of(Seen.CHANGES, Seen.STEADY)
+                : check.kind() != CheckKind.LOOK
+                    ? List.of(Seen.ON, Seen.DIM, Seen.OFF)
+                    : kind == PartKind.RELAY
+                        ? List.of(Seen.CLICKS, Seen.SILENT)
+                        : kind == PartKind.FUSE
+                            ? List.of(Seen.BROKEN, Seen.WHOLE)
+                            : List.of(Seen.ON, Seen.DIM, Seen.OFF));
     choices.remove(right.seen());
     Seen said = choices.get(random.nextInt(choices.size()));
     note(number, Kind.MISNAMED, check.id() + " " + said.word());

@@ -207,7 +207,11 @@ class TournamentTest {
     SuspectId suspect = fault.suspect();
     HiddenTruth truth = play.truth();
     Course course =
-        Course.play(diagnosis, suspect, (check, n) -> Plays.measure(vehicle, truth, check), MOST);
+        Course.play(
+            diagnosis,
+            suspect,
+            (check, n) -> Plays.measure(vehicle, truth, diagnosis.complaint().load(), check),
+            MOST);
     String what =
         vehicle.id()
             + " "
@@ -252,7 +256,15 @@ class TournamentTest {
     boolean right = course.right();
     int checks = course.checks();
     if (slipped) {
-      Slips slips = new Slips(vehicle, play.network(), play.truth(), METER, play.seed(), SLIP);
+      Slips slips =
+          new Slips(
+              vehicle,
+              play.network(),
+              play.truth(),
+              diagnosis.complaint().load(),
+              METER,
+              play.seed(),
+              SLIP);
       Course withSlips = Course.play(diagnosis, suspect, slips, MOST_WITH_SLIPS);
       right = withSlips.right();
       checks = withSlips.checks();
@@ -521,7 +533,7 @@ class TournamentTest {
           }
         } else {
           CheckView check = view.next().orElseThrow();
-          var answer = new Player(vehicle, truth).answer(check);
+          var answer = new Player(vehicle, truth, complaint.load()).answer(check);
           boolean proof = view.move() == CaseView.Move.PROOF;
           view = find.answer(check.id(), answer);
           trail.add(

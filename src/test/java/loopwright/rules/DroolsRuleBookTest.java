@@ -50,6 +50,9 @@ class DroolsRuleBookTest {
   private static final CaseFact DEAD =
       new CaseFact(ComplaintKind.DEAD, Context.IN_SERVICE, 12, false, 12.3, "");
 
+  private static final CaseFact BLOWS_FUSE =
+      new CaseFact(ComplaintKind.BLOWS_FUSE, Context.IN_SERVICE, 12, false, 12.3, "");
+
   private static DroolsRuleBook book;
   private static List<Fact> pool;
 
@@ -99,7 +102,8 @@ class DroolsRuleBookTest {
               r.healthyHigh(),
               r.sourceOhms(),
               r.loadOn(),
-              r.explained()));
+              r.explained(),
+              r.whole()));
     }
     List<String> parts = List.of("X1", "F3", "L1", "W9", SuspectId.NONE);
     List<String> modes = List.of("open", "blown", "short-to-ground", "healthy", "unlisted");
@@ -247,6 +251,7 @@ class DroolsRuleBookTest {
         12.8,
         0.1,
         true,
+        true,
         true);
   }
 
@@ -298,6 +303,7 @@ class DroolsRuleBookTest {
               0,
               0,
               0,
+              true,
               true,
               true);
       Stream.of(true, false)
@@ -382,7 +388,7 @@ class DroolsRuleBookTest {
             conclusions(
                 book,
                 List.of(
-                    DEAD,
+                    kind == CheckKind.LAMP_FOR_FUSE ? BLOWS_FUSE : DEAD,
                     new Piece("L1", PartKind.LAMP, "lamp L1", Set.of()),
                     new CheckIdea(
                         "c1", kind, "L1", "", !driven, true, load, true, true, 1, false, false))))
@@ -407,6 +413,7 @@ class DroolsRuleBookTest {
             0,
             0,
             0,
+            true,
             true,
             true);
     try (RuleBook.Session session = book.open()) {

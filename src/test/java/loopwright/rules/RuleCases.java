@@ -199,7 +199,8 @@ final class RuleCases {
         n.path("healthyHigh").asDouble(12.8),
         n.path("sourceOhms").asDouble(0.1),
         n.path("loadOn").asBoolean(true),
-        n.path("explained").asBoolean(true));
+        n.path("explained").asBoolean(true),
+        n.path("whole").asBoolean(true));
   }
 
   static SuspectId suspect(String text) {

@@ -264,6 +264,7 @@ class RuleReaderTest {
             0,
             0,
             true,
+            true,
             true);
 
     try (RuleBook.Session session = book.open()) {

@@ -121,7 +121,11 @@ public class CaseBench {
       while (readings.size() < 5 && !findings.ranked().isEmpty()) {
         Check check = findings.ranked().get(0).check();
         order.add(check);
-        readings.add(new Reading(readings.size() + 1, check, Takes.measure(vehicle, truth, check)));
+        readings.add(
+            new Reading(
+                readings.size() + 1,
+                check,
+                Takes.measure(vehicle, truth, complaint.load(), check)));
         findings = diagnosis.findings(readings, circumstances(check));
       }
     }

@@ -66,6 +66,8 @@ public sealed interface Fact {
    * @param sourceOhms resistance the healthy network shows to the leads, in ohms
    * @param loadOn whether a healthy circuit would carry load current in this setting
    * @param explained whether health or any suspect at all can give this value
+   * @param whole whether the controls stood as for the circuit and nothing was apart but loads, the
+   *     battery and the fuse that is read at
    */
   record ReadingFact(
       int id,
@@ -82,7 +84,8 @@ public sealed interface Fact {
       double healthyHigh,
       double sourceOhms,
       boolean loadOn,
-      boolean explained)
+      boolean explained,
+      boolean whole)
       implements Fact {}
 
   /** Where a reading lies against what a suspect could give. */
@@ -130,7 +133,8 @@ public sealed interface Fact {
    * @param black part under the black lead; empty without one
    * @param powered whether the battery is connected in its setting
    * @param isolated whether all parallel paths around what is measured on ohms are open
-   * @param loadOn whether a healthy circuit would carry load current
+   * @param loadOn whether a healthy circuit would carry load current; for a lamp in a fuse's place
+   *     whether it would glow for a healthy circuit's loads
    * @param provenDead whether 0.00 V between the same two points has been read with the same
    *     setting of the battery
    * @param reachable whether both points can be reached and none was refused

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import javafx.geometry.HPos;
 import javafx.geometry.Pos;
@@ -35,6 +36,7 @@ import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
 import loopwright.casework.SuspectView;
+import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.Warning;
 import loopwright.ui.Texts;
@@ -495,7 +497,7 @@ final class NowCard extends VBox {
       answer.getChildren().add(entry);
       bands();
     } else {
-      choices(check.choices());
+      choices(check.choices(), seen -> named(check, seen));
       problemLine();
     }
     if (!check.because().isEmpty()) {
@@ -532,13 +534,24 @@ final class NowCard extends VBox {
     entry.shareStatusWith(row);
   }
 
-  private void choices(List<Seen> choices) {
+  /** What is seen, as the check words it where something was put in or moved for it. */
+  private static String named(CheckView check, Seen seen) {
+    return check.kind() == CheckKind.LOOK
+        ? Texts.of(seen)
+        : check.outcomes().stream()
+            .filter(o -> o.seen().filter(s -> s == seen).isPresent())
+            .map(CheckView.OutcomeView::words)
+            .findFirst()
+            .orElse(Texts.of(seen));
+  }
+
+  private void choices(List<Seen> choices, Function<Seen, String> named) {
     FlowPane row = new FlowPane();
     row.getStyleClass().add("choices");
     int i = 1;
     for (Seen seen : choices) {
       KeyButton button =
-          new KeyButton(Texts.of(seen), Integer.toString(i), () -> model.pick(seen))
+          new KeyButton(named.apply(seen), Integer.toString(i), () -> model.pick(seen))
               .styled("choice-button");
       fatButtons.add(button);
       row.getChildren().add(button);
@@ -747,7 +760,7 @@ final class NowCard extends VBox {
       entry.refresh();
       answer.getChildren().add(entry);
     } else {
-      choices(model.choices());
+      choices(model.choices(), Texts::of);
       problemLine();
     }
     action("action.count", CaseActions.COUNT, model::count);
@@ -832,7 +845,7 @@ final class NowCard extends VBox {
         entry.refresh();
         answer.getChildren().add(entry);
       } else {
-        choices(model.choices());
+        choices(model.choices(), Texts::of);
         problemLine();
       }
     } else {
