@@ -22,6 +22,14 @@ final class Figures {
     return trimmed(volts, size < 10 ? 2 : 1) + " V";
   }
 
+  /** A range of amperes: {@code 1.2 to 1.9 A}, {@code 30 to 80 mA}. */
+  static String amps(double low, double high) {
+    if (high < 1) {
+      return significant(low * 1000, 2) + " to " + significant(high * 1000, 2) + " mA";
+    }
+    return significant(low, 2) + " to " + significant(high, 2) + " A";
+  }
+
   /** Ohms with three figures: 0.3 ohm, 47 ohm, 4.7 kohm, OL. */
   static String ohms(double ohms) {
     if (Double.isInfinite(ohms)) {

@@ -502,8 +502,15 @@ final class Session implements FindCase {
 
   /** How the vehicle stands now. */
   private Setting standing() {
-    Setting asked = last.map(Check::setting).orElse(Setting.REST);
+    Setting asked = last.map(Session::stands).orElse(Setting.REST);
     return batteryOff ? asked.without(vehicle.battery().id()) : asked;
+  }
+
+  /** How the vehicle stands in a check: the fuse is out where a lamp is in its place. */
+  private static Setting stands(Check check) {
+    return check.kind() == CheckKind.LAMP_FOR_FUSE
+        ? check.setting().without(check.handled().orElseThrow())
+        : check.setting();
   }
 
   @Override
@@ -576,7 +583,7 @@ final class Session implements FindCase {
     if (entry == null) {
       return "";
     }
-    String value = words.value(entry.check(), entry.value());
+    String value = shown(entry);
     String where = words.place(entry.check());
     for (Conclusion c : findings.conclusions()) {
       if (c instanceof Conclusion.Doubt d && d.reading() == id) {
@@ -608,6 +615,15 @@ final class Session implements FindCase {
       return phrases.say("did.proven", value, where, words.part(mended.get()));
     }
     return phrases.say("did.noted", value, where);
+  }
+
+  /** The value, and for a drop across a fuse the current that it speaks of. */
+  private String shown(Entry0 entry) {
+    String value = words.value(entry.check(), entry.value());
+    return diagnosis
+        .fuseAmps(new Reading(entry.id(), entry.check(), entry.value()))
+        .map(a -> phrases.say("value.fuse", value, Figures.amps(a[0], a[1])))
+        .orElse(value);
   }
 
   private List<String> onLoopFirst(List<String> parts) {
@@ -884,7 +900,7 @@ final class Session implements FindCase {
               e.check().subject(),
               words.setting(e.check().setting()),
               words.where(e.check()),
-              words.value(e.check(), e.value()),
+              shown(e),
               volts,
               healthyWords(e.check()),
               did,
@@ -942,7 +958,7 @@ final class Session implements FindCase {
   /** What is to be done for a check: what comes out first, then the setting, then what goes in. */
   private List<String> change(Setting from, Check check) {
     List<String> lines = new ArrayList<>(words.hands().out(last, check));
-    lines.addAll(words.change(from, check.setting()));
+    lines.addAll(words.change(from, stands(check)));
     lines.addAll(words.hands().in(last, check));
     return lines;
   }

@@ -172,6 +172,8 @@ final class CheckSource {
         across(part).ifPresent(ends -> addAcross(checks, ends));
       }
     }
+    // The drop across the circuit's own fuse tells its current.
+    ownFuse().flatMap(this::across).ifPresent(ends -> addAcross(checks, ends));
     for (Setting cut : cuts()) {
       for (TerminalRef end : ends()) {
         checks.add(Check.measure(CheckKind.OHMS, end, post, cut));

@@ -59,6 +59,7 @@ public final class Diagnosis implements AutoCloseable {
   private final Ranking ranking;
   private final Finer finer;
   private final HealthyBands bands;
+  private final FuseCurrent fuseCurrent;
   private final CheckSource source;
   private final Optional<Loop> loop;
   private final RuleBook.Session session;
@@ -82,6 +83,7 @@ public final class Diagnosis implements AutoCloseable {
             predictor, bench.meter(), vehicle.systemVolts(), bench.knowledge().testSlip());
     this.clearing = new Clearing(predictor, bench.meter());
     this.bands = new HealthyBands(bench, predictor);
+    this.fuseCurrent = new FuseCurrent(bench);
     this.loop = Loop.trace(bench, complaint.on(), bench.loadElement(complaint.load()));
     this.source = new CheckSource(bench, complaint, loop);
     this.told = new CaseFacts(bench, predictor, complaint, context, this::explained);
@@ -791,6 +793,11 @@ public final class Diagnosis implements AutoCloseable {
   }
 
   // ---- planning -------------------------------------------------------------------------------
+
+  /** Least and greatest amperes that a drop across a fuse speaks of; empty for other readings. */
+  public Optional<double[]> fuseAmps(Reading reading) {
+    return fuseCurrent.amps(reading);
+  }
 
   /** Id of the part that is fitted in another's place for a swap; empty: a spare. */
   public Optional<String> twin(String part) {

@@ -149,7 +149,15 @@ final class HandChecks {
             .ifPresent(l -> l.pieces().forEach(p -> found.add(p.part())));
       }
     }
-    Set<String> parts = prospects.parts().keySet();
+    Set<String> parts = new LinkedHashSet<>();
+    prospects
+        .parts()
+        .forEach(
+            (part, share) -> {
+              if (share >= WORTH_A_HAND) {
+                parts.add(part);
+              }
+            });
     Stream<Part> likely =
         vehicle.parts().stream()
             .filter(p -> found.contains(p.id()) || near(p, parts))

@@ -135,7 +135,7 @@ final class Ranking {
     List<Findings.Proposal> ranked = new ArrayList<>(settled);
     ranked.addAll(queue);
     ranked.sort(BEST_FIRST);
-    return ranked;
+    return new ArrayList<>(SwapChoice.worthwhile(ranked));
   }
 
   /** What to expect in the light of the readings, put together from finer parts where there are. */
