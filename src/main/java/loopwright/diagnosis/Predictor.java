@@ -102,6 +102,9 @@ final class Predictor {
    * @see #exact
    */
   Prediction predict(Hypothesis h, Check check) {
+    if (inHand.solved(h, check) != h) {
+      return predict(inHand.solved(h, check), check);
+    }
     return table
         .computeIfAbsent(h, k -> new HashMap<>())
         .computeIfAbsent(check, c -> compute(h, c));
@@ -114,7 +117,7 @@ final class Predictor {
     if (!check.kind().metered()) {
       return sight(h, check, List.of(bench.point(h, check.setting())));
     }
-    return quick(inHand.solved(h, check), inHand.solved(check));
+    return quick(h, inHand.solved(check));
   }
 
   /** Expected result of a check under a hypothesis, with all spreads: for checks really taken. */

@@ -110,8 +110,12 @@ final class Substitutions {
   private Prediction.Sight swapped(Hypothesis h, Check check) {
     String part = check.subject().orElseThrow();
     boolean cured = h.part().equals(part) && h.failures().stream().noneMatch(InHand::stays);
+    History history = whole(h.history(), part);
+    if (!cured && history.equals(h.history())) {
+      return look(bench.points(h, check.setting()));
+    }
     Variant variant = cured ? Variant.healthy(bench.network()) : h.variant();
-    return look(solve(h, variant, check.setting(), whole(h.history(), part)));
+    return look(solve(h, variant, check.setting(), history));
   }
 
   /**
