@@ -27,6 +27,7 @@ import loopwright.diagnosis.Workbench;
 import loopwright.diagnosis.rulebook.Conclusion;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.knowledge.Knowledge;
+import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
@@ -915,8 +916,15 @@ final class Session implements FindCase {
       return words.seen(check, diagnosis.healthySight(check));
     }
     double[] band = diagnosis.healthyBand(check);
-    return Figures.range(band[0], band[1], unit(check));
+    boolean over =
+        check.kind() == CheckKind.DIODE
+            && Double.isInfinite(band[1])
+            && band[0] > NEARLY_OL * bench.meter().fullScale(MeterFunction.DIODE);
+    return over ? "OL" : Figures.range(band[0], band[1], unit(check));
   }
+
+  /** Share of what the diode test shows at most, from which a band is OL and nothing else. */
+  private static final double NEARLY_OL = 0.95;
 
   private static Band.Unit unit(Check check) {
     return check.kind() == CheckKind.OHMS ? Band.Unit.OHM : Band.Unit.VOLT;
@@ -978,7 +986,7 @@ final class Session implements FindCase {
         text = words.seen(check, o.seen().get());
       } else {
         Band.Unit unit = unit(check);
-        text = words.outcome(o.low(), o.high(), unit);
+        text = words.outcome(check, o.low(), o.high());
         band = Optional.of(new Band(o.low(), o.high(), unit));
       }
       list.add(new CheckView.OutcomeView(text, band, o.seen(), o.chance(), leaves));

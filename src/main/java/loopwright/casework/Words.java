@@ -144,7 +144,7 @@ final class Words {
       return Figures.value(n.value(), unit);
     }
     if (value instanceof Reading.Value.Between b) {
-      return outcome(b.low(), b.high(), unit);
+      return outcome(check, b.low(), b.high());
     }
     if (value instanceof Reading.Value.OverRange) {
       return "OL";
@@ -152,7 +152,9 @@ final class Words {
     return seen(check, ((Reading.Value.Sight) value).seen());
   }
 
-  String outcome(double low, double high, Band.Unit unit) {
+  String outcome(Check check, double low, double high) {
+    Band.Unit unit = check.kind() == CheckKind.OHMS ? Band.Unit.OHM : Band.Unit.VOLT;
+    boolean driven = unit == Band.Unit.OHM || check.kind() == CheckKind.DIODE;
     boolean open = Double.isInfinite(low) || (unit == Band.Unit.OHM && low <= 0);
     if (open && Double.isInfinite(high)) {
       return phrases.say("outcome.any");
@@ -161,7 +163,7 @@ final class Words {
       return phrases.say("outcome.below", Figures.value(high, unit));
     }
     if (Double.isInfinite(high)) {
-      return unit == Band.Unit.OHM
+      return driven
           ? phrases.say("outcome.above-ol", Figures.value(low, unit))
           : phrases.say("outcome.above", Figures.value(low, unit));
     }

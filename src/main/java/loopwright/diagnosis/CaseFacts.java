@@ -201,7 +201,8 @@ final class CaseFacts {
         reachable,
         base.minutes(),
         base.cranks(),
-        base.bridges());
+        base.bridges(),
+        base.inHand());
   }
 
   private Fact.CheckIdea plainIdea(Check check) {
@@ -223,7 +224,8 @@ final class CaseFacts {
         reachable,
         minutes,
         cranks(check.setting()),
-        false);
+        false,
+        InHand.applies(vehicle, check));
   }
 
   /**

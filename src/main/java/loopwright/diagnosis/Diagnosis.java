@@ -275,7 +275,8 @@ public final class Diagnosis implements AutoCloseable {
                 i.reachable(),
                 i.minutes(),
                 i.cranks(),
-                i.bridges()));
+                i.bridges(),
+                i.inHand()));
       }
     }
     Map<Hypothesis, Likelihood.Result> evidence = new IdentityHashMap<>();

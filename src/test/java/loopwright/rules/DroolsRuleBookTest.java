@@ -366,7 +366,7 @@ class DroolsRuleBookTest {
                     DEAD,
                     new CheckIdea(
                         "c1", kind, "L1", "L1", powered, isolated, false, dead, reachable, 1, false,
-                        bridges)));
+                        bridges, false)));
         boolean admitted =
             conclusions.stream().anyMatch(AllowedBy.class::isInstance)
                 && conclusions.stream().noneMatch(ForbiddenBy.class::isInstance);
@@ -391,7 +391,8 @@ class DroolsRuleBookTest {
                     kind == CheckKind.LAMP_FOR_FUSE ? BLOWS_FUSE : DEAD,
                     new Piece("L1", PartKind.LAMP, "lamp L1", Set.of()),
                     new CheckIdea(
-                        "c1", kind, "L1", "", !driven, true, load, true, true, 1, false, false))))
+                        "c1", kind, "L1", "", !driven, true, load, true, true, 1, false, false,
+                        false))))
         .hasAtLeastOneElementOfType(AllowedBy.class)
         .doesNotHaveAnyElementsOfTypes(ForbiddenBy.class);
   }

@@ -164,7 +164,8 @@ final class RuleCases {
               n.path("reachable").asBoolean(true),
               n.path("minutes").asDouble(1),
               n.path("cranks").asBoolean(false),
-              n.path("bridges").asBoolean(false));
+              n.path("bridges").asBoolean(false),
+              n.path("inHand").asBoolean(false));
       case "Isolated" ->
           new Fact.Isolated(
               suspect(n.path("suspect").asText()), PartKind.valueOf(n.path("kind").asText()));

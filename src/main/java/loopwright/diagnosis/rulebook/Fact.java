@@ -142,6 +142,7 @@ public sealed interface Fact {
    * @param cranks whether the setting turns the starter
    * @param bridges whether the leads lie on two bare terminals of unlike volts within a finger's
    *     breadth
+   * @param inHand whether both leads lie on one part that is out of the vehicle
    */
   record CheckIdea(
       String id,
@@ -155,7 +156,8 @@ public sealed interface Fact {
       boolean reachable,
       double minutes,
       boolean cranks,
-      boolean bridges)
+      boolean bridges,
+      boolean inHand)
       implements Fact {}
 
   /** The one failure that the case ended on. */
