@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import loopwright.diagnosis.rulebook.Fact;
@@ -42,12 +43,7 @@ final class Clearing {
     }
     // The quick band is no proof. Only what lies outside of bounds that hold for all values counts
     // as out; where no bounds are found the suspect is held.
-    boolean far =
-        predictor
-            .coarse(h, reading.check())
-            .map(band -> standing(band, reading) == Fact.Standing.OUT)
-            .orElse(false);
-    if (far) {
+    if (beyond(predictor.coarse(h, reading.check()), reading)) {
       return Fact.Standing.OUT;
     }
     return predictor
@@ -105,20 +101,29 @@ final class Clearing {
   /** Looks for the bounds that {@link #standing} will ask for, many at a time. */
   private void makeReady(Collection<Hypothesis> hypotheses, List<Reading> readings) {
     for (Reading reading : readings) {
-      if (Workbench.function(reading.check()) != MeterFunction.VOLTS_DC
+      Check check = reading.check();
+      if (!check.kind().metered()
+          || check.kind() == CheckKind.DIODE
           || reading.value() instanceof Reading.Value.Sight) {
         continue;
       }
-      predictor.survey(
+      List<Hypothesis> far =
           hypotheses.stream()
               .filter(
                   h ->
                       !h.unlisted()
-                          && standing(predictor.possible(h, reading.check()), reading)
-                              == Fact.Standing.OUT)
-              .toList(),
-          reading.check().setting());
+                          && standing(predictor.possible(h, check), reading) == Fact.Standing.OUT)
+              .toList();
+      if (Workbench.function(check) == MeterFunction.VOLTS_DC) {
+        predictor.survey(far, check.setting());
+      }
+      predictor.outer(
+          far.stream().filter(h -> !beyond(predictor.coarse(h, check), reading)).toList(), check);
     }
+  }
+
+  private boolean beyond(Optional<Predictor.Possible> band, Reading reading) {
+    return band.isPresent() && standing(band.get(), reading) == Fact.Standing.OUT;
   }
 
   /**

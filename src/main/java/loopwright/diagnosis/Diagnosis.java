@@ -18,6 +18,7 @@ import loopwright.diagnosis.rulebook.Conclusion;
 import loopwright.diagnosis.rulebook.Fact;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.knowledge.Context;
+import loopwright.meter.MeterFunction;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
@@ -827,7 +828,20 @@ public final class Diagnosis implements AutoCloseable {
         predictor.possible(h, check);
       }
     }
+    if (Workbench.function(check) == MeterFunction.VOLTS_DC) {
+      // The bounds of a whole setting serve every reading that is taken in it.
+      for (int from = 0; from < inPlay.size() && goOn.getAsBoolean(); from += AT_A_TIME) {
+        predictor.survey(
+            inPlay.subList(from, Math.min(inPlay.size(), from + AT_A_TIME)).stream()
+                .filter(h -> !h.unlisted())
+                .toList(),
+            check.setting());
+      }
+    }
   }
+
+  /** Hypotheses whose bounds are found between two questions whether to go on. */
+  private static final int AT_A_TIME = 8;
 
   /** Whether health or any suspect at all can give this reading. */
   public boolean explained(Reading reading) {

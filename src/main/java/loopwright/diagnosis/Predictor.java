@@ -12,6 +12,7 @@ import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.Spread;
 import loopwright.solver.Element;
+import loopwright.solver.Enclosure;
 import loopwright.solver.Meters;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
@@ -302,6 +303,18 @@ final class Predictor {
                 bench
                     .outer(inHand.solved(h, c), inHand.solved(c))
                     .map(b -> new Possible(b.low(), b.high())));
+  }
+
+  /** Works out outer bounds for many hypotheses at once, so that {@link #outer} finds them. */
+  void outer(Collection<Hypothesis> hypotheses, Check check) {
+    List<Hypothesis> missing =
+        hypotheses.stream()
+            .filter(h -> !outer.computeIfAbsent(h, k -> new HashMap<>()).containsKey(check))
+            .toList();
+    List<Optional<Enclosure.Bounds>> found = bench.outer(missing, check);
+    for (int i = 0; i < found.size(); i++) {
+      outer.get(missing.get(i)).put(check, found.get(i).map(b -> new Possible(b.low(), b.high())));
+    }
   }
 
   /** Wider outer bounds, quick once a setting has been looked at; empty where there are none. */

@@ -363,23 +363,41 @@ public final class Workbench {
    * spreads; empty where none were found, which says nothing either way.
    */
   Optional<Enclosure.Bounds> outer(Hypothesis h, Check check) {
+    return enclose(h, check, startsOf(h, check));
+  }
+
+  /** The same for many hypotheses, on all processors. */
+  List<Optional<Enclosure.Bounds>> outer(List<Hypothesis> hypotheses, Check check) {
+    List<Optional<Enclosure.Starts>> starts =
+        hypotheses.stream().map(h -> startsOf(h, check)).toList();
+    return IntStream.range(0, hypotheses.size())
+        .parallel()
+        .mapToObj(i -> enclose(hypotheses.get(i), check, starts.get(i)))
+        .toList();
+  }
+
+  private Optional<Enclosure.Starts> startsOf(Hypothesis h, Check check) {
     if (function(check) == MeterFunction.DIODE) {
       // No bounds are worked out for the diode test, so it weighs and never clears.
       return Optional.empty();
     }
-    if (function(check) == MeterFunction.VOLTS_DC && survey(h, check.setting()).isEmpty()) {
-      // Where the whole setting has no bounds, one pair of points has none either.
-      return Optional.empty();
-    }
-    Optional<Enclosure.Starts> starts = starts(h, check.setting());
+    // Where the whole setting has no bounds, one pair of points has none either.
+    return function(check) == MeterFunction.VOLTS_DC && survey(h, check.setting()).isEmpty()
+        ? Optional.empty()
+        : starts(h, check.setting());
+  }
+
+  private Optional<Enclosure.Bounds> enclose(
+      Hypothesis h, Check check, Optional<Enclosure.Starts> starts) {
     int red = network.requireNode(check.red().orElseThrow());
     int black = network.requireNode(check.black().orElseThrow());
-    Enclosure enclosure = new Enclosure(h.variant(), check.setting());
     return starts.flatMap(
-        s ->
-            function(check) == MeterFunction.VOLTS_DC
-                ? enclosure.volts(s, red, black, meter.inputOhms())
-                : enclosure.ohms(s, red, black, meter));
+        s -> {
+          Enclosure enclosure = new Enclosure(h.variant(), check.setting());
+          return function(check) == MeterFunction.VOLTS_DC
+              ? enclosure.volts(s, red, black, meter.inputOhms())
+              : enclosure.ohms(s, red, black, meter);
+        });
   }
 
   /** The same, wider, from bounds of all nodes that are kept for the setting; volts only. */

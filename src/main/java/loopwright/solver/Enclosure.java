@@ -29,7 +29,10 @@ import loopwright.model.Spread;
 public final class Enclosure {
 
   /** Ways to stand that are looked at before it is given up. */
-  private static final int MOST_STANDS = 24;
+  private static final int MOST_STANDS = 10;
+
+  /** Ways to stand that are looked at over all halvings before it is given up. */
+  private static final int MOST_LOOKS = 24;
 
   /** Nodes of a reduced network beyond which it is given up. */
   private static final int MOST_NODES = 160;
@@ -50,6 +53,8 @@ public final class Enclosure {
   private final boolean[] off;
   private final int[] coilOf;
   private final boolean[] closedBySetting;
+  // Shared with the halves.
+  private final int[] looks;
 
   /**
    * Looks at one variant in one setting.
@@ -58,6 +63,11 @@ public final class Enclosure {
    * @param setting positions of the controls and what is apart
    */
   public Enclosure(Variant variant, Setting setting) {
+    this(variant, setting, new int[1]);
+  }
+
+  private Enclosure(Variant variant, Setting setting, int[] looks) {
+    this.looks = looks;
     this.variant = variant;
     this.setting = setting;
     this.network = variant.base();
@@ -183,7 +193,11 @@ public final class Enclosure {
    * @param starts ways to stand to start from
    */
   public Optional<Set<History>> histories(Starts starts) {
-    return histories(starts, 0);
+    // It is asked of every suspect, so it has to be given up sooner.
+    looks[0] = MOST_LOOKS / 2;
+    Optional<Set<History>> found = histories(starts, 0);
+    looks[0] = 0;
+    return found;
   }
 
   private Optional<Set<History>> histories(Starts starts, int halvings) {
@@ -207,7 +221,7 @@ public final class Enclosure {
 
   /** The same with either half of the failure's own widest range; none if it can't be halved. */
   private List<Enclosure> halves(int halvings) {
-    if (halvings >= MOST_HALVINGS) {
+    if (halvings >= MOST_HALVINGS || looks[0] > MOST_LOOKS) {
       return List.of();
     }
     int widest = -1;
@@ -236,7 +250,8 @@ public final class Enclosure {
             new Spread(cut, Math.sqrt(cut * high), high))) {
       Element.Resistor narrower = new Element.Resistor(r.part(), r.role(), r.a(), r.b(), half);
       halves.add(
-          new Enclosure(variant.with(List.of(new Change.Replace(widest, narrower))), setting));
+          new Enclosure(
+              variant.with(List.of(new Change.Replace(widest, narrower))), setting, looks));
     }
     return halves;
   }
@@ -507,7 +522,7 @@ public final class Enclosure {
           open.add(other);
         }
       }
-      if (met.size() > MOST_STANDS) {
+      if (met.size() > MOST_STANDS || ++looks[0] > MOST_LOOKS) {
         return Optional.empty();
       }
       if (can) {
