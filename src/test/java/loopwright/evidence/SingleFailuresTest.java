@@ -78,17 +78,17 @@ class SingleFailuresTest {
   }
 
   /**
-   * Least share isolated right, in percent. The aim is 97 everywhere; the pumper does not reach it
-   * yet, so its floor only guards against getting worse. Of the two large vehicles every n-th
-   * failure is played by default, which moves the share by a percent or two.
+   * Least share isolated right, in percent. The aim is 97 everywhere. Of the two large vehicles
+   * every n-th failure is played by default, which moves the share by a percent or two; their
+   * floors leave room for that.
    */
   private static final Map<String, Double> LEAST =
-      Map.of("motorcycle", 97.0, "tractor", 97.0, "truck", 96.0, "pumper", 93.0);
+      Map.of("motorcycle", 98.0, "tractor", 97.0, "truck", 96.0, "pumper", 95.0);
 
   /** Every how many failures one is played; 1 with {@code -Dloopwright.every=1}. */
   private static int every(String name) {
-    boolean large = name.equals("truck") || name.equals("pumper");
-    return Integer.getInteger("loopwright.every", large ? 5 : 1);
+    int usual = name.equals("truck") ? 5 : name.equals("pumper") ? 8 : 1;
+    return Integer.getInteger("loopwright.every", usual);
   }
 
   @ParameterizedTest
