@@ -24,6 +24,7 @@ import loopwright.ui.widget.Parts;
 public final class CasesScreen extends VBox {
   private final ListView<CaseDesk.Kept> list = new ListView<>();
   private final ListView<ReadyCases.Entry> ready = new ListView<>();
+  private boolean untouched;
 
   /**
    * Makes the screen.
@@ -58,7 +59,14 @@ public final class CasesScreen extends VBox {
         .kept()
         .addListener(
             (ListChangeListener<CaseDesk.Kept>)
-                c -> list.getSelectionModel().select(model.chosenProperty().get()));
+                c -> {
+                  list.getSelectionModel().select(model.chosenProperty().get());
+                  // The list is read while the screen is already up: whoever has a case of their
+                  // own goes on with that, not with one to practise on.
+                  if (untouched && !model.kept().isEmpty() && ready.isFocused()) {
+                    list.requestFocus();
+                  }
+                });
     VBox.setVgrow(list, Priority.ALWAYS);
     ready.setId("ready");
     ready.getStyleClass().add("fat-list");
@@ -91,6 +99,7 @@ public final class CasesScreen extends VBox {
     addEventFilter(
         KeyEvent.KEY_PRESSED,
         e -> {
+          untouched = false;
           if (e.getCode() == KeyCode.DOWN && atEnd(list) && !ready.getItems().isEmpty()) {
             ready.requestFocus();
             e.consume();
@@ -119,6 +128,7 @@ public final class CasesScreen extends VBox {
 
   /** Puts the focus where hands go on. */
   public void takeFocus() {
+    untouched = true;
     if (list.getItems().isEmpty() && !ready.getItems().isEmpty()) {
       ready.requestFocus();
     } else {
