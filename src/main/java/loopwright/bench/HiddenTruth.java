@@ -241,7 +241,7 @@ public final class HiddenTruth {
     boolean inHand =
         red.part().equals(black.part())
             && setting.apart().contains(red.part())
-            && part.kind() != PartKind.CONNECTOR;
+            && part.kind().comesOutWhole();
     if (!inHand) {
       return new Bare(variant, setting, values);
     }

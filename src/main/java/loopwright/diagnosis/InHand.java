@@ -5,7 +5,6 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import loopwright.model.Part;
-import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -40,10 +39,7 @@ final class InHand {
 
   /** Whether the part keeps its own contacts when it is taken out, as a connector does not. */
   static boolean comesOut(Part part) {
-    return part.kind().isLoad()
-        || part.kind() == PartKind.FUSE
-        || part.kind() == PartKind.RELAY
-        || part.kind() == PartKind.DIODE;
+    return part.kind().comesOutWhole();
   }
 
   /** The check as it is solved: for one in the hand, in a setting with all other parts apart. */

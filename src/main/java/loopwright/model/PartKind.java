@@ -35,6 +35,14 @@ public enum PartKind {
     return word;
   }
 
+  /**
+   * Whether a part of this kind keeps its own contacts when it is taken out, so that both leads on
+   * them see it alone. A battery that is apart still has its posts in the vehicle's clamps.
+   */
+  public boolean comesOutWhole() {
+    return isLoad() || this == FUSE || this == RELAY || this == DIODE;
+  }
+
   /** Whether parts of this kind do the work a circuit is there for. */
   public boolean isLoad() {
     return switch (this) {
