@@ -1,10 +1,15 @@
 package loopwright.diagnosis;
 
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.BiFunction;
 import loopwright.meter.MeterFunction;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
@@ -40,13 +45,12 @@ final class Predictor {
   private final int batteryElement;
   private final int[] firstLatent;
   private final int latents;
-  private final Map<Hypothesis, Map<Check, Prediction>> table = new java.util.IdentityHashMap<>();
-  private final Map<Hypothesis, Map<Check, Factors>> factors = new java.util.IdentityHashMap<>();
-  private final Map<Hypothesis, Map<Check, Possible>> corners = new java.util.IdentityHashMap<>();
-  private final Map<Hypothesis, Map<Check, Possible>> possible = new java.util.IdentityHashMap<>();
+  private final Map<Hypothesis, Map<Check, Prediction>> table = new IdentityHashMap<>();
+  private final Map<Hypothesis, Map<Check, Factors>> factors = new IdentityHashMap<>();
+  private final Map<Hypothesis, Map<Check, Possible>> corners = new IdentityHashMap<>();
+  private final Map<Hypothesis, Map<Check, Possible>> possible = new IdentityHashMap<>();
 
-  private final Map<Hypothesis, Map<Check, Optional<Possible>>> outer =
-      new java.util.IdentityHashMap<>();
+  private final Map<Hypothesis, Map<Check, Optional<Possible>>> outer = new IdentityHashMap<>();
 
   private final InHand inHand;
   private final Substitutions substitutions;
@@ -92,6 +96,10 @@ final class Predictor {
    * @param high greatest; infinite where OL is among them
    */
   record Possible(double low, double high) {
+    /** No value at all; joined with another it is that other. */
+    static final Possible NOTHING =
+        new Possible(Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY);
+
     Possible join(Possible other) {
       return new Possible(Math.min(low, other.low), Math.max(high, other.high));
     }
@@ -103,12 +111,22 @@ final class Predictor {
    * @see #exact
    */
   Prediction predict(Hypothesis h, Check check) {
-    if (inHand.solved(h, check) != h) {
-      return predict(inHand.solved(h, check), check);
-    }
-    return table
-        .computeIfAbsent(h, k -> new HashMap<>())
-        .computeIfAbsent(check, c -> compute(h, c));
+    return kept(table, h, check, this::compute);
+  }
+
+  /**
+   * Looks a result up, or works it out and keeps it. A part in the hand shows nothing of what has
+   * failed elsewhere: all hypotheses that say the same of it share one result.
+   */
+  private <T> T kept(
+      Map<Hypothesis, Map<Check, T>> results,
+      Hypothesis h,
+      Check check,
+      BiFunction<Hypothesis, Check, T> compute) {
+    Hypothesis solved = inHand.solved(h, check);
+    return results
+        .computeIfAbsent(solved, k -> new HashMap<>())
+        .computeIfAbsent(check, c -> compute.apply(solved, inHand.solved(c)));
   }
 
   private Prediction compute(Hypothesis h, Check check) {
@@ -118,7 +136,7 @@ final class Predictor {
     if (!check.kind().metered()) {
       return sight(h, check, List.of(bench.point(h, check.setting())));
     }
-    return quick(h, inHand.solved(check));
+    return quick(h, check);
   }
 
   /** Expected result of a check under a hypothesis, with all spreads: for checks really taken. */
@@ -196,9 +214,7 @@ final class Predictor {
 
   /** Mean and latent factors, kept for checks that were really taken. */
   Factors factors(Hypothesis h, Check check) {
-    return factors
-        .computeIfAbsent(h, k -> new HashMap<>())
-        .computeIfAbsent(check, c -> computeFactors(inHand.solved(h, c), inHand.solved(c)));
+    return kept(factors, h, check, this::computeFactors);
   }
 
   private Factors computeFactors(Hypothesis h, Check check) {
@@ -252,9 +268,7 @@ final class Predictor {
 
   /** The band of possible values, the meter's own error left out. */
   Possible possible(Hypothesis h, Check check) {
-    return possible
-        .computeIfAbsent(h, k -> new HashMap<>())
-        .computeIfAbsent(check, c -> computePossible(inHand.solved(h, c), inHand.solved(c)));
+    return kept(possible, h, check, this::computePossible);
   }
 
   /**
@@ -263,14 +277,12 @@ final class Predictor {
    * corners are those that the slopes' signs name.
    */
   Possible possibleAtCorners(Hypothesis h, Check check) {
-    return corners
-        .computeIfAbsent(h, k -> new HashMap<>())
-        .computeIfAbsent(
-            check, c -> computeCorners(possible(h, c), inHand.solved(h, c), inHand.solved(c)));
+    Possible linear = possible(h, check);
+    return kept(corners, h, check, (k, c) -> linear.join(computeCorners(k, c)));
   }
 
-  private Possible computeCorners(Possible linear, Hypothesis h, Check c) {
-    Possible all = linear;
+  private Possible computeCorners(Hypothesis h, Check c) {
+    Possible all = Possible.NOTHING;
     for (OperatingPoint point : bench.extremePoints(h, c.setting())) {
       Meters.Shown shown = bench.shown(h, c, point);
       double[][] slopes = shown.point().sensitivities(shown.red(), shown.black());
@@ -295,23 +307,22 @@ final class Predictor {
    * where none were found.
    */
   Optional<Possible> outer(Hypothesis h, Check check) {
-    return outer
-        .computeIfAbsent(h, k -> new HashMap<>())
-        .computeIfAbsent(
-            check,
-            c ->
-                bench
-                    .outer(inHand.solved(h, c), inHand.solved(c))
-                    .map(b -> new Possible(b.low(), b.high())));
+    outer(List.of(h), check);
+    return outer.get(inHand.solved(h, check)).get(check);
   }
 
   /** Works out outer bounds for many hypotheses at once, so that {@link #outer} finds them. */
   void outer(Collection<Hypothesis> hypotheses, Check check) {
-    List<Hypothesis> missing =
-        hypotheses.stream()
-            .filter(h -> !outer.computeIfAbsent(h, k -> new HashMap<>()).containsKey(check))
-            .toList();
-    List<Optional<Enclosure.Bounds>> found = bench.outer(missing, check);
+    Set<Hypothesis> met = Collections.newSetFromMap(new IdentityHashMap<>());
+    List<Hypothesis> missing = new ArrayList<>();
+    for (Hypothesis h : hypotheses) {
+      Hypothesis solved = inHand.solved(h, check);
+      if (!outer.computeIfAbsent(solved, k -> new HashMap<>()).containsKey(check)
+          && met.add(solved)) {
+        missing.add(solved);
+      }
+    }
+    List<Optional<Enclosure.Bounds>> found = bench.outer(missing, inHand.solved(check));
     for (int i = 0; i < found.size(); i++) {
       outer.get(missing.get(i)).put(check, found.get(i).map(b -> new Possible(b.low(), b.high())));
     }
@@ -345,10 +356,9 @@ final class Predictor {
   }
 
   private Possible computePossible(Hypothesis h, Check check) {
-    Possible all = null;
+    Possible all = Possible.NOTHING;
     for (OperatingPoint point : bench.extremePoints(h, check.setting())) {
-      Possible here = reach(h, check, point);
-      all = all == null ? here : all.join(here);
+      all = all.join(reach(h, check, point));
     }
     return all;
   }
@@ -439,7 +449,7 @@ final class Predictor {
   }
 
   /** Forgets what was worked out for hypotheses that are out of play. */
-  void keepOnly(java.util.Set<Hypothesis> inPlay) {
+  void keepOnly(Set<Hypothesis> inPlay) {
     table.keySet().retainAll(inPlay);
     factors.keySet().retainAll(inPlay);
     possible.keySet().retainAll(inPlay);

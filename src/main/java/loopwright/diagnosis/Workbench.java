@@ -359,14 +359,9 @@ public final class Workbench {
   }
 
   /**
-   * Outer bounds of what the meter shows in a check under a hypothesis, for all values inside the
-   * spreads; empty where none were found, which says nothing either way.
+   * Outer bounds of what the meter shows in a check under each hypothesis, for all values inside
+   * the spreads; empty where none were found, which says nothing either way. On all processors.
    */
-  Optional<Enclosure.Bounds> outer(Hypothesis h, Check check) {
-    return enclose(h, check, startsOf(h, check));
-  }
-
-  /** The same for many hypotheses, on all processors. */
   List<Optional<Enclosure.Bounds>> outer(List<Hypothesis> hypotheses, Check check) {
     List<Optional<Enclosure.Starts>> starts =
         hypotheses.stream().map(h -> startsOf(h, check)).toList();

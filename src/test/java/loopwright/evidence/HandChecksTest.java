@@ -193,6 +193,20 @@ class HandChecksTest {
         .sum();
   }
 
+  /** A dead bulb on the bench says that what hung on it before is sound, one failure at a time. */
+  @Test
+  void aBurntOutBulbInTheHandRulesOutWhatIsNotInTheHand() {
+    try (Diagnosis diagnosis = open(ComplaintKind.DEAD, "beacon")) {
+      Check hand = candidate(diagnosis, "ohms L5.in>L5.out -L5");
+      HiddenTruth burnt = truth("L5", "burnt-out", 0, diagnosis.complaint().on());
+      Findings findings =
+          diagnosis.findings(
+              List.of(new Reading(1, hand, measured(diagnosis, burnt, hand))),
+              Diagnosis.Circumstances.NONE);
+      assertThat(findings.cleared()).containsKeys("G4", "F3", "S5").doesNotContainKey("L5");
+    }
+  }
+
   @Test
   void aTwinCuresWhatIsInThePartAndNotWhatStaysInItsSeat() {
     try (Diagnosis diagnosis = open(ComplaintKind.DEAD, "beacon")) {
