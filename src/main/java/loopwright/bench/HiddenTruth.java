@@ -3,12 +3,10 @@ package loopwright.bench;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.function.Predicate;
 import loopwright.meter.MeterFunction;
@@ -20,6 +18,7 @@ import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.Spread;
 import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
 import loopwright.solver.Change;
 import loopwright.solver.Element;
 import loopwright.solver.Failure;
@@ -237,19 +236,13 @@ public final class HiddenTruth {
 
   /** What the leads see: the vehicle, or one part on the bench if both lie on one that is out. */
   private Bare bare(TerminalRef red, TerminalRef black, Setting setting) {
-    Part part = network.vehicle().requirePart(red.part());
-    boolean inHand =
-        red.part().equals(black.part())
-            && setting.apart().contains(red.part())
-            && part.kind().comesOutWhole();
-    if (!inHand) {
+    Vehicle vehicle = network.vehicle();
+    if (!vehicle.inHand(red, black, setting)) {
       return new Bare(variant, setting, values);
     }
-    Variant alone = with(f -> f.part().id().equals(part.id()) && !f.mode().stays());
-    Set<String> others = new HashSet<>();
-    network.vehicle().parts().forEach(p -> others.add(p.id()));
-    others.remove(part.id());
-    return new Bare(alone, Setting.REST.without(others), values(alone, draw, seed));
+    String part = red.part();
+    Variant alone = with(f -> f.part().id().equals(part) && !f.mode().stays());
+    return new Bare(alone, vehicle.only(part), values(alone, draw, seed));
   }
 
   /** The vehicle with some of its failures only. */

@@ -8,8 +8,6 @@ import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
-import loopwright.model.PartKind;
-import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 
 /** The words of checks in which hands do something: lamps put in, twins fitted, joints moved. */
@@ -38,20 +36,13 @@ final class HandWords {
   }
 
   private boolean watchesLead(Check check) {
-    return check.kind() == CheckKind.UNPLUG_AND_LOOK
-        && check.subject().filter(vehicle.battery().id()::equals).isPresent();
+    return check.watchesLead(vehicle);
   }
 
   /** Whether both leads lie on one part that is out. */
   boolean inHand(Check check) {
     return check.kind().metered()
-        && check
-            .red()
-            .map(TerminalRef::part)
-            .filter(check.setting().apart()::contains)
-            .filter(p -> check.black().map(TerminalRef::part).filter(p::equals).isPresent())
-            .filter(p -> vehicle.requirePart(p).kind() != PartKind.CONNECTOR)
-            .isPresent();
+        && vehicle.inHand(check.red().orElseThrow(), check.black().orElseThrow(), check.setting());
   }
 
   String where(Check check) {

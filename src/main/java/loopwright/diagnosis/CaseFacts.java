@@ -152,7 +152,7 @@ final class CaseFacts {
    * Whether the battery is on the circuit that the check is taken in; never for a part that is out.
    */
   private boolean powered(Check check) {
-    return powered(check.setting()) && !InHand.applies(vehicle, check);
+    return powered(check.setting()) && !check.inHand(vehicle);
   }
 
   /** For a lamp in a fuse's place: whether it glows for a healthy circuit's own loads. */
@@ -209,7 +209,6 @@ final class CaseFacts {
     boolean reachable =
         check.red().map(t -> vehicle.access(t).reachable()).orElse(true)
             && check.black().map(t -> vehicle.access(t).reachable()).orElse(true);
-    boolean drives = check.kind() == CheckKind.OHMS || check.kind() == CheckKind.DIODE;
     double minutes =
         check.red().map(bench::minutes).orElse(0.0) + check.black().map(bench::minutes).orElse(0.0);
     return new Fact.CheckIdea(
@@ -218,14 +217,14 @@ final class CaseFacts {
         check.red().map(TerminalRef::part).or(check::handled).orElse(""),
         check.black().map(TerminalRef::part).orElse(""),
         powered(check),
-        !drives || InHand.applies(vehicle, check) || isolated(check),
+        !check.kind().drives() || check.inHand(vehicle) || isolated(check),
         powered(check) && loadOn(check),
         false,
         reachable,
         minutes,
         cranks(check.setting()),
         false,
-        InHand.applies(vehicle, check));
+        check.inHand(vehicle));
   }
 
   /**

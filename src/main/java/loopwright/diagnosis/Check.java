@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import loopwright.model.LoadRef;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
 
 /**
  * A reading or observation that can be taken: of what, where and in which setting. Two equal checks
@@ -46,8 +47,7 @@ public record Check(
 
   /** A look at a load, fuse or relay. */
   public static Check look(String subject, Setting setting) {
-    return new Check(
-        CheckKind.LOOK, Optional.empty(), Optional.empty(), Optional.of(subject), setting);
+    return seen(CheckKind.LOOK, subject, setting);
   }
 
   /**
@@ -77,6 +77,25 @@ public record Check(
 
   private static Check seen(CheckKind kind, String subject, Setting setting) {
     return new Check(kind, Optional.empty(), Optional.empty(), Optional.of(subject), setting);
+  }
+
+  /**
+   * Whether the meter drives its current through a part that is out of the vehicle, and no more.
+   */
+  public boolean inHand(Vehicle vehicle) {
+    return kind.drives() && vehicle.inHand(red.orElseThrow(), black.orElseThrow(), setting);
+  }
+
+  /** Whether what is watched is a lamp in the battery's grounded lead. */
+  public boolean watchesLead(Vehicle vehicle) {
+    return kind == CheckKind.UNPLUG_AND_LOOK
+        && subject.filter(vehicle.battery().id()::equals).isPresent();
+  }
+
+  /** Id of the part that both leads lie on, if they do. */
+  public Optional<String> acrossPart() {
+    return red.map(TerminalRef::part)
+        .filter(part -> black.map(TerminalRef::part).filter(part::equals).isPresent());
   }
 
   /** Id of the part that the hand goes to where no leads are used. */

@@ -34,6 +34,16 @@ public enum CheckKind {
 
   /** Whether meter leads are used. */
   public boolean metered() {
-    return this == VOLTS || this == MILLIVOLTS || this == OHMS || this == DIODE;
+    return reads() || drives();
+  }
+
+  /** Whether volts are read, of any size. */
+  public boolean reads() {
+    return this == VOLTS || this == MILLIVOLTS;
+  }
+
+  /** Whether the meter puts a current of its own through what is measured. */
+  public boolean drives() {
+    return this == OHMS || this == DIODE;
   }
 }

@@ -388,7 +388,7 @@ final class CheckSource {
       return minutes + LOOK_MINUTES + handMinutes(check, before);
     }
     minutes += check.kind() == CheckKind.OHMS ? OHMS_MINUTES : VOLTS_MINUTES;
-    if (InHand.applies(vehicle, check)) {
+    if (check.inHand(vehicle)) {
       return minutes;
     }
     TerminalRef red = check.red().orElseThrow();
@@ -420,15 +420,11 @@ final class CheckSource {
             .isPresent();
     return switch (check.kind()) {
       case LAMP_FOR_FUSE -> lampIn ? 0 : LAMP_MINUTES;
-      case UNPLUG_AND_LOOK -> lampIn || !watchesLead(check) ? 0 : LAMP_MINUTES;
+      case UNPLUG_AND_LOOK -> lampIn || !check.watchesLead(vehicle) ? 0 : LAMP_MINUTES;
       case SWAP -> twins.minutes(vehicle.requirePart(check.subject().orElseThrow()), suspected);
       case WIGGLE -> MOVE_MINUTES;
       default -> 0;
     };
-  }
-
-  private boolean watchesLead(Check check) {
-    return check.subject().filter(vehicle.battery().id()::equals).isPresent();
   }
 
   /** The part that would be fitted in this one's place, if it comes from elsewhere. */

@@ -194,14 +194,8 @@ final class Clearing {
 
   private static Set<Integer> directIds(List<Reading> readings) {
     Set<Integer> ids = new TreeSet<>();
-    readings.stream().filter(Clearing::acrossOnePart).forEach(r -> ids.add(r.id()));
+    readings.stream().filter(r -> r.check().acrossPart().isPresent()).forEach(r -> ids.add(r.id()));
     return ids;
-  }
-
-  /** Whether both leads lay on the same part. */
-  static boolean acrossOnePart(Reading reading) {
-    return reading.check().red().isPresent()
-        && reading.check().red().get().part().equals(reading.check().black().orElseThrow().part());
   }
 
   /** A small set of readings that has one in common with each set; the same in every order. */

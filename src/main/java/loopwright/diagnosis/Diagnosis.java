@@ -247,7 +247,8 @@ public final class Diagnosis implements AutoCloseable {
   /** Works out where the search stands with these readings. */
   public Findings findings(List<Reading> readings, Circumstances circumstances) {
     List<Fact> facts = new ArrayList<>(standing);
-    if (!circumstances.warnings().isEmpty()) {
+    boolean warned = !circumstances.warnings().isEmpty();
+    if (warned) {
       facts.remove(told.caseFact(""));
       circumstances.warnings().forEach(w -> facts.add(told.caseFact(w.word())));
     }
@@ -255,29 +256,13 @@ public final class Diagnosis implements AutoCloseable {
     List<Fact.Margin> margins = clearing.margins(inPlay, readings, shownGood(readings));
     facts.addAll(margins);
     Map<String, Check> byId = new LinkedHashMap<>();
-    boolean warned = !circumstances.warnings().isEmpty();
     for (Check check : candidates) {
       byId.put(check.id(), check);
       boolean proven = provenDead(check, readings);
       facts.add(told.idea(check, circumstances.unreachable(), proven, warned));
-      boolean drives = check.kind() == CheckKind.OHMS || check.kind() == CheckKind.DIODE;
-      if (drives && !proven) {
+      if (check.kind().drives() && !proven) {
         Fact.CheckIdea i = told.idea(check, circumstances.unreachable(), true, warned);
-        facts.add(
-            new Fact.CheckIdea(
-                i.id() + CaseFacts.SUPPOSED,
-                i.kind(),
-                i.red(),
-                i.black(),
-                i.powered(),
-                i.isolated(),
-                i.loadOn(),
-                true,
-                i.reachable(),
-                i.minutes(),
-                i.cranks(),
-                i.bridges(),
-                i.inHand()));
+        facts.add(i.named(i.id() + CaseFacts.SUPPOSED));
       }
     }
     Map<Hypothesis, Likelihood.Result> evidence = new IdentityHashMap<>();
@@ -474,7 +459,7 @@ public final class Diagnosis implements AutoCloseable {
       }
     }
     List<Findings.Proposal> ranked =
-        ranking.rank(weighed.of(), evidence, conclusions, byId, circumstances, readings);
+        ranking.rank(belief, evidence, conclusions, byId, circumstances, readings);
     List<Integer> atOdds = new ArrayList<>();
     Findings.Status status = Findings.Status.SEARCHING;
     List<String> group = List.of();
@@ -756,20 +741,13 @@ public final class Diagnosis implements AutoCloseable {
       if (!currentProven(readings, r.check().setting())) {
         continue;
       }
-      boolean across =
-          r.check().red().isPresent()
-              && r.check()
-                  .red()
-                  .get()
-                  .part()
-                  .equals(r.check().black().map(TerminalRef::part).orElse(""));
-      if (across && told.powered(r.check().setting()) && told.loadOn(r.check().setting())) {
-        String part = r.check().red().get().part();
-        if (part.equals(vehicle.battery().id())) {
-          continue;
-        }
+      Optional<String> part = r.check().acrossPart().filter(p -> !p.equals(vehicle.battery().id()));
+      if (part.isPresent()
+          && told.powered(r.check().setting())
+          && told.loadOn(r.check().setting())) {
         inPlay.stream()
-            .filter(h -> h.part().equals(part) && clearing.standing(h, r) == Fact.Standing.OUT)
+            .filter(h -> h.part().equals(part.get()))
+            .filter(h -> clearing.standing(h, r) == Fact.Standing.OUT)
             .forEach(h -> good.add(h.suspect()));
       }
     }
@@ -781,12 +759,11 @@ public final class Diagnosis implements AutoCloseable {
 
   private boolean provenDead(Check check, List<Reading> readings) {
     // A part in the hand has nothing left that could drive it.
-    return InHand.applies(vehicle, check)
+    return check.inHand(vehicle)
         || readings.stream()
             .anyMatch(
                 r ->
-                    (r.check().kind() == CheckKind.VOLTS
-                            || r.check().kind() == CheckKind.MILLIVOLTS)
+                    r.check().kind().reads()
                         && r.check().red().equals(check.red())
                         && r.check().black().equals(check.black())
                         && r.check().setting().equals(check.setting())

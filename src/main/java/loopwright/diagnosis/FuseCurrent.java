@@ -4,7 +4,6 @@ import java.util.Optional;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
-import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.solver.Element;
 
@@ -28,8 +27,7 @@ final class FuseCurrent {
   /** Least and greatest current in amperes; empty if the reading is no drop across a fuse. */
   Optional<double[]> amps(Reading reading) {
     Check check = reading.check();
-    if (!(reading.value() instanceof Reading.Value.Number n)
-        || (check.kind() != CheckKind.VOLTS && check.kind() != CheckKind.MILLIVOLTS)) {
+    if (!(reading.value() instanceof Reading.Value.Number n) || !check.kind().reads()) {
       return Optional.empty();
     }
     return fuse(check)
@@ -52,9 +50,8 @@ final class FuseCurrent {
 
   /** The fuse that both leads lie across. */
   private Optional<String> fuse(Check check) {
-    Optional<String> red = check.red().map(TerminalRef::part);
-    return red.equals(check.black().map(TerminalRef::part))
-        ? red.filter(p -> vehicle.part(p).map(Part::kind).filter(PartKind.FUSE::equals).isPresent())
-        : Optional.empty();
+    return check
+        .acrossPart()
+        .filter(p -> vehicle.part(p).map(Part::kind).filter(PartKind.FUSE::equals).isPresent());
   }
 }

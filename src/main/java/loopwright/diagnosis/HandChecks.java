@@ -281,7 +281,7 @@ final class HandChecks {
   private void addInHand(Set<Check> checks, Set<String> likely) {
     likely.stream()
         .map(vehicle::requirePart)
-        .filter(p -> InHand.comesOut(p) && p.apartMinutes().isPresent())
+        .filter(p -> p.kind().comesOutWhole() && p.apartMinutes().isPresent())
         .limit(MOST_IN_HAND)
         .forEach(p -> addInHand(checks, p));
   }

@@ -1,11 +1,7 @@
 package loopwright.diagnosis;
 
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.Map;
-import java.util.Set;
-import loopwright.model.Part;
-import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.solver.Failure;
@@ -25,23 +21,6 @@ final class InHand {
     this.vehicle = bench.vehicle();
   }
 
-  /** Whether a check is one across a part that is out. */
-  static boolean applies(Vehicle vehicle, Check check) {
-    return (check.kind() == CheckKind.OHMS || check.kind() == CheckKind.DIODE)
-        && check
-            .red()
-            .map(TerminalRef::part)
-            .filter(check.setting().apart()::contains)
-            .filter(p -> check.black().map(TerminalRef::part).filter(p::equals).isPresent())
-            .filter(p -> comesOut(vehicle.requirePart(p)))
-            .isPresent();
-  }
-
-  /** Whether the part keeps its own contacts when it is taken out, as a connector does not. */
-  static boolean comesOut(Part part) {
-    return part.kind().comesOutWhole();
-  }
-
   /** The check as it is solved: for one in the hand, in a setting with all other parts apart. */
   Check solved(Check check) {
     if (!check.kind().metered() || check.setting().apart().isEmpty()) {
@@ -50,17 +29,10 @@ final class InHand {
     return solved.computeIfAbsent(
         check,
         c -> {
-          if (!applies(vehicle, c)) {
-            return c;
-          }
-          Set<String> others = new HashSet<>();
-          vehicle.parts().forEach(p -> others.add(p.id()));
-          others.remove(c.red().orElseThrow().part());
-          return Check.measure(
-              c.kind(),
-              c.red().orElseThrow(),
-              c.black().orElseThrow(),
-              Setting.REST.without(others));
+          TerminalRef red = c.red().orElseThrow();
+          return c.inHand(vehicle)
+              ? Check.measure(c.kind(), red, c.black().orElseThrow(), vehicle.only(red.part()))
+              : c;
         });
   }
 

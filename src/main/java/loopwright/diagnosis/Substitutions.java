@@ -55,14 +55,9 @@ final class Substitutions {
   boolean concerns(Check check) {
     return switch (check.kind()) {
       case LAMP_FOR_FUSE, SWAP, WIGGLE -> true;
-      case UNPLUG_AND_LOOK -> watchesLead(check);
+      case UNPLUG_AND_LOOK -> check.watchesLead(bench.vehicle());
       default -> false;
     };
-  }
-
-  /** Whether the lamp in the grounded lead is what is looked at. */
-  private boolean watchesLead(Check check) {
-    return check.subject().filter(bench.vehicle().battery().id()::equals).isPresent();
   }
 
   /** Chances of what is seen. */
@@ -77,8 +72,7 @@ final class Substitutions {
 
   /** Shares of its full power at which the lamp in a fuse's place burns; the typical one first. */
   List<Double> lamp(Hypothesis h, String fuse, Setting setting) {
-    int link = bench.network().element(fuse, "link").orElseThrow();
-    Variant variant = fuseLamp.inPlaceOf(h.variant(), link);
+    Variant variant = inPlaceOf(h, fuse);
     return solve(h, variant, setting, whole(h.history(), fuse)).stream()
         .map(p -> fuseLamp.level(p, supply()))
         .toList();
@@ -86,11 +80,14 @@ final class Substitutions {
 
   /** The typical operating point with a lamp in a fuse's place. */
   OperatingPoint lit(Hypothesis h, String fuse, Setting setting) {
-    int link = bench.network().element(fuse, "link").orElseThrow();
-    Variant variant = fuseLamp.inPlaceOf(h.variant(), link);
+    Variant variant = inPlaceOf(h, fuse);
     return bench
         .solver(setting)
         .solve(variant, setting, Values.typical(variant), whole(h.history(), fuse));
+  }
+
+  private Variant inPlaceOf(Hypothesis h, String fuse) {
+    return fuseLamp.inPlaceOf(h.variant(), bench.network().element(fuse, "link").orElseThrow());
   }
 
   private List<Double> lead(Hypothesis h, Setting setting) {
@@ -151,8 +148,7 @@ final class Substitutions {
     Values middle = Values.typical(variant);
     List<Values> all = new ArrayList<>(List.of(middle));
     boolean open =
-        !h.failures().isEmpty()
-            && Workbench.own(h.variant(), Values.typical(h.variant()).copy(), true);
+        !h.failures().isEmpty() && Workbench.own(h.variant(), Values.typical(h.variant()), true);
     for (int end = 0; end < 2 && open; end++) {
       Values values = middle.copy();
       if (Workbench.own(variant, values, end == 0)) {

@@ -2,11 +2,13 @@ package loopwright.model;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The whole loaded model: supply, parts, wires, circuits.
@@ -132,6 +134,24 @@ public record Vehicle(
       }
     }
     return all;
+  }
+
+  /**
+   * Whether both points lie on one part that is out of the vehicle in a setting, contacts and all,
+   * so that leads on them see that part alone.
+   */
+  public boolean inHand(TerminalRef one, TerminalRef other, Setting setting) {
+    return one.part().equals(other.part())
+        && setting.apart().contains(one.part())
+        && requirePart(one.part()).kind().comesOutWhole();
+  }
+
+  /** The setting in which every part but one is apart. */
+  public Setting only(String part) {
+    Set<String> others = new HashSet<>();
+    parts.forEach(p -> others.add(p.id()));
+    others.remove(part);
+    return Setting.REST.without(others);
   }
 
   /** What it takes to reach a terminal. */

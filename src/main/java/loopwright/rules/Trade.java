@@ -169,12 +169,12 @@ public final class Trade {
 
   /** Whether the kind of check puts the meter's own current through the circuit. */
   public static boolean drives(CheckKind kind) {
-    return kind == CheckKind.OHMS || kind == CheckKind.DIODE;
+    return kind.drives();
   }
 
   /** Whether the kind of check reads volts, of any size. */
   public static boolean reads(CheckKind kind) {
-    return kind == CheckKind.VOLTS || kind == CheckKind.MILLIVOLTS;
+    return kind.reads();
   }
 
   /** Whether hands take something apart or move it. */

@@ -158,7 +158,25 @@ public sealed interface Fact {
       boolean cranks,
       boolean bridges,
       boolean inHand)
-      implements Fact {}
+      implements Fact {
+    /** The same idea under another id. */
+    public CheckIdea named(String other) {
+      return new CheckIdea(
+          other,
+          kind,
+          red,
+          black,
+          powered,
+          isolated,
+          loadOn,
+          provenDead,
+          reachable,
+          minutes,
+          cranks,
+          bridges,
+          inHand);
+    }
+  }
 
   /** The one failure that the case ended on. */
   record Isolated(SuspectId suspect, PartKind kind) implements Fact {}
