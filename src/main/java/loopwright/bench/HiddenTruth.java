@@ -201,9 +201,20 @@ public final class HiddenTruth {
    * Ohms between red and black as displayed; of a part by itself where both lie on one that is out.
    */
   public Display ohms(TerminalRef red, TerminalRef black, Setting setting) {
+    return driven(MeterFunction.OHMS, red, black, setting);
+  }
+
+  /** The diode test from red to black as displayed. */
+  public Display diode(TerminalRef red, TerminalRef black, Setting setting) {
+    return driven(MeterFunction.DIODE, red, black, setting);
+  }
+
+  private Display driven(
+      MeterFunction function, TerminalRef red, TerminalRef black, Setting setting) {
     Bare bare = bare(red, black, setting);
     Meters.Shown shown =
-        Meters.ohms(
+        Meters.driven(
+            function,
             solver,
             bare.variant(),
             bare.setting(),
@@ -213,23 +224,7 @@ public final class HiddenTruth {
             network.requireNode(black),
             meter,
             leadOhms);
-    return displayed(MeterFunction.OHMS, shown.overRange() ? Double.MAX_VALUE : shown.value());
-  }
-
-  /** The diode test from red to black as displayed. */
-  public Display diode(TerminalRef red, TerminalRef black, Setting setting) {
-    Bare bare = bare(red, black, setting);
-    Meters.Shown shown =
-        Meters.diode(
-            solver,
-            bare.variant(),
-            bare.setting(),
-            bare.values(),
-            history,
-            network.requireNode(red),
-            network.requireNode(black),
-            meter);
-    return displayed(MeterFunction.DIODE, shown.overRange() ? Double.MAX_VALUE : shown.value());
+    return displayed(function, shown.overRange() ? Double.MAX_VALUE : shown.value());
   }
 
   private record Bare(Variant variant, Setting setting, Values values) {}
@@ -306,15 +301,17 @@ public final class HiddenTruth {
 
   /** How a lamp between the battery's grounded post and its lead burns. */
   public Sight lampInLead(Setting setting, TestLamp lamp) {
-    int cell = network.element(network.vehicle().battery().id(), "cell").orElseThrow();
-    Variant lit = lamp.inGroundedLead(variant, cell);
+    Variant lit = lamp.inGroundedLead(variant, cell());
     return named(
         lamp.level(solver.solve(lit, setting, values(lit, draw, seed), history), supplyVolts()));
   }
 
+  private int cell() {
+    return network.element(network.vehicle().battery().id(), "cell").orElseThrow();
+  }
+
   private double supplyVolts() {
-    int cell = network.element(network.vehicle().battery().id(), "cell").orElseThrow();
-    return ((Element.Cell) network.elements().get(cell)).volts().typical();
+    return ((Element.Cell) network.elements().get(cell())).volts().typical();
   }
 
   /** What has blown but for this part. */

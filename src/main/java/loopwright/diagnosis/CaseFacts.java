@@ -253,20 +253,9 @@ final class CaseFacts {
       return false;
     }
     Variant without = Variant.healthy(bench.network()).with(gone);
-    if (check.kind() == CheckKind.DIODE) {
-      return Meters.diode(
-              bench.solver(check.setting()),
-              without,
-              check.setting(),
-              Values.typical(without),
-              History.NONE,
-              red,
-              black,
-              bench.meter())
-          .overRange();
-    }
     Meters.Shown rest =
-        Meters.ohms(
+        Meters.driven(
+            Workbench.function(check),
             bench.solver(check.setting()),
             without,
             check.setting(),
@@ -276,7 +265,7 @@ final class CaseFacts {
             black,
             bench.meter(),
             bench.meter().leadOhms().typical());
-    return rest.value() > 10 * whole.value();
+    return check.kind() == CheckKind.DIODE ? rest.overRange() : rest.value() > 10 * whole.value();
   }
 
   private static boolean between(Check check, Element element) {

@@ -596,12 +596,9 @@ public final class Workbench {
     int red = network.requireNode(check.red().orElseThrow());
     int black = network.requireNode(check.black().orElseThrow());
     Solver solver = solver(check.setting());
-    if (check.kind() == CheckKind.DIODE) {
-      return Meters.diode(
-          solver, h.variant(), check.setting(), point.values(), point.history(), red, black, meter);
-    }
-    if (check.kind() == CheckKind.OHMS) {
-      return Meters.ohms(
+    if (check.kind().drives()) {
+      return Meters.driven(
+          function(check),
           solver,
           h.variant(),
           check.setting(),

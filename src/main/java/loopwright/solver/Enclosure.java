@@ -50,11 +50,9 @@ public final class Enclosure {
   private final Setting setting;
   private final Network network;
   private final int n;
-  private final boolean[] off;
-  private final int[] coilOf;
-  private final boolean[] closedBySetting;
-  // Shared with the halves.
-  private final int[] looks;
+  private final Layout layout;
+  // Set anew for each question, and shared with the halves.
+  private final int[] looksLeft;
 
   /**
    * Looks at one variant in one setting.
@@ -66,30 +64,13 @@ public final class Enclosure {
     this(variant, setting, new int[1]);
   }
 
-  private Enclosure(Variant variant, Setting setting, int[] looks) {
-    this.looks = looks;
+  private Enclosure(Variant variant, Setting setting, int[] looksLeft) {
+    this.looksLeft = looksLeft;
     this.variant = variant;
     this.setting = setting;
     this.network = variant.base();
     this.n = variant.size();
-    off = new boolean[n];
-    coilOf = new int[n];
-    closedBySetting = new boolean[n];
-    for (int e = 0; e < n; e++) {
-      Element element = variant.element(e);
-      off[e] = variant.removed(e) || setting.apart().contains(element.part());
-      coilOf[e] = -1;
-      if (element instanceof Element.Contact c && c.gate() instanceof Gate.Position p) {
-        closedBySetting[e] =
-            p.closedIn().contains(network.vehicle().position(p.control(), setting));
-      } else if (element instanceof Element.Contact c && c.gate() instanceof Gate.ByCoil) {
-        for (int k = 0; k < n && coilOf[e] < 0; k++) {
-          if (variant.element(k) instanceof Element.Coil coil && coil.part().equals(c.part())) {
-            coilOf[e] = k;
-          }
-        }
-      }
-    }
+    this.layout = Layout.of(variant, setting);
   }
 
   /**
@@ -152,6 +133,7 @@ public final class Enclosure {
    */
   public Optional<Bounds> volts(Starts starts, int red, int black, double inputOhms) {
     Element meter = new Element.Resistor("meter", "input", red, black, Spread.exactly(inputOhms));
+    looksLeft[0] = MOST_LOOKS;
     return bounds(starts, meter, 0).map(v -> new Bounds(v[0], v[1]));
   }
 
@@ -164,15 +146,9 @@ public final class Enclosure {
    * @param meter the meter, for its test source and its leads
    */
   public Optional<Bounds> ohms(Starts starts, int red, int black, MeterSpec meter) {
-    Element source =
-        new Element.Cell(
-            "meter",
-            "source",
-            red,
-            black,
-            Spread.exactly(meter.testVolts()),
-            Spread.exactly(meter.testOhms()));
+    Element source = Meters.source(red, black, meter.testVolts(), meter.testOhms());
     double full = meter.fullScale(MeterFunction.OHMS);
+    looksLeft[0] = MOST_LOOKS;
     return bounds(starts, source, 0)
         .map(
             v -> {
@@ -194,10 +170,8 @@ public final class Enclosure {
    */
   public Optional<Set<History>> histories(Starts starts) {
     // It is asked of every suspect, so it has to be given up sooner.
-    looks[0] = MOST_LOOKS / 2;
-    Optional<Set<History>> found = histories(starts, 0);
-    looks[0] = 0;
-    return found;
+    looksLeft[0] = MOST_LOOKS / 2;
+    return histories(starts, 0);
   }
 
   private Optional<Set<History>> histories(Starts starts, int halvings) {
@@ -221,14 +195,14 @@ public final class Enclosure {
 
   /** The same with either half of the failure's own widest range; none if it can't be halved. */
   private List<Enclosure> halves(int halvings) {
-    if (halvings >= MOST_HALVINGS || looks[0] > MOST_LOOKS) {
+    if (halvings >= MOST_HALVINGS || looksLeft[0] < 0) {
       return List.of();
     }
     int widest = -1;
     double most = 1.2;
     for (int e = 0; e < n; e++) {
       boolean own = e >= variant.baseCount() || variant.touched(e);
-      if (own && !off[e] && variant.element(e) instanceof Element.Resistor r) {
+      if (own && !layout.off(e) && variant.element(e) instanceof Element.Resistor r) {
         double ratio = r.ohms().high() / r.ohms().low();
         if (ratio > most) {
           most = ratio;
@@ -251,7 +225,7 @@ public final class Enclosure {
       Element.Resistor narrower = new Element.Resistor(r.part(), r.role(), r.a(), r.b(), half);
       halves.add(
           new Enclosure(
-              variant.with(List.of(new Change.Replace(widest, narrower))), setting, looks));
+              variant.with(List.of(new Change.Replace(widest, narrower))), setting, looksLeft));
     }
     return halves;
   }
@@ -453,6 +427,7 @@ public final class Enclosure {
    * @param starts ways to stand to start from
    */
   public Optional<Survey> survey(Starts starts) {
+    looksLeft[0] = MOST_LOOKS;
     List<WayVolts> found = new ArrayList<>();
     return survey(starts, 0, found) ? Optional.of(new Survey(found)) : Optional.empty();
   }
@@ -522,7 +497,7 @@ public final class Enclosure {
           open.add(other);
         }
       }
-      if (met.size() > MOST_STANDS || ++looks[0] > MOST_LOOKS) {
+      if (met.size() > MOST_STANDS || --looksLeft[0] < 0) {
         return Optional.empty();
       }
       if (can) {
@@ -652,17 +627,6 @@ public final class Enclosure {
     }
   }
 
-  private boolean closed(int e, Element.Contact contact, Stand stand) {
-    if (contact.gate() instanceof Gate.Fixed f) {
-      return f.rest() == Gate.Rest.CLOSED;
-    }
-    if (contact.gate() instanceof Gate.ByCoil c) {
-      boolean in = coilOf[e] >= 0 && stand.pulled().get(coilOf[e]);
-      return in != (c.rest() == Gate.Rest.CLOSED);
-    }
-    return closedBySetting[e];
-  }
-
   /** The edge an element stands for; empty if it carries nothing. */
   private Optional<Edge> edge(int e, Element element, Stand stand) {
     Edge edge;
@@ -686,7 +650,7 @@ public final class Enclosure {
       }
       edge.watched.add(e);
     } else if (element instanceof Element.Contact c) {
-      if (!closed(e, c, stand)) {
+      if (!layout.closed(e, c, stand.pulled())) {
         return Optional.empty();
       }
       edge = resistance(element, c.ohms());
@@ -723,7 +687,7 @@ public final class Enclosure {
     List<Edge> edges = new ArrayList<>();
     for (int e = 0; e < n; e++) {
       Element element = variant.element(e);
-      if (!off[e] && element.a() != element.b()) {
+      if (!layout.off(e) && element.a() != element.b()) {
         edge(e, element, stand).ifPresent(edges::add);
       }
     }

@@ -74,6 +74,48 @@ public final class Meters {
   private static final double STARVED = 100;
 
   /**
+   * What a function that drives its own current shows between red and black.
+   *
+   * @param function ohms or the diode test
+   * @param leadOhms resistance of the leads, which only ohms show
+   */
+  public static Shown driven(
+      MeterFunction function,
+      Solver solver,
+      Variant variant,
+      Setting setting,
+      Values values,
+      History history,
+      int red,
+      int black,
+      MeterSpec meter,
+      double leadOhms) {
+    return switch (function) {
+      case OHMS -> ohms(solver, variant, setting, values, history, red, black, meter, leadOhms);
+      case DIODE -> diode(solver, variant, setting, values, history, red, black, meter);
+      case VOLTS_DC ->
+          throw new IllegalArgumentException("a meter on volts drives no current of its own");
+    };
+  }
+
+  /** The meter's own source between its leads, as an element of the network. */
+  static Element source(int red, int black, double volts, double ohms) {
+    return new Element.Cell(
+        "meter", "source", red, black, Spread.exactly(volts), Spread.exactly(ohms));
+  }
+
+  private static OperatingPoint driven(
+      Solver solver,
+      Variant variant,
+      Setting setting,
+      Values values,
+      History history,
+      Element source) {
+    Variant loaded = variant.with(List.of(new Change.Add(source)));
+    return solver.solve(loaded, setting, values.extended(loaded), history);
+  }
+
+  /**
    * The diode test between red and black: about a milliampere from red to black, and the volts that
    * this takes. OL is reported as the source's open volts.
    */
@@ -86,16 +128,8 @@ public final class Meters {
       int red,
       int black,
       MeterSpec meter) {
-    Element source =
-        new Element.Cell(
-            "meter",
-            "source",
-            red,
-            black,
-            Spread.exactly(MeterSpec.DIODE_VOLTS),
-            Spread.exactly(MeterSpec.DIODE_OHMS));
-    Variant loaded = variant.with(List.of(new Change.Add(source)));
-    OperatingPoint point = solver.solve(loaded, setting, values.extended(loaded), history);
+    Element source = source(red, black, MeterSpec.DIODE_VOLTS, MeterSpec.DIODE_OHMS);
+    OperatingPoint point = driven(solver, variant, setting, values, history, source);
     double volts = point.volts(red, black);
     boolean overRange = volts > meter.fullScale(MeterFunction.DIODE);
     return overRange
@@ -118,16 +152,8 @@ public final class Meters {
       int black,
       MeterSpec meter,
       double leadOhms) {
-    Element source =
-        new Element.Cell(
-            "meter",
-            "source",
-            red,
-            black,
-            Spread.exactly(meter.testVolts()),
-            Spread.exactly(meter.testOhms()));
-    Variant loaded = variant.with(List.of(new Change.Add(source)));
-    OperatingPoint point = solver.solve(loaded, setting, values.extended(loaded), history);
+    Element source = source(red, black, meter.testVolts(), meter.testOhms());
+    OperatingPoint point = driven(solver, variant, setting, values, history, source);
     double volts = point.volts(red, black);
     double rest = meter.testVolts() - volts;
     double amps = rest / meter.testOhms();

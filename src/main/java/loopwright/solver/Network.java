@@ -7,10 +7,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import loopwright.model.Estimate;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
+import loopwright.model.Setting;
 import loopwright.model.Spread;
 import loopwright.model.TerminalRef;
 import loopwright.model.Typicals;
@@ -43,6 +45,7 @@ public final class Network {
   private final int nodes;
   private final int firstSpare;
   private final double[][] typicalRows;
+  private final Map<Setting, Layout> layouts = new ConcurrentHashMap<>();
 
   private Network(
       Vehicle vehicle,
@@ -123,6 +126,11 @@ public final class Network {
   public List<TerminalRef> terminals(int node) {
     int i = node + 1;
     return i < terminalsOf.size() ? terminalsOf.get(i) : List.of();
+  }
+
+  /** What a setting does to the elements; looked up once for each setting. */
+  Layout layout(Setting setting) {
+    return layouts.computeIfAbsent(setting, s -> Layout.of(this, s));
   }
 
   /** Typical values of each element, shared by all who ask: not to be changed. */

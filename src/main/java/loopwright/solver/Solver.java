@@ -1,17 +1,13 @@
 package loopwright.solver;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.BitSet;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import loopwright.model.PartKind;
 import loopwright.model.Setting;
-import loopwright.model.Vehicle;
 
 /**
  * Finds operating points: linear steps until filaments and junctions agree, contacts, motors and
@@ -45,7 +41,6 @@ public final class Solver {
   static final double SETTLED_VOLTS = 1e-9;
 
   private final Network network;
-  private final Vehicle vehicle;
   private final Kernel kernel;
   // From rest many contacts stand otherwise than in the base: too many changes for a low rank.
   private final Kernel fromRest;
@@ -54,7 +49,6 @@ public final class Solver {
   private Solver(
       Network network, Kernel kernel, Kernel fromRest, Optional<OperatingPoint> reference) {
     this.network = network;
-    this.vehicle = network.vehicle();
     this.kernel = kernel;
     this.fromRest = fromRest;
     this.reference = reference;
@@ -148,74 +142,17 @@ public final class Solver {
     return rest.pulledIn().equals(held.pulledIn()) ? List.of(rest) : List.of(rest, held);
   }
 
-  /** How the unchanged elements stand in each setting solved so far. */
-  private final Map<Setting, Layout> layouts = new HashMap<>();
-
-  /** What a setting does to the unchanged elements. */
-  private final class Layout {
-    private final Setting setting;
-    private final boolean[] off;
-    private final boolean[] closed;
-
-    Layout(Setting setting) {
-      this.setting = setting;
-      int n = network.elements().size();
-      off = new boolean[n];
-      closed = new boolean[n];
-      for (int e = 0; e < n; e++) {
-        Element element = network.elements().get(e);
-        off[e] = apart(element);
-        closed[e] = closed(element);
-      }
-    }
-
-    boolean apart(Element element) {
-      return setting.apart().contains(element.part());
-    }
-
-    /** Whether the position of a control holds this contact closed. */
-    boolean closed(Element element) {
-      return element instanceof Element.Contact c
-          && c.gate() instanceof Gate.Position p
-          && p.closedIn().contains(vehicle.position(p.control(), setting));
-    }
-  }
-
-  /** Number of the unchanged coil that moves each unchanged contact, or -1. */
-  private int[] coils;
-
-  private int[] coils() {
-    if (coils == null) {
-      int[] all = new int[network.elements().size()];
-      for (int e = 0; e < all.length; e++) {
-        all[e] = -1;
-        if (network.elements().get(e) instanceof Element.Contact c
-            && c.gate() instanceof Gate.ByCoil) {
-          for (int other : network.elementsOf(c.part())) {
-            if (all[e] < 0 && network.elements().get(other) instanceof Element.Coil) {
-              all[e] = other;
-            }
-          }
-        }
-      }
-      coils = all;
-    }
-    return coils;
-  }
-
   private final class Search {
     private final Kernel kernel;
     private final Variant variant;
     private final Setting setting;
     private final Values values;
     private final int n;
-    private final boolean[] off;
+    private final Layout layout;
     private final BitSet pulled;
     private final BitSet running = new BitSet();
     private final BitSet conducting = new BitSet();
     private final BitSet blown;
-    private final int[] coilOf;
-    private final boolean[] closedBySetting;
     private final double[] siemens;
     private final double[] offset;
     private double[] volts;
@@ -234,47 +171,10 @@ public final class Solver {
       this.n = variant.size();
       this.pulled = (BitSet) pulledBefore.clone();
       this.blown = history.blown();
-      Layout layout = layouts.computeIfAbsent(setting, Layout::new);
-      this.off = Arrays.copyOf(layout.off, n);
-      this.closedBySetting = Arrays.copyOf(layout.closed, n);
-      this.coilOf = Arrays.copyOf(coils(), n);
+      this.layout = Layout.of(variant, setting);
       this.siemens = new double[n];
       this.offset = new double[n];
       this.volts = new double[network.nodes()];
-      for (int e : variant.different()) {
-        Element element = variant.element(e);
-        off[e] = variant.removed(e) || layout.apart(element);
-        closedBySetting[e] = layout.closed(element);
-        findCoils(element.part());
-      }
-    }
-
-    /** Looks up anew which coil moves each contact of a part that has changed. */
-    private void findCoils(String part) {
-      int coil = -1;
-      for (int e : network.elementsOf(part)) {
-        if (coil < 0 && variant.element(e) instanceof Element.Coil) {
-          coil = e;
-        }
-      }
-      int base = variant.baseCount();
-      for (int e = base; e < n && coil < 0; e++) {
-        if (variant.element(e) instanceof Element.Coil c && c.part().equals(part)) {
-          coil = e;
-        }
-      }
-      for (int e : network.elementsOf(part)) {
-        coilOf[e] = movedByCoil(variant.element(e)) ? coil : -1;
-      }
-      for (int e = base; e < n; e++) {
-        if (variant.element(e).part().equals(part)) {
-          coilOf[e] = movedByCoil(variant.element(e)) ? coil : -1;
-        }
-      }
-    }
-
-    private boolean movedByCoil(Element element) {
-      return element instanceof Element.Contact c && c.gate() instanceof Gate.ByCoil;
     }
 
     OperatingPoint run() {
@@ -334,7 +234,7 @@ public final class Solver {
       settle();
       for (int e = 0; e < n; e++) {
         Element element = variant.element(e);
-        if (off[e]) {
+        if (layout.off(e)) {
           if (pulled.get(e) || running.get(e)) {
             return Optional.empty();
           }
@@ -395,10 +295,11 @@ public final class Solver {
       boolean moved = true;
       while (!reached && moved) {
         for (int e = 0; e < n; e++) {
-          if (coilOf[e] >= 0 && endPulled.get(coilOf[e]) && !off[e]) {
+          int coil = layout.coilOf(e);
+          if (coil >= 0 && endPulled.get(coil) && !layout.off(e)) {
             Element.Contact contact = (Element.Contact) variant.element(e);
-            pulled.set(coilOf[e], in.get(coilOf[e]));
-            staged[e] = closed(e, contact) ? 1 / values.get(e, 0) : 0;
+            pulled.set(coil, in.get(coil));
+            staged[e] = layout.closed(e, contact, pulled) ? 1 / values.get(e, 0) : 0;
           }
         }
         // A new array each time: the kernel knows what it holds by identity.
@@ -408,7 +309,7 @@ public final class Solver {
         moved = false;
         boolean stray = false;
         for (int e = 0; e < n; e++) {
-          if (variant.element(e) instanceof Element.Coil && !off[e] && siemens[e] != 0) {
+          if (variant.element(e) instanceof Element.Coil && !layout.off(e) && siemens[e] != 0) {
             boolean pulls = Math.abs(across(e)) >= values.get(e, 1);
             if (pulls && endPulled.get(e) && !in.get(e)) {
               in.set(e);
@@ -446,7 +347,7 @@ public final class Solver {
     }
 
     private boolean wanted(int coil) {
-      if (off[coil]) {
+      if (layout.off(coil)) {
         return false;
       }
       double v = Math.abs(across(coil));
@@ -477,7 +378,7 @@ public final class Solver {
     private boolean moveMotors() {
       boolean moved = false;
       for (int e = 0; e < n; e++) {
-        if (!off[e] && variant.element(e) instanceof Element.Motor) {
+        if (!layout.off(e) && variant.element(e) instanceof Element.Motor) {
           boolean starts = Math.abs(across(e)) >= values.get(e, 2);
           // A running motor stays running down to half of what it took to start it.
           boolean stops = Math.abs(across(e)) < values.get(e, 2) / 2;
@@ -498,7 +399,7 @@ public final class Solver {
       int worst = -1;
       double most = 1;
       for (int e = 0; e < n; e++) {
-        if (!off[e] && !blown.get(e) && variant.element(e) instanceof Element.Link) {
+        if (!layout.off(e) && !blown.get(e) && variant.element(e) instanceof Element.Link) {
           double share = Math.abs(siemens[e] * across(e)) / values.get(e, 1);
           if (share > most) {
             most = share;
@@ -511,18 +412,6 @@ public final class Solver {
       }
       blown.set(worst);
       return true;
-    }
-
-    private boolean closed(int e, Element.Contact contact) {
-      Gate gate = contact.gate();
-      if (gate instanceof Gate.Fixed f) {
-        return f.rest() == Gate.Rest.CLOSED;
-      }
-      if (gate instanceof Gate.ByCoil c) {
-        boolean in = coilOf[e] >= 0 && pulled.get(coilOf[e]);
-        return in != (c.rest() == Gate.Rest.CLOSED);
-      }
-      return closedBySetting[e];
     }
 
     /** Linear steps until filaments and junctions agree with their volts. */
@@ -568,7 +457,7 @@ public final class Solver {
       for (int e = 0; e < n; e++) {
         siemens[e] = 0;
         offset[e] = 0;
-        if (off[e]) {
+        if (layout.off(e)) {
           continue;
         }
         Element element = variant.element(e);
@@ -601,7 +490,7 @@ public final class Solver {
             siemens[e] = Laws.BLOCKED;
           }
         } else if (element instanceof Element.Contact c) {
-          if (closed(e, c)) {
+          if (layout.closed(e, c, pulled)) {
             siemens[e] = 1 / values.get(e, 0);
           }
         } else if (element instanceof Element.Link) {
