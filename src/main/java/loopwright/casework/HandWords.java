@@ -9,6 +9,7 @@ import loopwright.diagnosis.Seen;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.Vehicle;
+import loopwright.solver.TestLamp;
 
 /** The words of checks in which hands do something: lamps put in, twins fitted, joints moved. */
 final class HandWords {
@@ -100,7 +101,10 @@ final class HandWords {
   }
 
   private String watts(Check check) {
-    return check.kind() == CheckKind.LAMP_FOR_FUSE && vehicle.systemVolts() > 6 ? "21" : "5";
+    return Integer.toString(
+        check.kind() == CheckKind.LAMP_FOR_FUSE
+            ? TestLamp.fuseWatts(vehicle.systemVolts())
+            : TestLamp.DRAIN_WATTS);
   }
 
   /** What a check leaves in a wrong place, to be put back after it. */

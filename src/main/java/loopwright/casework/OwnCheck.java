@@ -3,6 +3,8 @@ package loopwright.casework;
 import java.util.Objects;
 import java.util.Optional;
 import loopwright.diagnosis.CheckKind;
+import loopwright.model.Part;
+import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 
@@ -25,5 +27,18 @@ public record OwnCheck(
   public OwnCheck {
     Objects.requireNonNull(kind, "kind");
     Objects.requireNonNull(setting, "setting");
+  }
+
+  /** Whether a part is one that a check of this kind looks at or takes in hand. */
+  boolean takes(Part part) {
+    boolean visible =
+        part.kind().isLoad() || part.kind() == PartKind.FUSE || part.kind() == PartKind.RELAY;
+    return switch (kind) {
+      case LAMP_FOR_FUSE -> part.kind() == PartKind.FUSE;
+      case SWAP, WIGGLE -> true;
+      case UNPLUG_AND_LOOK ->
+          part.kind() == PartKind.BATTERY || (visible && !setting.apart().isEmpty());
+      default -> visible;
+    };
   }
 }

@@ -32,7 +32,6 @@ import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
-import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -346,7 +345,7 @@ final class Session implements FindCase {
       if (part.isEmpty()) {
         throw new Problem("look", subject, phrases.say("problem.part"));
       }
-      if (!seenIn(check, part.get())) {
+      if (!check.takes(part.get())) {
         throw new Problem("look", subject, phrases.say("problem.look"));
       }
       if (ref.filament().isPresent()
@@ -355,19 +354,6 @@ final class Session implements FindCase {
             "look", subject, "one of " + String.join(", ", part.get().spec().functions()));
       }
     }
-  }
-
-  /** Whether a part is one that a check of this kind looks at or takes in hand. */
-  private boolean seenIn(OwnCheck check, Part part) {
-    boolean visible =
-        part.kind().isLoad() || part.kind() == PartKind.FUSE || part.kind() == PartKind.RELAY;
-    return switch (check.kind()) {
-      case LAMP_FOR_FUSE -> part.kind() == PartKind.FUSE;
-      case SWAP, WIGGLE -> true;
-      case UNPLUG_AND_LOOK ->
-          part.kind() == PartKind.BATTERY || (visible && !check.setting().apart().isEmpty());
-      default -> visible;
-    };
   }
 
   private void checkPoint(String field, Optional<TerminalRef> at) throws Problem {

@@ -9,7 +9,6 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
-import loopwright.bench.Eye;
 import loopwright.bench.HiddenTruth;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.SuspectId;
@@ -19,7 +18,6 @@ import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
-import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Typicals;
@@ -149,48 +147,25 @@ public final class SimulatedMeter {
           text(truth.ohms(point(check.red()), point(check.black()), check.setting()), "ohm");
       case DIODE ->
           text(truth.diode(point(check.red()), point(check.black()), check.setting()), "V");
-      case LOOK -> new Answer.Saw(look(check.lookAt().orElse(""), check.setting()));
-      case UNPLUG_AND_LOOK, SWAP, LAMP_FOR_FUSE, WIGGLE ->
-          new Answer.Saw(byHand(check, check.lookAt().orElse("")));
+      case LOOK, UNPLUG_AND_LOOK, SWAP, LAMP_FOR_FUSE, WIGGLE -> new Answer.Saw(seen(check));
     };
   }
 
-  private Seen byHand(OwnCheck check, String at) throws Problem {
-    LoadRef subject = LoadRef.parse(at);
-    Optional<Part> part = vehicle.part(subject.part());
-    if (part.isEmpty()) {
-      throw new Problem("look", at, "a part of " + vehicle.name());
+  private Seen seen(OwnCheck check) throws Problem {
+    String at = check.lookAt().orElse("");
+    Optional<LoadRef> subject = at.isEmpty() ? Optional.empty() : Optional.of(LoadRef.parse(at));
+    Optional<Part> part = subject.flatMap(s -> vehicle.part(s.part()));
+    if (part.isEmpty() || !check.takes(part.get())) {
+      String wanted =
+          switch (check.kind()) {
+            case SWAP, WIGGLE -> "a part of ";
+            case LAMP_FOR_FUSE -> "a fuse of ";
+            default -> "a load, a fuse or a relay of ";
+          };
+      throw new Problem("look", at, wanted + vehicle.name());
     }
-    Eye eye = new Eye(vehicle, typicals, truth);
-    Setting setting = check.setting();
-    switch (check.kind()) {
-      case LAMP_FOR_FUSE -> {
-        if (part.get().kind() != PartKind.FUSE) {
-          throw new Problem("look", at, "a fuse of " + vehicle.name());
-        }
-        return seen(eye.lampForFuse(subject.part(), setting));
-      }
-      case SWAP -> {
-        return seen(eye.swapped(subject.part(), watched, setting));
-      }
-      case WIGGLE -> {
-        return eye.changes(subject.part(), watched, setting) ? Seen.CHANGES : Seen.STEADY;
-      }
-      default -> {
-        if (part.get().kind() == PartKind.BATTERY) {
-          return seen(eye.load(subject, setting));
-        }
-        return look(at, setting);
-      }
-    }
-  }
-
-  private static Seen seen(HiddenTruth.Sight sight) {
-    return switch (sight) {
-      case ON -> Seen.ON;
-      case DIM -> Seen.DIM;
-      case OFF -> Seen.OFF;
-    };
+    return new Eye(vehicle, typicals, truth, watched)
+        .sees(check.kind(), subject.orElseThrow(), check.setting());
   }
 
   private TerminalRef point(Optional<TerminalRef> point) throws Problem {
@@ -199,26 +174,6 @@ public final class SimulatedMeter {
           "point", point.map(TerminalRef::toString).orElse(""), "a point of " + vehicle.name());
     }
     return point.get();
-  }
-
-  private Seen look(String at, Setting setting) throws Problem {
-    Optional<LoadRef> subject = at.isEmpty() ? Optional.empty() : Optional.of(LoadRef.parse(at));
-    Optional<Part> part = subject.flatMap(s -> vehicle.part(s.part()));
-    if (part.isEmpty()) {
-      throw new Problem("look", at, "a load, a fuse or a relay of " + vehicle.name());
-    }
-    if (part.get().kind() == PartKind.RELAY) {
-      return truth.clicks(part.get().id(), setting) ? Seen.CLICKS : Seen.SILENT;
-    }
-    if (part.get().kind() == PartKind.FUSE) {
-      return truth.fuseGone(part.get().id()) ? Seen.BROKEN : Seen.WHOLE;
-    }
-    if (!part.get().kind().isLoad()) {
-      throw new Problem("look", at, "a load, a fuse or a relay of " + vehicle.name());
-    }
-    return seen(
-        truth.look(
-            subject.orElseThrow(), setting, vehicle.onSetting(subject.orElseThrow(), setting)));
   }
 
   private static Answer text(HiddenTruth.Display display, String unit) {

@@ -92,21 +92,18 @@ final class Finer {
       top = Math.max(top, logs[i]);
     }
     double sum = 0;
+    for (double log : logs) {
+      sum += Math.exp(log - top);
+    }
     double[] odd = new double[readings.size()];
-    for (int i = 0; i < logs.length; i++) {
-      double weight = Math.exp(logs[i] - top);
-      sum += weight;
-      for (int k = 0; k < odd.length; k++) {
-        odd[k] += weight * results.get(i).odd()[k];
-      }
-    }
-    for (int k = 0; k < odd.length; k++) {
-      odd[k] /= sum;
-    }
     List<Likelihood.Part> parts = new ArrayList<>();
     for (int i = 0; i < logs.length; i++) {
       double weight = Math.exp(logs[i] - top) / sum;
-      parts.add(new Likelihood.Part(shares.get(i).hypothesis(), weight, results.get(i).odd()));
+      double[] own = results.get(i).odd();
+      parts.add(new Likelihood.Part(shares.get(i).hypothesis(), weight, own));
+      for (int k = 0; k < odd.length; k++) {
+        odd[k] += weight * own[k];
+      }
     }
     return new Likelihood.Result(top + Math.log(sum), odd, parts);
   }

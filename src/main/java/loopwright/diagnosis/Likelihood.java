@@ -37,7 +37,7 @@ final class Likelihood {
    * @param log natural log of the likelihood, slips included
    * @param odd by position in the list of readings: chance, given this hypothesis, that the reading
    *     is a slip
-   * @param parts finer hypotheses that this one was put together from; empty if it wasn't
+   * @param parts finer hypotheses that this one was put together from, or itself
    */
   record Result(double log, double[] odd, List<Part> parts) {}
 
@@ -77,7 +77,7 @@ final class Likelihood {
         odd[readings.indexOf(numeric.get(i))] = numericOdd[i];
       }
     }
-    return new Result(log, odd, List.of());
+    return new Result(log, odd, List.of(new Part(h, 1, odd)));
   }
 
   /** Share of slips in which a tip touches nothing. Common practice: paint, rust, a missed pin. */
@@ -148,7 +148,9 @@ final class Likelihood {
     }
     for (int i = 0; i < n; i++) {
       for (int j = 0; j <= i; j++) {
-        double dot = dot(loads[i], loads[j]) + gain(readings.get(i), readings.get(j));
+        Reading a = readings.get(i);
+        Reading b = readings.get(j);
+        double dot = dot(loads[i], loads[j]) + gain(a.check(), number(a), b.check(), number(b));
         if (i == j) {
           double digits = digits(readings.get(i));
           dot += digits * digits;
@@ -164,11 +166,9 @@ final class Likelihood {
     return c;
   }
 
-  private double gain(Reading a, Reading b) {
-    if (Workbench.function(a.check()) != Workbench.function(b.check())) {
-      return 0;
-    }
-    return gain(a.check(), number(a)) * gain(b.check(), number(b));
+  /** Covariance of two values through the meter's gain, which is one for each function. */
+  private double gain(Check a, double va, Check b, double vb) {
+    return Workbench.function(a) == Workbench.function(b) ? gain(a, va) * gain(b, vb) : 0;
   }
 
   /** Standard deviation of what the meter's gain does to a value. */
@@ -224,10 +224,7 @@ final class Likelihood {
       int n = readings.size();
       double[] residual = new double[n];
       loads = new double[n][];
-      inverse =
-          n == 0
-              ? new double[0][]
-              : Normal.inverse(covariance(hypothesis, readings, residual, loads));
+      inverse = Normal.inverse(covariance(hypothesis, readings, residual, loads));
       weighted = new double[n];
       for (int i = 0; i < n; i++) {
         for (int j = 0; j < n; j++) {
@@ -246,11 +243,8 @@ final class Likelihood {
       double[] cross = new double[n];
       double mean = f.mean();
       for (int i = 0; i < n; i++) {
-        Check before = readings.get(i).check();
-        cross[i] = dot(f.loads(), loads[i]);
-        if (Workbench.function(before) == Workbench.function(check)) {
-          cross[i] += gain * gain(before, number(readings.get(i)));
-        }
+        Reading before = readings.get(i);
+        cross[i] = dot(f.loads(), loads[i]) + gain(check, f.mean(), before.check(), number(before));
         mean += cross[i] * weighted[i];
       }
       double settled = 0;

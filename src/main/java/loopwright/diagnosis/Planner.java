@@ -36,33 +36,6 @@ final class Planner {
    */
   record Weighted(Hypothesis hypothesis, double belief) {}
 
-  /**
-   * One result of a check.
-   *
-   * @param low least value, or 0 for a sight
-   * @param high greatest value
-   * @param seen what is seen, for a look
-   * @param chance how likely it is
-   * @param parts chance of each part given this result
-   */
-  record Outcome(
-      double low,
-      double high,
-      java.util.Optional<Seen> seen,
-      double chance,
-      Map<String, Double> parts) {}
-
-  /**
-   * A check with its worth.
-   *
-   * @param check the check
-   * @param bits expected information about the failed part, in bits
-   * @param minutes working time
-   * @param worth bits a minute times the rules' preference
-   * @param outcomes its results
-   */
-  record Ranked(Check check, double bits, double minutes, double worth, List<Outcome> outcomes) {}
-
   /** What a meter check is expected to show under a hypothesis, the meter's own error included. */
   interface Forecast {
     /** Mean and standard deviation in volts or ohms. */
@@ -84,7 +57,7 @@ final class Planner {
   }
 
   /** Sorts the results of a check under the hypotheses. */
-  List<Outcome> outcomes(List<Weighted> hypotheses, Check check, Forecast forecast) {
+  List<Findings.Outcome> outcomes(List<Weighted> hypotheses, Check check, Forecast forecast) {
     if (!check.kind().metered()) {
       return sights(hypotheses, check);
     }
@@ -139,7 +112,7 @@ final class Planner {
         }
       }
     }
-    List<Outcome> result = new ArrayList<>();
+    List<Findings.Outcome> result = new ArrayList<>();
     for (int b = 0; b < bins; b++) {
       if (chance[b] > 1e-9) {
         double low = b == 0 ? Double.NEGATIVE_INFINITY : edges[b - 1];
@@ -149,7 +122,7 @@ final class Planner {
           high = b == bins - 1 ? high : Math.exp(high) - 0.3;
         }
         result.add(
-            new Outcome(
+            new Findings.Outcome(
                 low,
                 high,
                 java.util.Optional.empty(),
@@ -207,7 +180,7 @@ final class Planner {
     return edges.stream().distinct().sorted().mapToDouble(Double::doubleValue).toArray();
   }
 
-  private List<Outcome> sights(List<Weighted> hypotheses, Check check) {
+  private List<Findings.Outcome> sights(List<Weighted> hypotheses, Check check) {
     Map<Seen, Double> chance = new EnumMap<>(Seen.class);
     Map<Seen, Map<String, Double>> parts = new EnumMap<>(Seen.class);
     for (Weighted w : hypotheses) {
@@ -225,23 +198,24 @@ final class Planner {
                     .merge(w.hypothesis().part(), p * w.belief(), Double::sum);
               });
     }
-    List<Outcome> result = new ArrayList<>();
+    List<Findings.Outcome> result = new ArrayList<>();
     chance.forEach(
         (seen, p) -> {
           if (p > 1e-9) {
             result.add(
-                new Outcome(0, 0, java.util.Optional.of(seen), p, normalised(parts.get(seen), p)));
+                new Findings.Outcome(
+                    0, 0, java.util.Optional.of(seen), p, normalised(parts.get(seen), p)));
           }
         });
     return result;
   }
 
   /** Expected information of results about the failed part, in bits. */
-  static double bits(List<Outcome> outcomes) {
+  static double bits(List<Findings.Outcome> outcomes) {
     Map<String, Double> marginal = new LinkedHashMap<>();
     double after = 0;
     double total = 0;
-    for (Outcome o : outcomes) {
+    for (Findings.Outcome o : outcomes) {
       total += o.chance();
       double h = 0;
       for (Map.Entry<String, Double> e : o.parts().entrySet()) {

@@ -61,7 +61,7 @@ final class Ranking {
   /** One admitted check: asked for directly, or after its proof of 0.00 V. */
   private record Admitted(Check check, boolean afterProof, double minutes, double preference) {
 
-    Findings.Proposal proposal(List<Planner.Outcome> outcomes) {
+    Findings.Proposal proposal(List<Findings.Outcome> outcomes) {
       double bits = Planner.bits(outcomes);
       double worth = bits / (minutes + ASKING_MINUTES) * preference;
       if (afterProof) {
@@ -73,11 +73,7 @@ final class Ranking {
                 check.setting());
         return new Findings.Proposal(proof, bits, minutes, worth, List.of(), Optional.of(check));
       }
-      List<Findings.Outcome> shown = new ArrayList<>();
-      for (Planner.Outcome o : outcomes) {
-        shown.add(new Findings.Outcome(o.low(), o.high(), o.seen(), o.chance(), o.parts()));
-      }
-      return new Findings.Proposal(check, bits, minutes, worth, shown, Optional.empty());
+      return new Findings.Proposal(check, bits, minutes, worth, outcomes, Optional.empty());
     }
   }
 
@@ -143,15 +139,10 @@ final class Ranking {
       Map<Hypothesis, Likelihood.Result> evidence, List<Reading> readings) {
     Map<Hypothesis, Likelihood.Expectation> expectations = new IdentityHashMap<>();
     return (h, check) -> {
-      Likelihood.Result result = evidence.get(h);
-      List<Likelihood.Part> parts = result.parts();
-      if (parts.isEmpty()) {
-        parts = List.of(new Likelihood.Part(h, 1, result.odd()));
-      }
       double sum = 0;
       double mean = 0;
       double square = 0;
-      for (Likelihood.Part part : parts) {
+      for (Likelihood.Part part : evidence.get(h).parts()) {
         if (part.weight() < NEGLIGIBLE_PART) {
           continue;
         }

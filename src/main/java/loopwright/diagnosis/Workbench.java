@@ -11,6 +11,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import loopwright.knowledge.Context;
@@ -363,11 +365,22 @@ public final class Workbench {
    * the spreads; empty where none were found, which says nothing either way. On all processors.
    */
   List<Optional<Enclosure.Bounds>> outer(List<Hypothesis> hypotheses, Check check) {
-    List<Optional<Enclosure.Starts>> starts =
-        hypotheses.stream().map(h -> startsOf(h, check)).toList();
+    return inParallel(
+        hypotheses, h -> startsOf(h, check), (h, starts) -> enclose(h, check, starts));
+  }
+
+  /**
+   * Works with what many hypotheses start from on all processors: they have nothing to do with each
+   * other. The starts themselves are solved before, by one thread.
+   */
+  private static <T> List<Optional<T>> inParallel(
+      List<Hypothesis> hypotheses,
+      Function<Hypothesis, Optional<Enclosure.Starts>> starts,
+      BiFunction<Hypothesis, Enclosure.Starts, Optional<T>> work) {
+    List<Optional<Enclosure.Starts>> from = hypotheses.stream().map(starts).toList();
     return IntStream.range(0, hypotheses.size())
         .parallel()
-        .mapToObj(i -> enclose(hypotheses.get(i), check, starts.get(i)))
+        .mapToObj(i -> from.get(i).flatMap(s -> work.apply(hypotheses.get(i), s)))
         .toList();
   }
 
@@ -382,17 +395,13 @@ public final class Workbench {
         : starts(h, check.setting());
   }
 
-  private Optional<Enclosure.Bounds> enclose(
-      Hypothesis h, Check check, Optional<Enclosure.Starts> starts) {
+  private Optional<Enclosure.Bounds> enclose(Hypothesis h, Check check, Enclosure.Starts starts) {
     int red = network.requireNode(check.red().orElseThrow());
     int black = network.requireNode(check.black().orElseThrow());
-    return starts.flatMap(
-        s -> {
-          Enclosure enclosure = new Enclosure(h.variant(), check.setting());
-          return function(check) == MeterFunction.VOLTS_DC
-              ? enclosure.volts(s, red, black, meter.inputOhms())
-              : enclosure.ohms(s, red, black, meter);
-        });
+    Enclosure enclosure = new Enclosure(h.variant(), check.setting());
+    return function(check) == MeterFunction.VOLTS_DC
+        ? enclosure.volts(starts, red, black, meter.inputOhms())
+        : enclosure.ohms(starts, red, black, meter);
   }
 
   /** The same, wider, from bounds of all nodes that are kept for the setting; volts only. */
@@ -410,40 +419,20 @@ public final class Workbench {
   }
 
   private Optional<Enclosure.Survey> survey(Hypothesis h, Setting setting) {
-    return surveys.computeIfAbsent(
-        new Key(h, setting),
-        k -> starts(h, setting).flatMap(s -> new Enclosure(h.variant(), setting).survey(s)));
+    survey(List.of(h), setting);
+    return surveys.get(new Key(h, setting));
   }
 
-  /**
-   * Finds bounds of a whole setting for many hypotheses, on all processors: they have nothing to do
-   * with each other. What they start from is solved before, by one thread.
-   */
+  /** Finds bounds of a whole setting for many hypotheses, on all processors. */
   void survey(Collection<Hypothesis> hypotheses, Setting setting) {
     List<Hypothesis> missing =
         hypotheses.stream().filter(h -> !surveys.containsKey(new Key(h, setting))).toList();
-    if (missing.size() < 2) {
-      return;
-    }
-    List<Hypothesis> unsure =
-        missing.stream().filter(h -> !alwaysNamed(h) && !blownBefore.containsKey(h)).toList();
-    unsure.forEach(this::typicalFirst);
-    List<Optional<Set<History>>> before =
-        unsure.parallelStream().map(this::computeBlownBefore).toList();
-    for (int i = 0; i < before.size(); i++) {
-      blownBefore.put(unsure.get(i), before.get(i));
-    }
-    List<Optional<Enclosure.Starts>> starts =
-        missing.stream().map(h -> starts(h, setting)).toList();
+    findBlownBefore(missing);
     List<Optional<Enclosure.Survey>> found =
-        IntStream.range(0, missing.size())
-            .parallel()
-            .mapToObj(
-                i ->
-                    starts
-                        .get(i)
-                        .flatMap(s -> new Enclosure(missing.get(i).variant(), setting).survey(s)))
-            .toList();
+        inParallel(
+            missing,
+            h -> starts(h, setting),
+            (h, starts) -> new Enclosure(h.variant(), setting).survey(starts));
     for (int i = 0; i < found.size(); i++) {
       surveys.put(new Key(missing.get(i), setting), found.get(i));
     }
@@ -466,25 +455,30 @@ public final class Workbench {
 
   /** Which fuses may have blown by the time of the complaint, for all values inside the spreads. */
   private Optional<Set<History>> blownBefore(Hypothesis h) {
-    if (alwaysNamed(h)) {
+    if (told(h)) {
       return Optional.of(Set.of(h.history()));
     }
-    Optional<Set<History>> known = blownBefore.get(h);
-    if (known == null) {
-      known = computeBlownBefore(h);
-      blownBefore.put(h, known);
+    findBlownBefore(List.of(h));
+    return blownBefore.get(h);
+  }
+
+  /** Works that out for many hypotheses, on all processors. */
+  private void findBlownBefore(Collection<Hypothesis> hypotheses) {
+    List<Hypothesis> missing =
+        hypotheses.stream().filter(h -> !told(h) && !blownBefore.containsKey(h)).toList();
+    List<Optional<Set<History>>> found =
+        inParallel(
+            missing,
+            h -> Optional.of(Enclosure.Starts.of(List.of(typicalFirst(h)), List.of(History.NONE))),
+            (h, starts) -> new Enclosure(h.variant(), complainedIn).histories(starts));
+    for (int i = 0; i < found.size(); i++) {
+      blownBefore.put(missing.get(i), found.get(i));
     }
-    return known;
   }
 
   /** Whether what has blown is told, not worked out. */
-  private boolean alwaysNamed(Hypothesis h) {
+  private boolean told(Hypothesis h) {
     return h.failures().isEmpty() || complainedIn == null;
-  }
-
-  private Optional<Set<History>> computeBlownBefore(Hypothesis h) {
-    return new Enclosure(h.variant(), complainedIn)
-        .histories(Enclosure.Starts.of(List.of(typicalFirst(h)), List.of(History.NONE)));
   }
 
   /** The typical operating point in the complaint's setting with every fuse whole before. */

@@ -75,6 +75,12 @@ public sealed interface Element {
   record Filament(
       String part, String role, int a, int b, double ratedVolts, Spread amps, Spread coldOhms)
       implements Element {
+    /** Ohms when cold, from the hot ones and how many times those are the cold ones. */
+    static Spread coldOhms(double ratedVolts, Spread amps, Spread ratio) {
+      double hot = ratedVolts / amps.typical();
+      return new Spread(hot / ratio.high(), hot / ratio.typical(), hot / ratio.low());
+    }
+
     @Override
     public Element between(int na, int nb) {
       return new Filament(part, role, na, nb, ratedVolts, amps, coldOhms);

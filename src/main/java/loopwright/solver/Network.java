@@ -426,8 +426,7 @@ public final class Network {
       Spread power = value(part.kind(), "watts", watts);
       Spread amps = power.times(1 / volts);
       Spread ratio = usual(part.kind(), "coldRatio");
-      double hot = volts / amps.typical();
-      Spread cold = new Spread(hot / ratio.high(), hot / ratio.typical(), hot / ratio.low());
+      Spread cold = Element.Filament.coldOhms(volts, amps, ratio);
       elements.add(new Element.Filament(part.id(), role, at(part, in), out, volts, amps, cold));
     }
 

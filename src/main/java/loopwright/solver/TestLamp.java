@@ -27,8 +27,16 @@ public record TestLamp(double ratedVolts, double watts, Spread amps, Spread cold
    * @param systemVolts 6, 12 or 24
    */
   public static TestLamp forFuse(int systemVolts, Typicals typicals) {
-    return of(systemVolts, systemVolts <= 6 ? 5 : 21, typicals);
+    return of(systemVolts, fuseWatts(systemVolts), typicals);
   }
+
+  /** Watts of the lamp that goes in a fuse's place. */
+  public static int fuseWatts(int systemVolts) {
+    return systemVolts <= 6 ? 5 : 21;
+  }
+
+  /** Watts of the lamp that goes into the battery's grounded lead. */
+  public static final int DRAIN_WATTS = 5;
 
   /**
    * The lamp that goes into the battery's grounded lead to watch a drain: 5 W, dim from some tenth
@@ -37,20 +45,14 @@ public record TestLamp(double ratedVolts, double watts, Spread amps, Spread cold
    * @param systemVolts 6, 12 or 24
    */
   public static TestLamp forDrain(int systemVolts, Typicals typicals) {
-    return of(systemVolts, 5, typicals);
+    return of(systemVolts, DRAIN_WATTS, typicals);
   }
 
   private static TestLamp of(int systemVolts, double watts, Typicals typicals) {
-    double off = typicals.relative(PartKind.LAMP, "watts");
-    double about = watts / systemVolts;
-    Spread amps = new Spread(about * (1 - off), about, about * (1 + off));
+    Spread amps = Spread.around(watts / systemVolts, typicals.relative(PartKind.LAMP, "watts"));
     Spread ratio = typicals.usual(PartKind.LAMP, "coldRatio", systemVolts);
-    double hot = systemVolts / about;
     return new TestLamp(
-        systemVolts,
-        watts,
-        amps,
-        new Spread(hot / ratio.high(), hot / ratio.typical(), hot / ratio.low()));
+        systemVolts, watts, amps, Element.Filament.coldOhms(systemVolts, amps, ratio));
   }
 
   /**

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import loopwright.bench.Eye;
 import loopwright.bench.HiddenTruth;
+import loopwright.casework.Eye;
 import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Complaint;
@@ -15,11 +15,8 @@ import loopwright.diagnosis.Diagnosis;
 import loopwright.diagnosis.Findings;
 import loopwright.diagnosis.Loop;
 import loopwright.diagnosis.Reading;
-import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.rulebook.Conclusion;
 import loopwright.model.LoadRef;
-import loopwright.model.Part;
-import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -106,51 +103,19 @@ final class Plays {
    * @param watched the load that is watched while a part is swapped or moved
    */
   static Reading.Value measure(Vehicle vehicle, HiddenTruth truth, LoadRef watched, Check check) {
-    Eye eye = new Eye(vehicle, Bench.KNOWLEDGE.typicals(), truth);
-    Setting setting = check.setting();
-    String subject = check.subject().orElse("");
-    return switch (check.kind()) {
-      case DIODE ->
-          value(truth.diode(check.red().orElseThrow(), check.black().orElseThrow(), setting));
-      case LAMP_FOR_FUSE -> sight(eye.lampForFuse(subject, setting));
-      case SWAP -> sight(eye.swapped(subject, watched, setting));
-      case WIGGLE ->
-          new Reading.Value.Sight(
-              eye.changes(subject, watched, setting) ? Seen.CHANGES : Seen.STEADY);
-      case UNPLUG_AND_LOOK -> sight(eye.load(LoadRef.parse(subject), setting));
-      default -> measure(vehicle, truth, check);
-    };
-  }
-
-  private static Reading.Value sight(HiddenTruth.Sight sight) {
-    return new Reading.Value.Sight(
-        switch (sight) {
-          case ON -> Seen.ON;
-          case DIM -> Seen.DIM;
-          case OFF -> Seen.OFF;
-        });
-  }
-
-  /** What a reading or a plain look gives. */
-  static Reading.Value measure(Vehicle vehicle, HiddenTruth truth, Check check) {
-    if (check.kind() == CheckKind.OHMS) {
-      return value(
-          truth.ohms(check.red().orElseThrow(), check.black().orElseThrow(), check.setting()));
-    }
-    if (check.kind().metered()) {
-      return value(
-          truth.volts(check.red().orElseThrow(), check.black().orElseThrow(), check.setting()));
-    }
-    LoadRef subject = LoadRef.parse(check.subject().orElseThrow());
-    Part part = vehicle.requirePart(subject.part());
-    if (part.kind() == PartKind.RELAY) {
+    if (!check.kind().metered()) {
       return new Reading.Value.Sight(
-          truth.clicks(part.id(), check.setting()) ? Seen.CLICKS : Seen.SILENT);
+          new Eye(vehicle, Bench.KNOWLEDGE.typicals(), truth, watched)
+              .sees(check.kind(), LoadRef.parse(check.subject().orElseThrow()), check.setting()));
     }
-    if (part.kind() == PartKind.FUSE) {
-      return new Reading.Value.Sight(truth.fuseGone(part.id()) ? Seen.BROKEN : Seen.WHOLE);
-    }
-    return sight(truth.look(subject, check.setting(), vehicle.onSetting(subject, check.setting())));
+    TerminalRef red = check.red().orElseThrow();
+    TerminalRef black = check.black().orElseThrow();
+    return value(
+        switch (check.kind()) {
+          case OHMS -> truth.ohms(red, black, check.setting());
+          case DIODE -> truth.diode(red, black, check.setting());
+          default -> truth.volts(red, black, check.setting());
+        });
   }
 
   private static Reading.Value value(HiddenTruth.Display display) {
@@ -233,7 +198,9 @@ final class Plays {
               terminals.get(0),
               vehicle.groundedPost(),
               diagnosis.complaint().on());
-      good.add(diagnosis.healthyGives(new Reading(1, check, measure(vehicle, truth, check))));
+      good.add(
+          diagnosis.healthyGives(
+              new Reading(1, check, measure(vehicle, truth, diagnosis.complaint().load(), check))));
     }
     int first = good.indexOf(false);
     sum[0] += first < 0 ? good.size() : first + 1;

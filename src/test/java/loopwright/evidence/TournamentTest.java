@@ -241,7 +241,10 @@ class TournamentTest {
       HiddenTruth one = play.truth();
       Plain plain =
           new Plain(
-              vehicle, play.network(), diagnosis, check -> Plays.measure(vehicle, one, check));
+              vehicle,
+              play.network(),
+              diagnosis,
+              check -> Plays.measure(vehicle, one, diagnosis.complaint().load(), check));
       walking = Optional.of(plain.walking());
       halving = Optional.of(plain.halving());
     }
@@ -249,7 +252,11 @@ class TournamentTest {
     if (index == 0 && number % 3 == 0 && course.right()) {
       HiddenTruth one = play.truth();
       knowing =
-          new Plain(vehicle, play.network(), diagnosis, check -> Plays.measure(vehicle, one, check))
+          new Plain(
+                  vehicle,
+                  play.network(),
+                  diagnosis,
+                  check -> Plays.measure(vehicle, one, diagnosis.complaint().load(), check))
               .allKnowing(suspect.part(), course.checks());
     }
     boolean slipped = Slips.any(play.seed(), SLIP, course.checks());
