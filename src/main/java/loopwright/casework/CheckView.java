@@ -18,6 +18,7 @@ import loopwright.diagnosis.Seen;
  * @param lookAt id of the part to look at, unplug or swap; empty for a meter check
  * @param question for a look: what to look for, in a sentence
  * @param choices for a look: the answers there are
+ * @param choiceWords those answers in words, in the same order
  * @param healthy what a healthy circuit shows; empty for a look
  * @param healthyWords the same in words, for instance "12.1 to 12.7 V" or "lit"
  * @param outcomes what the possible results would mean, most likely first
@@ -36,6 +37,7 @@ public record CheckView(
     Optional<String> lookAt,
     String question,
     List<Seen> choices,
+    List<String> choiceWords,
     Optional<Band> healthy,
     String healthyWords,
     List<OutcomeView> outcomes,
@@ -63,6 +65,7 @@ public record CheckView(
   /** Copies the lists. */
   public CheckView {
     choices = List.copyOf(choices);
+    choiceWords = List.copyOf(choiceWords);
     outcomes = List.copyOf(outcomes);
     cautions = List.copyOf(cautions);
   }

@@ -5,7 +5,6 @@ import java.util.Optional;
 import java.util.function.Function;
 import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
-import loopwright.diagnosis.Seen;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.Vehicle;
@@ -73,12 +72,6 @@ final class HandWords {
               ? phrases.say("question.lead")
               : phrases.say("question.unplug", unplugged(check), load(subject(check)));
     };
-  }
-
-  List<Seen> choices(Check check) {
-    return check.kind() == CheckKind.WIGGLE
-        ? List.of(Seen.CHANGES, Seen.STEADY)
-        : List.of(Seen.ON, Seen.DIM, Seen.OFF);
   }
 
   /** What the check before had in, to be taken out or changed back before this one. */

@@ -941,6 +941,7 @@ final class Session implements FindCase {
         check.subject(),
         question,
         choices,
+        choices.stream().map(s -> words.seen(check, s)).toList(),
         healthy,
         healthyWords(check),
         outcomeViews(check, outcomes),

@@ -199,7 +199,7 @@ final class Words {
 
   List<Seen> choices(Check check) {
     if (hands.speaksOf(check)) {
-      return hands.choices(check);
+      return check.kind().answers();
     }
     Part part = vehicle.requirePart(LoadRef.parse(check.subject().orElseThrow()).part());
     return switch (part.kind()) {

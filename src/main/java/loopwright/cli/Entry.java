@@ -16,9 +16,10 @@ import loopwright.diagnosis.Seen;
  *
  * @param kind kind of check
  * @param choices for a look: the answers there are, chosen by their number
+ * @param words those answers as the check words them, for instance "does nothing"
  * @param outcomes the results there may be; those of a meter check are chosen by their letter
  */
-record Entry(CheckKind kind, List<Seen> choices, List<OutcomeView> outcomes) {
+record Entry(CheckKind kind, List<Seen> choices, List<String> words, List<OutcomeView> outcomes) {
   private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+([.,]\\d*)?|[.,]\\d+)");
   private static final Pattern OVER = Pattern.compile("(?i)o\\.?l\\.?|over( ?range)?");
 
@@ -26,6 +27,7 @@ record Entry(CheckKind kind, List<Seen> choices, List<OutcomeView> outcomes) {
     return new Entry(
         check.kind(),
         check.choices(),
+        check.choiceWords(),
         check.outcomes().stream()
             .filter(o -> check.kind().metered() ? o.band().isPresent() : o.seen().isPresent())
             .toList());
@@ -33,16 +35,14 @@ record Entry(CheckKind kind, List<Seen> choices, List<OutcomeView> outcomes) {
 
   /** For a reading whose proposed results aren't at hand. */
   static Entry of(CheckKind kind) {
-    return new Entry(kind, List.of(Seen.values()), List.of());
+    List<Seen> answers = kind.answers();
+    return new Entry(kind, answers, answers.stream().map(Seen::word).toList(), List.of());
   }
 
-  /** What is seen as the check words it, for instance "does nothing"; else the bare word. */
+  /** What is seen as the check words it; else the bare word. */
   String words(Seen seen) {
-    return outcomes.stream()
-        .filter(o -> o.seen().equals(Optional.of(seen)))
-        .map(OutcomeView::words)
-        .findFirst()
-        .orElse(seen.word());
+    int i = choices.indexOf(seen);
+    return i >= 0 ? words.get(i) : seen.word();
   }
 
   static char letter(int index) {

@@ -1,5 +1,7 @@
 package loopwright.diagnosis;
 
+import java.util.List;
+
 /** The kinds of check. */
 public enum CheckKind {
   /** Volts between two points, one of them usually the grounded post. */
@@ -30,6 +32,17 @@ public enum CheckKind {
   /** The word used in lines and files. */
   public String word() {
     return word;
+  }
+
+  /** What can be seen in a check of this kind, whatever is looked at; nothing for a meter. */
+  public List<Seen> answers() {
+    return switch (this) {
+      case VOLTS, MILLIVOLTS, OHMS, DIODE -> List.of();
+      case LOOK ->
+          List.of(Seen.ON, Seen.DIM, Seen.OFF, Seen.CLICKS, Seen.SILENT, Seen.BROKEN, Seen.WHOLE);
+      case UNPLUG_AND_LOOK, SWAP, LAMP_FOR_FUSE -> List.of(Seen.ON, Seen.DIM, Seen.OFF);
+      case WIGGLE -> List.of(Seen.CHANGES, Seen.STEADY);
+    };
   }
 
   /** Whether meter leads are used. */

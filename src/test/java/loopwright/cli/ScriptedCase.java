@@ -567,6 +567,7 @@ final class ScriptedCase implements FindCase {
         metered ? Optional.empty() : Optional.of(script.look()),
         metered ? "" : "Does the beacon light?",
         metered ? List.of() : List.of(Seen.ON, Seen.DIM, Seen.OFF),
+        metered ? List.of() : List.of("on", "dim", "does nothing"),
         metered ? Optional.of(healthy) : Optional.empty(),
         metered ? Staircase.band(healthy) : "on",
         metered

@@ -256,11 +256,8 @@ public final class CaseViewModel {
   /** What can be answered by looking now, in the order of its keys 1, 2, 3... */
   public List<Seen> choices() {
     return switch (doing.get()) {
-      case OWN -> own.metered() ? List.of() : List.of(Seen.values());
-      case CORRECT ->
-          chosenReading().filter(r -> !r.kind().metered()).isPresent()
-              ? List.of(Seen.values())
-              : List.of();
+      case OWN -> own.kindProperty().get().answers();
+      case CORRECT -> chosenReading().map(r -> r.kind().answers()).orElse(List.of());
       case ANSWER -> view.get().next().map(CheckView::choices).orElse(List.of());
       default -> List.of();
     };

@@ -534,15 +534,11 @@ final class NowCard extends VBox {
     entry.shareStatusWith(row);
   }
 
-  /** What is seen, as the check words it where something was put in or moved for it. */
+  /** What is seen: in our short words for a look, else as the check words it. */
   private static String named(CheckView check, Seen seen) {
     return check.kind() == CheckKind.LOOK
         ? Texts.of(seen)
-        : check.outcomes().stream()
-            .filter(o -> o.seen().filter(s -> s == seen).isPresent())
-            .map(CheckView.OutcomeView::words)
-            .findFirst()
-            .orElse(Texts.of(seen));
+        : check.choiceWords().get(check.choices().indexOf(seen));
   }
 
   private void choices(List<Seen> choices, Function<Seen, String> named) {

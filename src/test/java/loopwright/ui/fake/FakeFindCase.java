@@ -423,6 +423,7 @@ public final class FakeFindCase implements FindCase {
         Optional.of("K1"),
         "Hand on relay K1: does it click when you switch the beacon?",
         List.of(Seen.CLICKS, Seen.SILENT),
+        List.of("clicks", "silent"),
         Optional.empty(),
         "clicks",
         List.of(
@@ -455,6 +456,7 @@ public final class FakeFindCase implements FindCase {
         "ohms, 200 range",
         Optional.empty(),
         "",
+        List.of(),
         List.of(),
         Optional.of(new Band(0, 0.6, Band.Unit.OHM)),
         "0 to 0.6 ohm",
@@ -495,6 +497,7 @@ public final class FakeFindCase implements FindCase {
         Optional.empty(),
         "",
         List.of(),
+        List.of(),
         Optional.of(healthy),
         healthyHigh ? "12.1 to 12.7 V" : "0 to 0.12 V",
         List.of(
@@ -520,6 +523,7 @@ public final class FakeFindCase implements FindCase {
         "volts DC, lowest range",
         Optional.empty(),
         "",
+        List.of(),
         List.of(),
         Optional.of(new Band(0, 0.12, Band.Unit.VOLT)),
         "0 to 0.12 V",
