@@ -30,7 +30,7 @@ import loopwright.solver.Solver;
 import loopwright.solver.Values;
 import loopwright.solver.Variant;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Bounds that clear, against draws: whatever values inside the spreads, half of them all at their
@@ -98,7 +98,7 @@ class OuterBoundTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"pumper", "tractor", "truck", "motorcycle"})
+  @MethodSource("loopwright.evidence.Bench#vehicles")
   void noDrawLiesOutsideTheBoundsThatClear(String name) {
     Vehicle vehicle = Bench.vehicle(name);
     Network network = Bench.network(vehicle);

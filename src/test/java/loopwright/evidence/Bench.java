@@ -36,6 +36,12 @@ public final class Bench {
     return rules;
   }
 
+  /** Demo vehicles that slow tests go through; fewer with {@code -Dloopwright.vehicles=}. */
+  public static List<String> vehicles() {
+    return List.of(
+        System.getProperty("loopwright.vehicles", "pumper,tractor,truck,motorcycle").split(","));
+  }
+
   public static Vehicle vehicle(String name) {
     String path = "/demo-data/vehicles/" + name + ".json";
     try (InputStream in = Bench.class.getResourceAsStream(path)) {

@@ -14,7 +14,7 @@ import loopwright.model.Setting;
 import loopwright.model.Spread;
 import loopwright.model.Vehicle;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * The quick way against the plain one: every single failure of every part of the demo vehicles, in
@@ -39,7 +39,7 @@ class LowRankTest {
   private static final double STIFF = 1e5;
 
   @ParameterizedTest
-  @ValueSource(strings = {"pumper", "tractor", "truck", "motorcycle"})
+  @MethodSource("loopwright.evidence.Bench#vehicles")
   void everySingleFailureGivesTheSameBothWays(String name) {
     Vehicle vehicle = Bench.vehicle(name);
     Network network = Bench.network(vehicle);

@@ -2,6 +2,7 @@ package loopwright.solver;
 
 import static loopwright.solver.Rig.exactly;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
@@ -248,5 +249,44 @@ class MetersTest {
       assertThat(s1.slope()).isEqualTo(numeric, within(1e-3 * numeric));
     }
     assertThat(meter.fullScale(MeterFunction.OHMS)).isEqualTo(1.999e6);
+  }
+
+  @Test
+  void aResistorOnTheDiodeTestIsADividerOfItsSource() {
+    // 3.2 V behind 2.4 kohm.
+    Rig rig = Rig.of(12).battery(12.6, 0.01, "top").resistor("R", 800, "top", "0");
+    Meters.Shown shown = driven(MeterFunction.DIODE, rig, "top");
+    assertThat(shown.value()).isEqualTo(3.2 * 800 / 3200, within(1e-5));
+    assertThat(shown.slope()).isEqualTo(1);
+    Rig open = Rig.of(12).battery(12.6, 0.01, "top").resistor("R", 1e9, "top", "0");
+    Meters.Shown none = driven(MeterFunction.DIODE, open, "top");
+    assertThat(none.overRange()).isTrue();
+    assertThat(none.value()).isEqualTo(MeterSpec.DIODE_VOLTS);
+    assertThat(none.slope()).isZero();
+  }
+
+  @Test
+  void onVoltsAMeterDrivesNoCurrentOfItsOwn() {
+    Rig rig = Rig.of(12).battery(12.6, 0.01, "top").resistor("R", 800, "top", "0");
+    assertThatThrownBy(() -> driven(MeterFunction.VOLTS_DC, rig, "top"))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("volts");
+    assertThat(driven(MeterFunction.OHMS, rig, "top").value()).isEqualTo(800.3, within(1e-2));
+  }
+
+  private static Meters.Shown driven(MeterFunction function, Rig rig, String red) {
+    Network network = rig.network();
+    Variant healthy = Variant.healthy(network);
+    return Meters.driven(
+        function,
+        Solver.full(network),
+        healthy,
+        Setting.REST.without("BAT"),
+        Values.typical(healthy),
+        History.NONE,
+        network.requireNode(rig.terminal(red)),
+        Network.REFERENCE,
+        TEN_MEGOHM,
+        TEN_MEGOHM.leadOhms().typical());
   }
 }

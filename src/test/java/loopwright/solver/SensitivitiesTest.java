@@ -12,7 +12,7 @@ import loopwright.model.Spread;
 import loopwright.model.Vehicle;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * The adjoint's derivatives against central differences of fresh solves, and the resistance seen by
@@ -24,7 +24,7 @@ class SensitivitiesTest {
   private static final double MOVE = 1e-3;
 
   @ParameterizedTest
-  @ValueSource(strings = {"pumper", "tractor", "truck", "motorcycle"})
+  @MethodSource("loopwright.evidence.Bench#vehicles")
   void derivativesAgreeWithCentralDifferences(String name) {
     Vehicle vehicle = Bench.vehicle(name);
     Network network = Bench.network(vehicle);
@@ -128,7 +128,7 @@ class SensitivitiesTest {
   @Test
   void ohmsSeenIsWhatATestCurrentMeets() {
     // A milliampere between two nodes moves their volts by the resistance seen, to first order.
-    Network network = Bench.network(Bench.vehicle("pumper"));
+    Network network = Bench.network(Bench.vehicle(Bench.vehicles().get(0)));
     Random random = new Random(6);
     double worst = 0;
     int compared = 0;
