@@ -212,7 +212,7 @@ public record Failure(Part part, String name, FaultMode mode, List<Effect> effec
    */
   public List<Change> changes(Variant variant, Spread added) {
     List<Change> changes = new ArrayList<>();
-    int spare = 0;
+    int spare = variant.sparesTaken();
     for (Effect effect : effects) {
       if (effect instanceof Effect.Open o) {
         changes.add(new Change.Remove(element(variant, o.role())));

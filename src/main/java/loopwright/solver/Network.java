@@ -34,8 +34,8 @@ public final class Network {
   /** Number of the reference node, the battery's grounded post, at 0 V. */
   public static final int REFERENCE = -1;
 
-  /** Nodes kept free for failures that split a part in two. */
-  static final int SPARES = 2;
+  /** Nodes kept free for failures that split a part in two, the last one for a test lamp. */
+  static final int SPARES = 4;
 
   private final Vehicle vehicle;
   private final List<Element> elements;

@@ -74,6 +74,16 @@ public final class Variant {
     return baseCount;
   }
 
+  /** Number of spare nodes that failures have taken so far. */
+  int sparesTaken() {
+    return (int)
+        IntStream.range(baseCount, elements.length)
+            .flatMap(e -> IntStream.of(elements[e].a(), elements[e].b()))
+            .filter(base::isSpare)
+            .distinct()
+            .count();
+  }
+
   /** The element with this number. */
   public Element element(int e) {
     return elements[e];
