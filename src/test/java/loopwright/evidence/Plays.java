@@ -23,7 +23,7 @@ import loopwright.model.Vehicle;
 import loopwright.solver.Network;
 
 /** Plays a diagnosis against a hidden truth to its end. */
-final class Plays {
+public final class Plays {
 
   private Plays() {}
 
@@ -37,7 +37,7 @@ final class Plays {
    * @param minutes working time
    * @param trail the checks and answers
    */
-  record Result(
+  public record Result(
       Findings.Status status,
       List<String> group,
       boolean cleared,
@@ -45,7 +45,7 @@ final class Plays {
       double minutes,
       List<String> trail) {}
 
-  static Result play(
+  public static Result play(
       Vehicle vehicle,
       Diagnosis diagnosis,
       HiddenTruth truth,
@@ -102,7 +102,8 @@ final class Plays {
    *
    * @param watched the load that is watched while a part is swapped or moved
    */
-  static Reading.Value measure(Vehicle vehicle, HiddenTruth truth, LoadRef watched, Check check) {
+  public static Reading.Value measure(
+      Vehicle vehicle, HiddenTruth truth, LoadRef watched, Check check) {
     if (!check.kind().metered()) {
       return new Reading.Value.Sight(
           new Eye(vehicle, Bench.KNOWLEDGE.typicals(), truth, watched)
