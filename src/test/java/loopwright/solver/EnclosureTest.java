@@ -199,24 +199,39 @@ class EnclosureTest {
   @Test
   void nodesOnTwoWaysSideBySideHaveTheirShareOfBoth() {
     // As before, but with a lamp at mid too: the two ways stay an edge of their own.
-    Rig rig = Rig.of(12).battery(12, 0.01, "top");
-    rig.resistor("R1", 2, "top", "a").resistor("R2", 2, "a", "mid");
-    rig.resistor("R4", 6, "mid", "b").resistor("R3", 2, "b", "top");
-    uncertain(rig, "R5", 3, 5, "mid", "0").lamp("L1", 5, 12, "mid", "0");
-    Asked asked = Asked.of(rig, Setting.REST);
-    int heater = asked.network().element("R5", "element").orElseThrow();
-    for (String[] pair : new String[][] {{"top", "a"}, {"b", "mid"}, {"a", "b"}, {"b", "0"}}) {
-      double low = Double.POSITIVE_INFINITY;
-      double high = Double.NEGATIVE_INFINITY;
-      for (double ohms : new double[] {3, 5}) {
-        Values values = Values.typical(asked.variant());
-        values.set(heater, 0, ohms);
-        double v = asked.point(values).volts(asked.node(pair[0]), asked.node(pair[1]));
-        low = Math.min(low, v);
-        high = Math.max(high, v);
+    for (int turned = 0; turned < 16; turned++) {
+      Rig rig = Rig.of(12).battery(12, 0.01, "top");
+      Object[][] pieces = {
+        {"R1", 1.0, "top", "a"},
+        {"R2", 3.0, "a", "mid"},
+        {"R4", 6.0, "mid", "b"},
+        {"R3", 2.0, "b", "top"}
+      };
+      for (int k = 0; k < 4; k++) {
+        Object[] piece = pieces[(k + turned) % 4];
+        boolean flip = (turned >> k & 1) == 1;
+        rig.resistor(
+            (String) piece[0],
+            (Double) piece[1],
+            (String) piece[flip ? 3 : 2],
+            (String) piece[flip ? 2 : 3]);
       }
-      holds(asked.surveyed(pair[0], pair[1]).orElseThrow(), low, high, 1.5);
-      holds(asked.volts(pair[0], pair[1]).orElseThrow(), low, high, 0.02);
+      uncertain(rig, "R5", 3, 5, "mid", "0").lamp("L1", 5, 12, "mid", "0");
+      Asked asked = Asked.of(rig, Setting.REST);
+      int heater = asked.network().element("R5", "element").orElseThrow();
+      for (String[] pair : new String[][] {{"top", "a"}, {"b", "mid"}, {"a", "b"}, {"b", "0"}}) {
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (double ohms : new double[] {3, 5}) {
+          Values values = Values.typical(asked.variant());
+          values.set(heater, 0, ohms);
+          double v = asked.point(values).volts(asked.node(pair[0]), asked.node(pair[1]));
+          low = Math.min(low, v);
+          high = Math.max(high, v);
+        }
+        holds(asked.surveyed(pair[0], pair[1]).orElseThrow(), low, high, 1.5);
+        holds(asked.volts(pair[0], pair[1]).orElseThrow(), low, high, 0.02);
+      }
     }
   }
 
@@ -505,6 +520,137 @@ class EnclosureTest {
     Enclosure.Bounds wide = failed.surveyed("in", "0").orElseThrow();
     assertThat(wide.low()).isLessThanOrEqualTo(low);
     assertThat(wide.high()).isGreaterThanOrEqualTo(high);
+  }
+
+  /**
+   * BAT 12.6 V, 0.01 ohm -- joint -- bus; coils of 85 ohm from bus to ground that pull in at 11,
+   * 9.1, 6.5 and 3.3 V; the first one's contact feeds a fuse and a load straight from BAT.
+   */
+  private static Asked busOfRelays(int relays, double load) {
+    Rig rig = Rig.of(12).battery(12.6, 0.01, "top").resistor("RJ", 1, "top", "bus");
+    double[] pulls = {11, 9.1, 6.5, 3.3};
+    for (int k = 0; k < relays; k++) {
+      rig.part(
+          "K" + k,
+          relay(false, between(pulls[k] - 0.05, pulls[k] + 0.05), between(0.4, 0.6)),
+          "bus",
+          "0",
+          "top",
+          "out" + k);
+      if (k > 0) {
+        rig.resistor("RL" + k, 100, "out" + k, "0");
+      }
+    }
+    rig.fuse("F0", 5, 0.01, "out0", "load").resistor("RL0", load, "load", "0");
+    Asked sound = Asked.of(rig, Setting.REST);
+    int joint = sound.network().element("RJ", "element").orElseThrow();
+    Element old = sound.network().elements().get(joint);
+    return sound.with(
+        new Change.Replace(
+            joint,
+            new Element.Resistor("RJ", "element", old.a(), old.b(), new Spread(1, 10, 100))));
+  }
+
+  @Test
+  void aRangeThatMovesManyRelaysIsHalvedUntilEachPartMovesFew() {
+    // From 12.6 x 21.25 / 22.26 = 12.03 V on the bus down to 12.6 x 21.25 / 121.26 = 2.21 V.
+    Asked asked = busOfRelays(4, 100);
+    // The relays' loads take up to 0.5 A through the battery's 10 mohm.
+    holds(
+        asked.volts("bus", "0").orElseThrow(),
+        12.6 * 21.25 / 121.26,
+        12.6 * 21.25 / 22.26,
+        0.01,
+        0.01);
+    Enclosure.Bounds load = asked.volts("load", "0").orElseThrow();
+    holds(load, 0, 12.59, 0.02, 0.02);
+    Enclosure.Bounds wide = asked.surveyed("bus", "0").orElseThrow();
+    holds(wide, 12.6 * 21.25 / 121.26, 12.6 * 21.25 / 22.26, 3, 0.01);
+    assertThat(asked.histories()).containsExactly(History.NONE);
+  }
+
+  @Test
+  void aFuseThatBlowsInOnePartOfTheRangeOnlyMayHaveBlown() {
+    // One ohm behind the first relay: 12.4 A through 5 A.
+    Asked asked = busOfRelays(3, 1);
+    assertThat(asked.histories()).containsExactlyInAnyOrder(History.NONE, blown(asked, "F0"));
+  }
+
+  @Test
+  void aRelayBelowItsDropOutIsOutWhereverItWasTakenFrom() {
+    // Pulled in at the start; behind 400 to 500 ohm its coil has 2.2 V at most.
+    Asked strong = coilBehind(20, 40);
+    OperatingPoint in = strong.point(Values.typical(strong.variant()));
+    int series = strong.network().element("RS", "element").orElseThrow();
+    Element old = strong.network().elements().get(series);
+    Asked weak =
+        strong.with(
+            new Change.Replace(
+                series,
+                new Element.Resistor(
+                    "RS", "element", old.a(), old.b(), new Spread(400, 450, 500))));
+    Enclosure.Starts starts = Enclosure.Starts.of(List.of(in), List.of(History.NONE));
+    Enclosure.Bounds bounds =
+        weak.enclosure()
+            .volts(starts, weak.node("load"), weak.node("0"), METER.inputOhms())
+            .orElseThrow();
+    isAbout(bounds, 0, 0);
+  }
+
+  /** BAT 12.6 V, 0.01 ohm -- RS -- in -- M1, running 3.15, standing 0.7875 ohm -- ground. */
+  private static Asked motorBehind(double ohms) {
+    Rig rig = Rig.of(12).battery(12.6, 0.01, "top").resistor("RS", ohms, "top", "in");
+    return Asked.of(
+        rig.part("M1", new PartSpec.Motor(exactly(4), Optional.of(exactly(16))), "in", "0"),
+        Setting.REST);
+  }
+
+  @Test
+  void aMotorWithHardlyAnyVoltsStands() {
+    // 0.24 V: less than a quarter of the least 1.2 V that start one.
+    double stands = 12.6 * 0.7875 / (40 + 0.7975);
+    holds(motorBehind(40).volts("in", "0").orElseThrow(), stands, stands, 1e-3);
+    // With 0.47 V it might still have been started before: both are possible.
+    Enclosure.Bounds either = motorBehind(20).volts("in", "0").orElseThrow();
+    holds(either, 12.6 * 0.7875 / 20.7975, 12.6 * 3.15 / 23.16, 1e-3);
+  }
+
+  @Test
+  void everyNodeOfALongRowHasItsShareHoweverItsPiecesLie() {
+    Random random = new Random(77);
+    for (int run = 0; run < 12; run++) {
+      int n = 3 + random.nextInt(5);
+      double[] ohms = new double[n];
+      List<Integer> order = new ArrayList<>();
+      for (int k = 0; k < n; k++) {
+        ohms[k] = 1 + random.nextInt(20);
+        order.add(k);
+      }
+      java.util.Collections.shuffle(order, random);
+      Rig rig = Rig.of(12).battery(12, 0.5, "n0");
+      for (int k : order) {
+        String a = "n" + k;
+        String b = k == n - 1 ? "0" : "n" + (k + 1);
+        boolean turned = random.nextBoolean();
+        uncertain(rig, "R" + k, ohms[k], 1.02 * ohms[k], turned ? b : a, turned ? a : b);
+      }
+      Asked asked = Asked.of(rig, Setting.REST);
+      double all = java.util.Arrays.stream(ohms).sum();
+      double below = all;
+      for (int k = 0; k < n; k++) {
+        double above = all - below;
+        Enclosure.Bounds bounds = asked.surveyed("n" + k, "0").orElseThrow();
+        double low = 12 * below / (below + 1.02 * above + 0.5);
+        double high = 12 * 1.02 * below / (1.02 * below + above + 0.5);
+        holds(bounds, low, high, 0.5);
+        if (k > 0) {
+          double least = 12 * ohms[k - 1] / (ohms[k - 1] + 1.02 * (all - ohms[k - 1]) + 0.5);
+          double most = 12 * 1.02 * ohms[k - 1] / (1.02 * ohms[k - 1] + all - ohms[k - 1] + 0.5);
+          holds(asked.surveyed("n" + (k - 1), "n" + k).orElseThrow(), least, most, 0.3);
+        }
+        below -= ohms[k];
+      }
+    }
   }
 
   @Test
