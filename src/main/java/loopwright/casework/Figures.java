@@ -3,6 +3,8 @@ package loopwright.casework;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Locale;
+import loopwright.diagnosis.Check;
+import loopwright.diagnosis.CheckKind;
 import loopwright.model.Spread;
 
 /** Numbers as a meter shows them and people say them. */
@@ -24,6 +26,11 @@ final class Figures {
       return trimmed(volts * 1000, size < 0.01 ? 1 : 0) + " mV";
     }
     return trimmed(volts, size < 10 ? 2 : 1) + " V";
+  }
+
+  /** Amperes: 0.15 A, 48 A. */
+  static String amps(double amps) {
+    return amps < 1 ? significant(amps * 1000, 2) + " mA" : significant(amps, 2) + " A";
   }
 
   /** A range of amperes: {@code 1.2 to 1.9 A}, {@code 30 to 80 mA}. */
@@ -49,6 +56,11 @@ final class Figures {
       return significant(ohms / 1000, 2) + " kohm";
     }
     return significant(ohms / 1e6, 2) + " Mohm";
+  }
+
+  /** What a check reads in. */
+  static Band.Unit unit(Check check) {
+    return check.kind() == CheckKind.OHMS ? Band.Unit.OHM : Band.Unit.VOLT;
   }
 
   static String value(double value, Band.Unit unit) {

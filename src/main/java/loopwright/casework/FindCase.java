@@ -131,6 +131,25 @@ public interface FindCase extends AutoCloseable {
   /** Why the proposed check is next, and what each result would leave, in sentences. */
   List<String> whyNext();
 
+  /**
+   * What each result of a check that may be asked now would leave. Quick.
+   *
+   * @param checkId id of the proposed check or of one that could be asked in its place; empty: the
+   *     proposed one
+   * @throws Problem if it isn't one of these
+   */
+  Outlook outlook(Optional<String> checkId) throws Problem;
+
+  /**
+   * What would follow on one result of a check, found as if it had been read. Takes as long as a
+   * reading; changes nothing.
+   *
+   * @param checkId id of a check of which {@link #outlook} tells
+   * @param result number of the result there, from 0
+   * @throws Problem if there is no such result
+   */
+  Outlook.Then then(String checkId, int result) throws Problem;
+
   /** All probe points that can be named, circuit's own first. */
   List<PointView> points();
 

@@ -54,6 +54,7 @@ final class Session implements FindCase {
   private final Phrases phrases;
   private final Clock clock;
   private final Words words;
+  private final OutcomeViews outcomes;
   private final Map<SuspectId, String> titles;
 
   private CaseStore.Journal journal;
@@ -119,6 +120,7 @@ final class Session implements FindCase {
             });
     this.titles = diagnosis.titles();
     this.words = new Words(vehicle, phrases, complaint.load(), diagnosis::twin);
+    this.outcomes = new OutcomeViews(words);
     progress.at(phrases.say("progress.first"), 0.97);
     refresh("");
   }
@@ -541,10 +543,12 @@ final class Session implements FindCase {
       findings = Findings.NONE;
       return;
     }
-    Findings found =
-        diagnosis.findings(
-            current(), new Diagnosis.Circumstances(unreachable, refused, factors, last, warnings));
+    Findings found = diagnosis.findings(current(), circumstances(last));
     findings = proving ? onlyConclusions(found) : found;
+  }
+
+  private Diagnosis.Circumstances circumstances(Optional<Check> before) {
+    return new Diagnosis.Circumstances(unreachable, refused, factors, before, warnings);
   }
 
   /** What a warning still needs of the rules while nothing is suspected: their cautions. */
@@ -672,7 +676,7 @@ final class Session implements FindCase {
                   List.of(),
                   phrases.say("because.again", Integer.toString(toTakeAgain().get())),
                   0));
-    } else if (findings.ranked().isEmpty() || findings.ranked().get(0).bits() < 1e-4) {
+    } else if (findings.ranked().isEmpty() || !findings.ranked().get(0).tells()) {
       move = CaseView.Move.STUCK;
     } else {
       move = CaseView.Move.CHECK;
@@ -906,24 +910,19 @@ final class Session implements FindCase {
         check.kind() == CheckKind.DIODE
             && Double.isInfinite(band[1])
             && band[0] > NEARLY_OL * bench.meter().fullScale(MeterFunction.DIODE);
-    return over ? "OL" : Figures.range(band[0], band[1], unit(check));
+    return over ? "OL" : Figures.range(band[0], band[1], Figures.unit(check));
   }
 
   /** Share of what the diode test shows at most, from which a band is OL and nothing else. */
   private static final double NEARLY_OL = 0.95;
 
-  private static Band.Unit unit(Check check) {
-    return check.kind() == CheckKind.OHMS ? Band.Unit.OHM : Band.Unit.VOLT;
-  }
-
-  private CheckView view(
-      Check check, List<Findings.Outcome> outcomes, String because, double cost) {
+  private CheckView view(Check check, List<Findings.Outcome> results, String because, double cost) {
     Optional<Band> healthy = Optional.empty();
     String question = "";
     List<Seen> choices = List.of();
     if (check.kind().metered()) {
       double[] band = diagnosis.healthyBand(check);
-      healthy = Optional.of(new Band(band[0], band[1], unit(check)));
+      healthy = Optional.of(new Band(band[0], band[1], Figures.unit(check)));
     } else {
       question = words.question(check);
       choices = words.choices(check);
@@ -944,7 +943,7 @@ final class Session implements FindCase {
         choices.stream().map(s -> words.seen(check, s)).toList(),
         healthy,
         healthyWords(check),
-        outcomeViews(check, outcomes),
+        outcomes.views(check, results),
         cost > 0 ? cost : diagnosis.minutes(check, last),
         because,
         cautions(check));
@@ -958,80 +957,11 @@ final class Session implements FindCase {
     return lines;
   }
 
-  private List<CheckView.OutcomeView> outcomeViews(Check check, List<Findings.Outcome> outcomes) {
-    List<CheckView.OutcomeView> list = new ArrayList<>();
-    for (Findings.Outcome o : merged(outcomes)) {
-      List<String> leaves =
-          o.parts().entrySet().stream()
-              .filter(e -> e.getValue() > 0.03 && !e.getKey().equals(SuspectId.NONE))
-              .limit(6)
-              .map(e -> words.part(e.getKey()))
-              .toList();
-      Optional<Band> band = Optional.empty();
-      String text;
-      if (o.seen().isPresent()) {
-        text = words.seen(check, o.seen().get());
-      } else {
-        Band.Unit unit = unit(check);
-        text = words.outcome(check, o.low(), o.high());
-        band = Optional.of(new Band(o.low(), o.high(), unit));
-      }
-      list.add(new CheckView.OutcomeView(text, band, o.seen(), o.chance(), leaves));
-    }
-    list.sort(java.util.Comparator.comparingDouble(CheckView.OutcomeView::chance).reversed());
-    return list;
-  }
-
-  /** Neighbouring results that leave the same suspects are one result to a person. */
-  private static List<Findings.Outcome> merged(List<Findings.Outcome> outcomes) {
-    List<Findings.Outcome> result = new ArrayList<>();
-    for (Findings.Outcome o : outcomes) {
-      if (!result.isEmpty() && o.seen().isEmpty()) {
-        Findings.Outcome before = result.get(result.size() - 1);
-        if (before.high() == o.low() && alike(before, o)) {
-          double chance = before.chance() + o.chance();
-          Map<String, Double> parts = new LinkedHashMap<>();
-          before
-              .parts()
-              .forEach((k, v) -> parts.merge(k, v * before.chance() / chance, Double::sum));
-          o.parts().forEach((k, v) -> parts.merge(k, v * o.chance() / chance, Double::sum));
-          result.set(
-              result.size() - 1,
-              new Findings.Outcome(before.low(), o.high(), o.seen(), chance, sorted(parts)));
-          continue;
-        }
-      }
-      result.add(o);
-    }
-    return result;
-  }
-
-  private static Map<String, Double> sorted(Map<String, Double> parts) {
-    Map<String, Double> result = new LinkedHashMap<>();
-    parts.entrySet().stream()
-        .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
-        .forEach(e -> result.put(e.getKey(), e.getValue()));
-    return result;
-  }
-
-  private static boolean alike(Findings.Outcome a, Findings.Outcome b) {
-    if (a.chance() < 0.01 || b.chance() < 0.01) {
-      return true;
-    }
-    Set<String> keys = new LinkedHashSet<>(a.parts().keySet());
-    keys.addAll(b.parts().keySet());
-    double distance = 0;
-    for (String k : keys) {
-      distance += Math.abs(a.parts().getOrDefault(k, 0.0) - b.parts().getOrDefault(k, 0.0));
-    }
-    return distance / 2 < 0.25;
-  }
-
   private String because(Findings.Proposal p) {
     if (p.forWhat().isPresent()) {
       return phrases.say("because.dead-first");
     }
-    List<CheckView.OutcomeView> views = outcomeViews(p.check(), p.outcomes());
+    List<CheckView.OutcomeView> views = outcomes.views(p.check(), p.outcomes());
     List<CheckView.OutcomeView> top =
         views.stream().filter(v -> !v.leaves().isEmpty()).limit(2).toList();
     if (top.size() < 2) {
@@ -1121,10 +1051,12 @@ final class Session implements FindCase {
                 healthyWords(e.check())));
       }
     }
+    List<String> why = new ArrayList<>(stage(stages, Conclusion.Stage.WHY));
+    top.stream().findFirst().map(reasons(Optional.empty())::chain).ifPresent(why::addAll);
     return new RepairView(
         answer,
         proof,
-        stage(stages, Conclusion.Stage.WHY),
+        why,
         stage(stages, Conclusion.Stage.INSPECT),
         stage(stages, Conclusion.Stage.REPAIR),
         stage(stages, Conclusion.Stage.PROOF),
@@ -1164,126 +1096,37 @@ final class Session implements FindCase {
 
   @Override
   public List<String> whyStill(String partOrSuspect) throws Problem {
-    String part = partOrSuspect.contains("/") ? partOrSuspect.split("/")[0] : partOrSuspect;
-    requirePart(part);
-    List<String> text = new ArrayList<>();
-    if (findings.cleared().containsKey(part)) {
-      for (ClearedView c : view.cleared()) {
-        if (c.part().equals(part)) {
-          text.add(phrases.say("why.cleared", c.title(), c.why()));
-        }
-      }
-      for (Conclusion.ClearedBy by : findings.cleared().get(part)) {
-        String words0 = rules.words(by.rule(), by.key(), by.args());
-        if (!text.contains(words0) && text.size() < 3) {
-          text.add(words0);
-        }
-      }
-      return text;
-    }
-    Optional<Findings.PartBelief> belief =
-        findings.parts().stream().filter(p -> p.part().equals(part)).findFirst();
-    if (belief.isEmpty()) {
-      return List.of(
-          phrases.say(
-              "why.out-of-play", words.part(part), circuit.name(), complaint.kind().words()));
-    }
-    text.add(
-        phrases.say(
-            "why.held",
-            words.part(part),
-            Figures.percent(belief.get().belief()),
-            belief.get().modes().stream()
-                .filter(m -> m.belief() > 0.05 * belief.get().belief())
-                .limit(3)
-                .map(words::mode)
-                .collect(Collectors.joining("; "))));
-    Optional<Findings.ModeBelief> mode = belief.get().modes().stream().findFirst();
-    List<Reading> taken = current();
-    for (int i = taken.size() - 1; i >= 0 && mode.isPresent() && text.size() < 3; i--) {
-      Reading r = taken.get(i);
-      if (!r.check().kind().metered()) {
-        continue;
-      }
-      Optional<double[]> band = diagnosis.suspectBand(mode.get().suspect(), r.check());
-      if (band.isPresent()) {
-        text.add(
-            phrases.say(
-                "why.band",
-                Integer.toString(r.id()),
-                words.value(r.check(), r.value()),
-                words.place(r.check()),
-                Figures.range(band.get()[0], band.get()[1], unit(r.check())),
-                healthyWords(r.check())));
-      }
-    }
-    mode.flatMap(this::wouldShow).ifPresent(text::add);
-    return text;
+    return reasons().why(suspected(partOrSuspect));
   }
 
   @Override
   public List<Against> against(String partOrSuspect) throws Problem {
-    int slash = partOrSuspect.indexOf('/');
-    String part = slash < 0 ? partOrSuspect : partOrSuspect.substring(0, slash);
-    requirePart(part);
-    Optional<SuspectId> suspect =
-        slash < 0
-            ? strongest(part)
-            : Optional.of(new SuspectId(part, partOrSuspect.substring(slash + 1)));
-    List<Against> list = new ArrayList<>();
-    for (Reading r : current()) {
-      if (suspect.isEmpty() || !r.check().kind().metered()) {
-        continue;
-      }
-      Band.Unit unit = unit(r.check());
-      double[] healthy = diagnosis.healthyBand(r.check());
-      diagnosis
-          .suspectBand(suspect.get(), r.check())
-          .ifPresent(
-              band ->
-                  list.add(
-                      0,
-                      new Against(
-                          r.id(),
-                          words.where(r.check()),
-                          words.value(r.check(), r.value()),
-                          new Band(band[0], band[1], unit),
-                          new Band(healthy[0], healthy[1], unit))));
-    }
-    return list;
+    return reasons().against(suspected(partOrSuspect));
   }
 
-  /** A part's likeliest failure; for one that is cleared, the one that was cleared first. */
-  private Optional<SuspectId> strongest(String part) {
-    Optional<SuspectId> held =
-        findings.parts().stream()
-            .filter(p -> p.part().equals(part))
-            .flatMap(p -> p.modes().stream())
-            .map(Findings.ModeBelief::suspect)
-            .findFirst();
-    return held.isPresent()
-        ? held
-        : findings.cleared().getOrDefault(part, List.of()).stream()
-            .map(Conclusion.ClearedBy::suspect)
-            .findFirst();
+  /** The part or suspect meant. */
+  private Reasons.About suspected(String partOrSuspect) throws Problem {
+    Reasons.About about = Reasons.About.of(partOrSuspect);
+    requirePart(about.part());
+    if (about.mode().isPresent() && !titles.containsKey(about.suspect().orElseThrow())) {
+      throw new Problem(
+          "part",
+          partOrSuspect,
+          titles.keySet().stream()
+              .filter(s -> s.part().equals(about.part()))
+              .map(SuspectId::toString)
+              .collect(Collectors.joining(", ", phrases.say("problem.suspect") + " ", "")));
+    }
+    return about;
   }
 
-  /** What the next check would show with a failure, beside what a healthy circuit shows. */
-  private Optional<String> wouldShow(Findings.ModeBelief mode) {
-    Optional<Check> next = view.next().map(this::check).filter(c -> c.kind().metered());
-    if (next.isEmpty()) {
-      return Optional.empty();
-    }
-    Check check = next.get();
-    return diagnosis
-        .suspectBand(mode.suspect(), check)
-        .map(
-            band ->
-                phrases.say(
-                    "why.next",
-                    Figures.range(band[0], band[1], unit(check)),
-                    words.place(check),
-                    healthyWords(check)));
+  private Reasons reasons() {
+    return reasons(view.next().map(this::check).filter(c -> c.kind().metered()));
+  }
+
+  private Reasons reasons(Optional<Check> next) {
+    return new Reasons(
+        diagnosis, findings, current(), rules, words, phrases, this::healthyWords, next);
   }
 
   @Override
@@ -1305,6 +1148,28 @@ final class Session implements FindCase {
               }
             });
     return text;
+  }
+
+  @Override
+  public Outlook outlook(Optional<String> checkId) throws Problem {
+    return outlooks().of(checkId, view.next());
+  }
+
+  @Override
+  public Outlook.Then then(String checkId, int result) throws Problem {
+    return outlooks().then(checkId, result);
+  }
+
+  private Outlooks outlooks() {
+    return new Outlooks(
+        diagnosis,
+        findings,
+        current(),
+        check -> circumstances(Optional.of(check)),
+        standing(),
+        words,
+        phrases,
+        outcomes);
   }
 
   @Override

@@ -289,6 +289,16 @@ public final class SimulatedMeter {
     }
 
     @Override
+    public Outlook outlook(Optional<String> checkId) throws Problem {
+      return inner.outlook(checkId);
+    }
+
+    @Override
+    public Outlook.Then then(String checkId, int result) throws Problem {
+      return inner.then(checkId, result);
+    }
+
+    @Override
     public List<String> whyNext() {
       return inner.whyNext();
     }

@@ -128,6 +128,13 @@ final class Words {
     return check.black().equals(Optional.of(vehicle.groundedPost()));
   }
 
+  /** What is asked in a check, in a few words: "volts DC at ..." or the question of a look. */
+  String asked(Check check) {
+    return check.kind().metered()
+        ? phrases.say("asked", meter(check), place(check))
+        : question(check);
+  }
+
   String meter(Check check) {
     return switch (check.kind()) {
       case VOLTS -> phrases.say("meter.volts");

@@ -3,16 +3,17 @@ package loopwright.cli;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import loopwright.casework.Against;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
+import loopwright.casework.Outlook;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.Problem;
 import loopwright.casework.SimulatedMeter;
@@ -71,7 +72,7 @@ final class LineTalk {
         codec.ready(
             new WireCodec.Opening(
                 vehicle, vehicleName, view, findCase.points(), findCase.settings(), story)));
-    write(codec.state(Optional.empty(), view, List.of(), List.of()));
+    write(codec.state(Optional.empty(), view, WireCodec.Asked.NOTHING));
     // A reader that has gone away gets no more; what it told is kept.
     while (findCase.view().move() != CaseView.Move.END && !out.checkError()) {
       Optional<Told> told = codec.read(in.next());
@@ -115,8 +116,7 @@ final class LineTalk {
   }
 
   private String accept(Optional<ClientId> id, Request request) throws Problem {
-    List<String> why = List.of();
-    List<Against> against = List.of();
+    WireCodec.Asked asked = WireCodec.Asked.NOTHING;
     CaseView view;
     if (request instanceof Request.Answered r) {
       view = findCase.answer(r.check(), r.answer());
@@ -148,16 +148,23 @@ final class LineTalk {
     } else if (request instanceof Request.Gone) {
       view = findCase.gone();
     } else if (request instanceof Request.WhyNext) {
-      why = findCase.whyNext();
+      asked = WireCodec.Asked.why(findCase.whyNext(), List.of());
       view = findCase.view();
     } else if (request instanceof Request.WhyStill r) {
-      why = findCase.whyStill(r.about());
-      against = findCase.against(r.about());
+      asked = WireCodec.Asked.why(findCase.whyStill(r.about()), findCase.against(r.about()));
+      view = findCase.view();
+    } else if (request instanceof Request.Outlook r) {
+      Outlook outlook = findCase.outlook(r.check());
+      List<Outlook.Then> then = new ArrayList<>();
+      for (int i = 0; r.depth() > 1 && i < outlook.branches().size(); i++) {
+        then.add(findCase.then(outlook.check(), i));
+      }
+      asked = WireCodec.Asked.outlook(outlook, then);
       view = findCase.view();
     } else {
       view = findCase.stop();
     }
-    return codec.state(id, view, why, against);
+    return codec.state(id, view, asked);
   }
 
   /** The practice meter answers the proposed check. */

@@ -12,6 +12,7 @@ import loopwright.casework.CheckView;
 import loopwright.casework.CheckView.OutcomeView;
 import loopwright.casework.ClearedView;
 import loopwright.casework.FindCase;
+import loopwright.casework.Outlook;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
@@ -205,6 +206,7 @@ final class PlainTalk {
         next(findCase.view());
       }
       case "why" -> why(rest);
+      case "tree" -> tree(rest);
       case "can't", "cant" -> refuse(lower);
       case "never" -> refuse(FindCase.Refusal.NEVER);
       case "won't", "wont" -> refuse(FindCase.Refusal.WONT);
@@ -496,6 +498,22 @@ final class PlainTalk {
     page.items(rest.isEmpty() ? findCase.whyNext() : findCase.whyStill(part(rest.get(0))));
   }
 
+  /** What each result leaves and what follows on it; of a check in its place by number. */
+  private void tree(List<String> rest) throws Problem {
+    Outlook outlook = findCase.outlook(Optional.empty());
+    if (!rest.isEmpty()) {
+      List<Outlook.Choice> choices = outlook.instead();
+      String number = rest.get(0);
+      int index = number.matches("\\d{1,3}") ? Integer.parseInt(number) - 2 : -2;
+      if (index < -1 || index >= choices.size()) {
+        throw new Problem("tree", Page.plain(number), "a number from 1 to " + (1 + choices.size()));
+      }
+      outlook = index < 0 ? outlook : findCase.outlook(Optional.of(choices.get(index).check()));
+    }
+    new TreePage(page).show(outlook, findCase);
+    page.flush();
+  }
+
   // What is shown.
 
   private void after(CaseView view) {
@@ -764,7 +782,7 @@ final class PlainTalk {
     cautions.forEach(c -> page.block("CAREFUL ", c));
   }
 
-  private static String minutes(double minutes) {
+  static String minutes(double minutes) {
     if (minutes < 1) {
       return "less than a minute";
     }
@@ -781,6 +799,9 @@ final class PlainTalk {
     page.block("1, 2 ... or the word      ", "what is seen");
     page.block("again                     ", "show the check once more");
     page.block("why                       ", "why this check, and what its results leave");
+    page.block(
+        "tree                      ",
+        "what each result would leave and what follows; tree 2: of another check");
     page.block("why G4                    ", "why G4 is suspected or cleared");
     page.block("can't                     ", "the point can't be reached now");
     page.block("never                     ", "it can't be reached at all");

@@ -53,6 +53,18 @@ final class Clearing {
   }
 
   /**
+   * The bounds by which a reading rules a hypothesis out, the meter's error left out; empty unless
+   * it does.
+   */
+  Optional<Predictor.Possible> bounds(Hypothesis h, Reading reading) {
+    if (standing(h, reading) != Fact.Standing.OUT) {
+      return Optional.empty();
+    }
+    Optional<Predictor.Possible> coarse = predictor.coarse(h, reading.check());
+    return beyond(coarse, reading) ? coarse : predictor.outer(h, reading.check());
+  }
+
+  /**
    * Whether a reading is unusual for a hypothesis by the quick band and its corners. Enough to say
    * that something is amiss, never to clear anything: use {@link #standing} for that.
    */

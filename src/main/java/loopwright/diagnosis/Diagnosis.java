@@ -60,6 +60,8 @@ public final class Diagnosis implements AutoCloseable {
   private final Ranking ranking;
   private final Finer finer;
   private final HealthyBands bands;
+  private final Explainer explainer;
+  private final Consequences consequences;
   private final FuseCurrent fuseCurrent;
   private final CheckSource source;
   private final Optional<Loop> loop;
@@ -137,6 +139,8 @@ public final class Diagnosis implements AutoCloseable {
     bench.keepOnly(keep);
     predictor.keepOnly(keep);
     this.prior = weights;
+    this.explainer = new Explainer(bench, clearing, bands, likelihood, inPlay, prior);
+    this.consequences = new Consequences(bench, complaint);
     this.outOfPlay = out;
     this.partsInPlay = in;
     this.candidates = source.candidates(new Prospects(bench, kept, weights));
@@ -862,6 +866,25 @@ public final class Diagnosis implements AutoCloseable {
       }
     }
     return low <= high ? Optional.of(new double[] {low, high}) : Optional.empty();
+  }
+
+  /** The numbers behind what is held and what is cleared. */
+  public Explainer explainer() {
+    return explainer;
+  }
+
+  /**
+   * What a suspect brings about elsewhere, at what the readings make likeliest of its range; empty
+   * if it isn't in play.
+   */
+  public List<Consequences.Link> consequences(SuspectId suspect, List<Reading> readings) {
+    return inPlay.stream()
+        .filter(h -> h.suspect().equals(suspect))
+        .max(
+            Comparator.comparingDouble(
+                h -> Math.log(prior.get(h)) + likelihood.of(h, readings).log()))
+        .map(consequences::of)
+        .orElse(List.of());
   }
 
   /** Concludes what to do about the answer: states it to the rules and returns what they advise. */

@@ -35,6 +35,9 @@ public record Findings(
     Map<Integer, Double> odd,
     List<Integer> atOdds) {
 
+  /** Least information in bits for which a check tells anything. */
+  private static final double TELLS = 1e-4;
+
   /** Nothing known. */
   public static final Findings NONE =
       new Findings(
@@ -110,7 +113,18 @@ public record Findings(
       double minutes,
       double worth,
       List<Outcome> outcomes,
-      Optional<Check> forWhat) {}
+      Optional<Check> forWhat) {
+
+    /** Whether it tells anything at all. */
+    public boolean tells() {
+      return bits >= TELLS;
+    }
+
+    /** Whether what it is expected to tell is worth its minutes. */
+    public boolean worthAsking() {
+      return bits >= Ranking.WORTH_ASKING;
+    }
+  }
 
   /** Copies the collections. */
   public Findings {

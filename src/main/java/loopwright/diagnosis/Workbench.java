@@ -214,6 +214,30 @@ public final class Workbench {
     return finer;
   }
 
+  /**
+   * Tries a failure at some resistance in the complaint's own setting, and forgets it again.
+   *
+   * @param added added resistance in ohms
+   * @param look what is asked of it
+   */
+  <T> T tried(Failure failure, Spread added, Function<Hypothesis, T> look) {
+    Hypothesis h =
+        single(
+            new SuspectId(failure.part().id(), failure.name()),
+            failure,
+            Optional.of(added),
+            Variant.healthy(network).with(failure.changes(network, added)),
+            0,
+            Objects.requireNonNull(complainedIn, "complainedIn"));
+    T seen = look.apply(h);
+    points.keySet().removeIf(k -> k.hypothesis() == h);
+    extremes.keySet().removeIf(k -> k.hypothesis() == h);
+    typical.keySet().removeIf(k -> k.hypothesis() == h);
+    histories.remove(h);
+    first.remove(h);
+    return seen;
+  }
+
   /** Into how many parts a cell is cut once it is looked at closely. */
   private static final int FINER = 4;
 

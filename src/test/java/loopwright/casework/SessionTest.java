@@ -170,7 +170,7 @@ class SessionTest {
               assertThat(a.suspect().low()).isLessThan(12.60).isLessThan(a.suspect().high());
               assertThat(a.healthy().unit()).isEqualTo(Band.Unit.VOLT);
             });
-    assertThat(open.against(part + "/no-such-mode")).isEmpty();
+    assertThatThrownBy(() -> open.against(part + "/no-such-mode")).isInstanceOf(Problem.class);
     assertThatThrownBy(() -> open.against("Q99")).isInstanceOf(Problem.class);
   }
 

@@ -176,6 +176,31 @@ class LineTalkTest {
     assertThat(against.get("reading").intValue()).isEqualTo(1);
     assertThat(against.get("suspect").get("high").doubleValue()).isEqualTo(12.7);
     assertThat(against.get("healthy").get("unit").textValue()).isEqualTo("V");
+    assertThat(against.get("needed").get("low").doubleValue()).isEqualTo(4.1);
+    assertThat(against.get("needed").get("high").textValue()).isEqualTo("OL");
+    assertThat(against.get("modes").get(0).get("can").textValue()).isEqualTo("gives");
+  }
+
+  @Test
+  void whatTheResultsWouldLeaveIsToldAsData() throws IOException {
+    List<JsonNode> lines =
+        talk(
+            "{\"type\":\"outlook\"}",
+            "{\"type\":\"outlook\",\"check\":\"c1\",\"depth\":2}",
+            "{\"type\":\"outlook\",\"check\":\"c9\"}",
+            "{\"type\":\"outlook\",\"depth\":3}");
+    JsonNode outlook = lines.get(2).get("outlook");
+    assertThat(outlook.get("check").textValue()).isEqualTo("c1");
+    assertThat(outlook.get("branches").get(0).get("left").get(0).get("part").textValue())
+        .isEqualTo("G4");
+    assertThat(outlook.get("branches").get(0).has("then")).isFalse();
+    JsonNode then = lines.get(3).get("outlook").get("branches").get(0).get("then");
+    assertThat(then.get("next").textValue()).isEqualTo("check");
+    assertThat(then.get("check").textValue()).isEqualTo("volts F3.load>BATT.neg");
+    assertThat(lines.get(3).get("seq").intValue()).isZero();
+    assertThat(lines.get(4).get("type").textValue()).isEqualTo("problem");
+    assertThat(lines.get(5).get("field").textValue()).isEqualTo("depth");
+    assertThat(events()).as("a question changes nothing").hasSize(1);
   }
 
   @Test

@@ -90,7 +90,8 @@ class PlainTalkTest {
   void noLineIsWiderThanTheScreen(int width) {
     TestWorld world =
         new TestWorld(
-            store, "12.4", "off", "list", "help", "points", "setups", "why", "why G4", "12.3");
+            store, "12.4", "off", "list", "help", "points", "setups", "why", "why G4", "tree",
+            "12.3");
     world.run("find", "pumper", "--complaint", "beacon dead", "--width", "" + width);
     // On a screen the line that was typed ends the prompt's line.
     assertThat(world.outText().replaceAll("(?m)^[a-z ?]+> ", "").lines())
@@ -275,6 +276,19 @@ class PlainTalkTest {
     assertThat(flat(world))
         .contains("- It splits the loop behind the fuse.")
         .contains("- G4 is still held. - Nothing has ruled it out.");
+    assertThat(events()).as("a question changes nothing").hasSize(1);
+  }
+
+  @Test
+  void whatEachResultLeavesIsShownAsATree() {
+    TestWorld world = find("tree", "tree 1", "tree 9");
+    assertThat(world.outText())
+        .containsPattern("(?m)^.*volts DC at beacon ground G4, ")
+        .containsPattern("(?m)^[+]- .+, .+ %")
+        .containsPattern("(?m)^[|] {4}leaves beacon ground G4 60 %")
+        .containsPattern("(?m)^[|] {4}then {3}volts DC at beacon fuse F3, 2 minutes; first key on")
+        .containsPattern("(?m)^or {7}tree 2: volts DC at beacon fuse F3");
+    assertThat(flat(world)).contains("Not taken: tree '9': a number from 1 to 2");
     assertThat(events()).as("a question changes nothing").hasSize(1);
   }
 

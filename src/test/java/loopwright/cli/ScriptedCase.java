@@ -25,6 +25,7 @@ import loopwright.casework.LoopView.Measured;
 import loopwright.casework.LoopView.PieceView;
 import loopwright.casework.LoopView.Stair;
 import loopwright.casework.LoopView.Standing;
+import loopwright.casework.Outlook;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
@@ -33,6 +34,8 @@ import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Explainer;
+import loopwright.diagnosis.Explainer.Can;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.SuspectId;
 import loopwright.diagnosis.Warning;
@@ -420,8 +423,64 @@ final class ScriptedCase implements FindCase {
     part(partOrSuspect);
     return readings.values().stream()
         .filter(t -> t.check().kind() == CheckKind.VOLTS)
-        .map(t -> new Against(t.id(), where(t.check()), t.words(), volts(0, 12.7), volts(12, 12.7)))
+        .map(
+            t ->
+                new Against(
+                    t.id(),
+                    where(t.check()),
+                    t.words(),
+                    volts(0, 12.7),
+                    volts(12, 12.7),
+                    Optional.of(new Band(4.1, Double.POSITIVE_INFINITY, Band.Unit.OHM)),
+                    List.of(
+                        new Explainer.Mode(
+                            new SuspectId("G4", "on-paint"), "ground on paint", Can.GIVES))))
         .toList();
+  }
+
+  @Override
+  public Outlook outlook(Optional<String> checkId) throws Problem {
+    CheckView check =
+        view()
+            .next()
+            .filter(c -> checkId.map(c.id()::equals).orElse(true))
+            .orElseThrow(() -> new Problem("check", checkId.orElse(""), "the check asked now"));
+    return new Outlook(
+        check.id(),
+        check.kind(),
+        "volts DC at beacon ground G4",
+        List.of(),
+        check.minutes(),
+        true,
+        "",
+        check.outcomes().stream()
+            .map(
+                o ->
+                    new Outlook.Branch(o, List.of(new Outlook.Left("G4", "beacon ground G4", 0.6))))
+            .toList(),
+        List.of(new Outlook.Choice("volts F3.load>BATT.neg", "volts DC at beacon fuse F3", 2)));
+  }
+
+  @Override
+  public Outlook.Then then(String checkId, int result) throws Problem {
+    Outlook.Branch branch = outlook(Optional.of(checkId)).branches().get(result);
+    return result == 0
+        ? new Outlook.Then(
+            CaseView.Move.CHECK,
+            "volts DC at beacon fuse F3",
+            Optional.of("volts F3.load>BATT.neg"),
+            List.of("key on"),
+            2,
+            branch.left(),
+            List.of(branch.outcome()))
+        : new Outlook.Then(
+            CaseView.Move.REPAIR,
+            "found: beacon ground G4",
+            Optional.empty(),
+            List.of(),
+            0,
+            branch.left(),
+            List.of());
   }
 
   @Override

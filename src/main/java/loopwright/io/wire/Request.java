@@ -61,6 +61,14 @@ public sealed interface Request {
   /** Asks why a part or suspect is held or cleared; changes nothing. */
   record WhyStill(String about) implements Request {}
 
+  /**
+   * Asks what the results of a check would leave; changes nothing.
+   *
+   * @param check its id; empty: the proposed one
+   * @param depth 1 for its results alone, 2 for what would follow on each as well
+   */
+  record Outlook(Optional<String> check, int depth) implements Request {}
+
   /** Ends the conversation; the case is kept. */
   record Stop() implements Request {}
 }

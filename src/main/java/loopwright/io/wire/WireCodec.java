@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import loopwright.casework.Against;
 import loopwright.casework.Answer;
@@ -15,6 +16,7 @@ import loopwright.casework.CheckView;
 import loopwright.casework.ClearedView;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
+import loopwright.casework.Outlook;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadingView;
@@ -22,6 +24,7 @@ import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Explainer;
 import loopwright.diagnosis.SuspectId;
 import loopwright.diagnosis.Warning;
 import loopwright.model.Circuit;
@@ -44,7 +47,10 @@ public final class WireCodec {
   private static final BigDecimal LARGEST_ID = BigDecimal.valueOf((1L << 53) - 1);
   private static final String TYPES =
       "reading, meter, refuse, withdraw, correct, swapped, repaired, warning, isolated, gone, why,"
-          + " stop";
+          + " outlook, stop";
+
+  /** Checks in a row that an outlook tells of. */
+  private static final int DEEPEST_OUTLOOK = 2;
 
   /**
    * What the first line tells.
@@ -165,6 +171,10 @@ public final class WireCodec {
         String about = fields.name("about", "next, a part's id or a suspect's id");
         yield about.equals("next") ? new Request.WhyNext() : new Request.WhyStill(about);
       }
+      case "outlook" ->
+          new Request.Outlook(
+              fields.mayName("check", "the id of a check that may be asked"),
+              fields.has("depth") ? fields.whole("depth", 1, DEEPEST_OUTLOOK, "1 or 2") : 1);
       case "stop" -> new Request.Stop();
       default -> throw new Problem("type", Fields.cut(type), "one of " + TYPES);
     };
@@ -268,11 +278,9 @@ public final class WireCodec {
    *
    * @param re id of the line answered
    * @param view the case after it
-   * @param why sentences for a question why; else empty
-   * @param against readings beside what the suspect asked about could show; else empty
+   * @param asked what answers a question
    */
-  public String state(
-      Optional<ClientId> re, CaseView view, List<String> why, List<Against> against) {
+  public String state(Optional<ClientId> re, CaseView view, Asked asked) {
     ObjectNode node = Shapes.JSON.createObjectNode();
     node.put("type", "state");
     node.set("re", re(re));
@@ -283,21 +291,65 @@ public final class WireCodec {
       view.next().ifPresent(check -> node.set("check", check(check)));
     }
     view.repair().ifPresent(repair -> node.set("repair", repair(repair)));
-    if (!why.isEmpty()) {
-      node.set("why", texts(why));
+    if (!asked.why().isEmpty()) {
+      node.set("why", texts(asked.why()));
     }
-    if (!against.isEmpty()) {
+    if (!asked.against().isEmpty()) {
       ArrayNode array = node.putArray("against");
-      for (Against a : against) {
-        ObjectNode item = array.addObject();
-        item.put("reading", a.reading());
-        item.put("where", a.where());
-        item.put("value", a.value());
-        item.set("suspect", Shapes.band(a.suspect()));
-        item.set("healthy", Shapes.band(a.healthy()));
-      }
+      asked.against().forEach(a -> array.add(against(a)));
     }
+    asked.outlook().ifPresent(o -> node.set("outlook", OutlookShapes.outlook(o, asked.then())));
     return write(node);
+  }
+
+  /**
+   * What answers a question.
+   *
+   * @param why sentences for a question why; else empty
+   * @param against readings beside what the suspect asked about could show; else empty
+   * @param outlook what the results of the check asked about would leave; else empty
+   * @param then what would follow on each of them; empty unless asked for
+   */
+  public record Asked(
+      List<String> why, List<Against> against, Optional<Outlook> outlook, List<Outlook.Then> then) {
+    /** Nothing was asked. */
+    public static final Asked NOTHING =
+        new Asked(List.of(), List.of(), Optional.empty(), List.of());
+
+    /** Copies the lists. */
+    public Asked {
+      why = List.copyOf(why);
+      against = List.copyOf(against);
+      then = List.copyOf(then);
+    }
+
+    /** The answer to a question why. */
+    public static Asked why(List<String> why, List<Against> against) {
+      return new Asked(why, against, Optional.empty(), List.of());
+    }
+
+    /** The answer to a question for the outlook. */
+    public static Asked outlook(Outlook outlook, List<Outlook.Then> then) {
+      return new Asked(List.of(), List.of(), Optional.of(outlook), then);
+    }
+  }
+
+  private static ObjectNode against(Against a) {
+    ObjectNode node = Shapes.JSON.createObjectNode();
+    node.put("reading", a.reading());
+    node.put("where", a.where());
+    node.put("value", a.value());
+    node.set("suspect", Shapes.band(a.suspect()));
+    node.set("healthy", Shapes.band(a.healthy()));
+    a.needed().ifPresent(n -> node.set("needed", Shapes.band(n)));
+    ArrayNode modes = node.putArray("modes");
+    for (Explainer.Mode m : a.modes()) {
+      ObjectNode mode = modes.addObject();
+      mode.put("suspect", m.suspect().toString());
+      mode.put("title", m.title());
+      mode.put("can", m.can().name().toLowerCase(Locale.ROOT));
+    }
+    return node;
   }
 
   /** The answer to a line that was not accepted: nothing has changed. */
@@ -445,17 +497,20 @@ public final class WireCodec {
     check.healthy().ifPresent(b -> node.set("healthy", Shapes.band(b)));
     node.put("healthyWords", check.healthyWords());
     ArrayNode outcomes = node.putArray("outcomes");
-    for (CheckView.OutcomeView outcome : check.outcomes()) {
-      ObjectNode o = outcomes.addObject();
-      o.put("words", outcome.words());
-      outcome.band().ifPresent(b -> o.set("band", Shapes.band(b)));
-      outcome.seen().ifPresent(s -> o.put("seen", s.word()));
-      number(o, "chance", outcome.chance());
-      o.set("leaves", texts(outcome.leaves()));
-    }
+    check.outcomes().forEach(o -> outcomes.add(outcome(o)));
     number(node, "minutes", check.minutes());
     node.put("because", check.because());
     node.set("cautions", texts(check.cautions()));
+    return node;
+  }
+
+  static ObjectNode outcome(CheckView.OutcomeView outcome) {
+    ObjectNode node = Shapes.JSON.createObjectNode();
+    node.put("words", outcome.words());
+    outcome.band().ifPresent(b -> node.set("band", Shapes.band(b)));
+    outcome.seen().ifPresent(s -> node.put("seen", s.word()));
+    number(node, "chance", outcome.chance());
+    node.set("leaves", texts(outcome.leaves()));
     return node;
   }
 
@@ -491,14 +546,14 @@ public final class WireCodec {
     return node;
   }
 
-  private static void number(ObjectNode node, String name, double value) {
+  static void number(ObjectNode node, String name, double value) {
     if (!Double.isFinite(value)) {
       throw new IllegalStateException(name + " is " + value + ", which no line can carry");
     }
     node.put(name, value);
   }
 
-  private static ArrayNode texts(List<String> texts) {
+  static ArrayNode texts(List<String> texts) {
     ArrayNode array = Shapes.JSON.createArrayNode();
     texts.forEach(array::add);
     return array;

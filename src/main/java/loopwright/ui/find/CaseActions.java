@@ -9,6 +9,7 @@ final class CaseActions {
   static final String REFUSE = "C";
   static final String OWN = "A";
   static final String WHY = "W";
+  static final String TREE = "T";
   static final String IF_NOT = "I";
   static final String SWAP = "S";
   static final String CORRECT = "E";

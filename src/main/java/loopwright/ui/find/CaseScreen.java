@@ -49,6 +49,7 @@ final class CaseScreen extends Region {
   private final SidePanel side;
   private final DrawingPanel drawing;
   private final ReadingsStrip done;
+  private final TreePanel tree;
   private final HBox tabs = Parts.row("page-tabs");
   private final ProgressBar working = new ProgressBar(ProgressBar.INDETERMINATE_PROGRESS);
   private Page page = Page.NOW;
@@ -61,12 +62,13 @@ final class CaseScreen extends Region {
     this.side = new SidePanel(model);
     this.drawing = new DrawingPanel(model, em);
     this.done = new ReadingsStrip(model);
+    this.tree = new TreePanel(model, em);
     setId("case");
     getStyleClass().add("case-screen");
     working.getStyleClass().add("working");
     working.setVisible(false);
     working.setAccessibleText(Texts.of("case.working"));
-    getChildren().addAll(now, side, drawing, done, tabs, working);
+    getChildren().addAll(now, side, drawing, done, tabs, tree, working);
     em.addListener(o -> requestLayout());
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     addEventFilter(KeyEvent.KEY_TYPED, this::typed);
@@ -100,6 +102,20 @@ final class CaseScreen extends Region {
                 show(Page.KNOWN);
               } else if (compact && page == Page.KNOWN) {
                 show(Page.NOW);
+              }
+            });
+    model
+        .tree()
+        .outlookProperty()
+        .addListener(
+            (o, was, is) -> {
+              requestLayout();
+              if (is.isEmpty()) {
+                // What the focus goes to must be seen again first.
+                layout();
+                show(page);
+              } else {
+                tree.requestFocus();
               }
             });
     fillTabs();
@@ -154,7 +170,14 @@ final class CaseScreen extends Region {
       done.setTall(small);
     }
     working.resizeRelocate(0, 0, w, 0.35 * u);
-    tabs.setVisible(compact);
+    boolean looking = model.tree().open();
+    tree.setVisible(looking);
+    tabs.setVisible(compact && !looking);
+    if (looking) {
+      List.of(now, side, drawing, done).forEach(n -> n.setVisible(false));
+      tree.resizeRelocate(gap, gap, w - 2 * gap, h - 2 * gap);
+      return;
+    }
     if (compact) {
       double bar = tabs.prefHeight(w);
       tabs.resizeRelocate(0, h - bar, w, bar);
@@ -200,6 +223,12 @@ final class CaseScreen extends Region {
   }
 
   private void pressed(KeyEvent e) {
+    if (model.tree().open()) {
+      if (treeKey(e)) {
+        e.consume();
+      }
+      return;
+    }
     if (e.isAltDown() && e.getCode().isDigitKey()) {
       pickBand(e.getCode().getName());
       e.consume();
@@ -229,6 +258,23 @@ final class CaseScreen extends Region {
     if (handled) {
       e.consume();
     }
+  }
+
+  /** The keys of the tree; what lies under it gets none but those of the whole window. */
+  private boolean treeKey(KeyEvent e) {
+    switch (e.getCode()) {
+      case ESCAPE -> model.back();
+      case UP -> model.tree().moveBranch(-1);
+      case DOWN -> model.tree().moveBranch(1);
+      case LEFT -> model.tree().move(-1);
+      case RIGHT -> model.tree().move(1);
+      case PAGE_UP -> tree.scrollBy(-1);
+      case PAGE_DOWN -> tree.scrollBy(1);
+      default -> {
+        return !e.getCode().isFunctionKey();
+      }
+    }
+    return true;
   }
 
   private boolean scroll(int by) {
@@ -388,6 +434,15 @@ final class CaseScreen extends Region {
       return;
     }
     char c = e.getCharacter().toLowerCase(Locale.ROOT).charAt(0);
+    if (model.tree().open()) {
+      if (c == 't') {
+        model.toggleTree();
+      } else if (c == 'h') {
+        model.startWarn();
+      }
+      e.consume();
+      return;
+    }
     if (Character.isDigit(c) && pickByDigit(c - '0')) {
       e.consume();
     } else if (Character.isDigit(c) || c == '.' || c == ',' || c == '-' || c == '−') {
@@ -481,6 +536,7 @@ final class CaseScreen extends Region {
           model.toggleWhy();
         }
       }
+      case 't' -> model.toggleTree();
       case 'i' -> model.toggleIfNot();
       case 's' -> model.startSwap();
       case 'e' -> model.startCorrect();

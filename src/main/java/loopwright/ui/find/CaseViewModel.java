@@ -1,5 +1,6 @@
 package loopwright.ui.find;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
@@ -98,6 +99,7 @@ public final class CaseViewModel {
   private final IntegerProperty reading = new SimpleIntegerProperty(-1);
   private final BooleanProperty wholeLoop = new SimpleBooleanProperty();
   private final OwnCheckViewModel own;
+  private final TreeViewModel tree;
   private final Set<String> toldCautions = new HashSet<>();
   private Optional<Answer> secondFor = Optional.empty();
   private int asked;
@@ -137,10 +139,16 @@ public final class CaseViewModel {
     this.findCase = Objects.requireNonNull(findCase, "findCase");
     this.worker = Objects.requireNonNull(worker, "worker");
     this.own = new OwnCheckViewModel(points, settings);
+    this.tree = new TreeViewModel(findCase, worker, this::prepare, this::failed);
     view.set(first);
     busy.bind(worker.pendingProperty().greaterThan(0));
     entry.textProperty().addListener((o, was, is) -> entryChanged());
     suspect.addListener((o, was, is) -> askIfNot());
+    prepare();
+  }
+
+  /** While nothing else is to be done, what the next answer needs is worked out. */
+  private void prepare() {
     worker.whenIdle(findCase::prepare);
   }
 
@@ -209,7 +217,7 @@ public final class CaseViewModel {
     return ifNotLines;
   }
 
-  /** Index of the chosen suspect, -1 for none. */
+  /** Index of the chosen piece: suspected, cleared, hardly suspected; -1 for none. */
   public IntegerProperty suspectProperty() {
     return suspect;
   }
@@ -227,6 +235,20 @@ public final class CaseViewModel {
   /** The measurement of one's own choice. */
   public OwnCheckViewModel own() {
     return own;
+  }
+
+  /** The decision tree of the check. */
+  public TreeViewModel tree() {
+    return tree;
+  }
+
+  /** Opens the decision tree of the check asked now, or closes it. */
+  public void toggleTree() {
+    if (tree.open()) {
+      tree.close();
+    } else if (doing.get() == Doing.ANSWER && view.get().next().isPresent()) {
+      tree.start();
+    }
   }
 
   /** Cautions for the whole case that were not yet told at an earlier step. */
@@ -422,7 +444,7 @@ public final class CaseViewModel {
   public void startSwap() {
     if (!ended() && !view.get().suspects().isEmpty()) {
       begin(Doing.SWAP);
-      if (suspect.get() < 0) {
+      if (chosenSuspect().isEmpty()) {
         suspect.set(0);
       }
     }
@@ -497,7 +519,9 @@ public final class CaseViewModel {
   /** Goes back from whatever was begun to the check. */
   public void back() {
     problem.set("");
-    if (doing.get() != Doing.ANSWER) {
+    if (tree.open()) {
+      tree.close();
+    } else if (doing.get() != Doing.ANSWER) {
       begin(Doing.ANSWER);
     } else if (side.get() != Side.KNOWN) {
       side.set(Side.KNOWN);
@@ -538,14 +562,44 @@ public final class CaseViewModel {
   }
 
   private void askIfNot() {
-    if (side.get() == Side.IF_NOT) {
-      chosenSuspect()
-          .ifPresent(
-              s ->
-                  call(
-                      () -> findCase.whyStill(s.parts().get(0)),
-                      lines -> ifNotLines.setAll(lines)));
+    ifNotLines.clear();
+    if (doing.get() == Doing.SWAP) {
+      return;
     }
+    int i = suspect.get();
+    List<String> pieces = pieces();
+    if (i >= 0 && i < pieces.size()) {
+      call(
+          () -> findCase.whyStill(pieces.get(i)),
+          lines -> {
+            if (suspect.get() == i) {
+              ifNotLines.setAll(lines);
+            }
+          });
+    }
+  }
+
+  /**
+   * Ids of the pieces that can be asked about, in the order shown: suspected, cleared, hardly
+   * suspected.
+   */
+  private List<String> pieces() {
+    List<String> pieces = new ArrayList<>();
+    view.get().suspects().forEach(s -> pieces.add(s.parts().get(0)));
+    view.get().cleared().forEach(c -> pieces.add(c.part()));
+    hardly().forEach(p -> pieces.add(p.part()));
+    return pieces;
+  }
+
+  /** Pieces of the loop that are neither cleared nor suspected to speak of. */
+  public List<LoopView.PieceView> hardly() {
+    CaseView now = view.get();
+    Set<String> told = new HashSet<>();
+    now.suspects().forEach(s -> told.addAll(s.parts()));
+    now.cleared().forEach(c -> told.add(c.part()));
+    return now.loop().pieces().stream()
+        .filter(p -> p.standing() == LoopView.Standing.HELD && told.add(p.part()))
+        .toList();
   }
 
   /** The suspect chosen. */
@@ -564,7 +618,8 @@ public final class CaseViewModel {
 
   /** Moves the choice among the suspects. */
   public void moveSuspect(int by) {
-    suspect.set(clamp(suspect.get() + by, view.get().suspects().size()));
+    int size = doing.get() == Doing.SWAP ? view.get().suspects().size() : pieces().size();
+    suspect.set(clamp(suspect.get() + by, size));
   }
 
   /** Moves the choice among the readings. */
@@ -614,6 +669,7 @@ public final class CaseViewModel {
   }
 
   private void begin(Doing next) {
+    tree.close();
     entry.clear();
     problem.set("");
     doing.set(next);
@@ -623,7 +679,8 @@ public final class CaseViewModel {
     toldCautions.addAll(view.get().cautions());
     boolean readingsGrew = next.readings().size() != view.get().readings().size();
     view.set(next);
-    worker.whenIdle(findCase::prepare);
+    tree.close();
+    prepare();
     entry.clear();
     problem.set("");
     echo.set("");

@@ -51,7 +51,7 @@ final class NowCard extends VBox {
 
   /** Buttons that go first where room is shortest. */
   private static final Set<String> LEAST_NEEDED =
-      Set.of("action.own", "action.why", "action.end", "action.practice");
+      Set.of("action.own", "action.why", "action.tree", "action.end", "action.practice");
 
   private final CaseViewModel model;
   private final EntryRow entry;
@@ -510,6 +510,9 @@ final class NowCard extends VBox {
     action("action.refuse", CaseActions.REFUSE, model::startRefuse);
     action("action.own", CaseActions.OWN, model::startOwn);
     action("action.why", CaseActions.WHY, model::toggleWhy);
+    if (!check.outcomes().isEmpty()) {
+      action("action.tree", CaseActions.TREE, model::toggleTree);
+    }
   }
 
   private void bands() {

@@ -8,11 +8,11 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
-import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.ClearedView;
+import loopwright.casework.LoopView;
 import loopwright.casework.SuspectView;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
@@ -25,6 +25,7 @@ final class SidePanel extends VBox {
 
   private final CaseViewModel model;
   private final VBox body = new VBox();
+  private VBox chosen;
   private final ScrollPane scroll = Parts.scrolling(body);
 
   SidePanel(CaseViewModel model) {
@@ -54,12 +55,14 @@ final class SidePanel extends VBox {
 
   private void rebuild() {
     body.getChildren().clear();
+    chosen = null;
     putBack();
     switch (model.sideProperty().get()) {
       case KNOWN -> known();
       case WHY -> why();
       case IF_NOT -> ifNot();
     }
+    keepInSight();
   }
 
   private void putBack() {
@@ -81,9 +84,19 @@ final class SidePanel extends VBox {
     if (view.suspects().isEmpty()) {
       body.getChildren().add(Parts.text(Texts.of("known.nobody"), "muted"));
     }
+    int index = view.suspects().size();
     if (!view.cleared().isEmpty()) {
       body.getChildren().add(Parts.line(Texts.of("known.cleared"), "side-title", "spaced"));
-      view.cleared().forEach(c -> body.getChildren().add(cleared(c)));
+      for (ClearedView c : view.cleared()) {
+        body.getChildren().add(asked(cleared(c), index++));
+      }
+    }
+    if (!model.hardly().isEmpty()) {
+      body.getChildren().add(Parts.line(Texts.of("known.hardly"), "side-title", "spaced"));
+      for (LoopView.PieceView p : model.hardly()) {
+        VBox row = Parts.column("cleared", Parts.text(p.title(), "cleared-name"));
+        body.getChildren().add(asked(row, index++));
+      }
     }
     if (!model.story().isEmpty()) {
       body.getChildren().add(Parts.line(Texts.of("known.story"), "side-title", "spaced"));
@@ -117,12 +130,40 @@ final class SidePanel extends VBox {
     if (!s.splitBy().isEmpty()) {
       row.getChildren().add(Parts.text(s.splitBy(), "suspect-modes"));
     }
+    row.setAccessibleText(Texts.of("access.suspect", s.title(), NowCard.percent(s.belief())));
+    return asked(row, index);
+  }
+
+  /** A piece that can be asked about, with the answer under it once it is chosen. */
+  private VBox asked(VBox row, int index) {
+    row.setOnMouseClicked(e -> model.suspectProperty().set(index));
     if (model.suspectProperty().get() == index) {
       row.getStyleClass().add("picked");
+      VBox lines = Parts.column("if-not-lines");
+      model.ifNotLines().forEach(l -> lines.getChildren().add(Parts.text(l, "side-line")));
+      row.getChildren().add(lines);
+      chosen = row;
     }
-    row.setOnMouseClicked(e -> model.suspectProperty().set(index));
-    row.setAccessibleText(Texts.of("access.suspect", s.title(), NowCard.percent(s.belief())));
     return row;
+  }
+
+  /** Scrolls so far that the chosen piece and what is told of it are seen. */
+  private void keepInSight() {
+    if (chosen == null || getHeight() <= 0) {
+      return;
+    }
+    applyCss();
+    layout();
+    double seen = scroll.getViewportBounds().getHeight();
+    double hidden = body.getHeight() - seen;
+    double top = chosen.getBoundsInParent().getMinY();
+    double bottom = chosen.getBoundsInParent().getMaxY();
+    double at = scroll.getVvalue() * hidden;
+    if (hidden > 0 && (top < at || bottom > at + seen)) {
+      double to = Math.min(top, bottom - seen);
+      scroll.setVvalue(
+          Math.max(0, Math.min(1, (bottom - top > seen ? top : Math.max(0, to)) / hidden)));
+    }
   }
 
   private static VBox cleared(ClearedView c) {
@@ -148,7 +189,10 @@ final class SidePanel extends VBox {
               body.getChildren().add(Parts.line(Texts.of("why.outcomes"), "side-title", "spaced"));
               check.outcomes().forEach(o -> body.getChildren().add(outcome(o)));
             });
-    body.getChildren().add(back());
+    KeyButton tree =
+        new KeyButton(Texts.of("action.tree"), CaseActions.TREE, model::toggleTree)
+            .styled("action");
+    body.getChildren().add(Parts.row("actions", tree, back()));
   }
 
   private static VBox outcome(CheckView.OutcomeView o) {
@@ -175,35 +219,11 @@ final class SidePanel extends VBox {
     List<SuspectView> suspects = model.view().suspects();
     for (int i = 0; i < suspects.size(); i++) {
       body.getChildren().add(suspect(suspects.get(i), i));
-      if (model.suspectProperty().get() == i) {
-        VBox lines = Parts.column("if-not-lines");
-        model.ifNotLines().forEach(l -> lines.getChildren().add(Parts.text(l, "side-line")));
-        body.getChildren().add(lines);
-      }
     }
     body.getChildren().add(back());
   }
 
   private KeyButton back() {
     return new KeyButton(Texts.of("action.back"), CaseActions.BACK, model::back).styled("action");
-  }
-
-  /** A bar whose length and hatching tell how strong. */
-  private static final class StrengthBar extends StackPane {
-    private final Region fill = new Region();
-    private final double share;
-
-    StrengthBar(double share) {
-      this.share = Math.max(0.02, Math.min(1, share));
-      getStyleClass().add("strength");
-      fill.getStyleClass().addAll("strength-fill", share >= 0.4 ? "strong" : "weak");
-      fill.setManaged(false);
-      getChildren().add(fill);
-    }
-
-    @Override
-    protected void layoutChildren() {
-      fill.resizeRelocate(0, 0, getWidth() * share, getHeight());
-    }
   }
 }

@@ -43,7 +43,9 @@ class WireCodecTest {
           "{\"type\":\"meter\",\"id\":1}",
           "{\"type\":\"warning\",\"of\":\"smoke\"}",
           "{\"type\":\"isolated\",\"id\":\"i\"}",
-          "{\"type\":\"gone\"}");
+          "{\"type\":\"gone\"}",
+          "{\"type\":\"outlook\"}",
+          "{\"type\":\"outlook\",\"check\":\"c1\",\"depth\":2}");
 
   private final WireCodec codec = new WireCodec();
 
@@ -97,7 +99,9 @@ class WireCodecTest {
     assertThat(good(17)).isEqualTo(new Request.Warn(Warning.SMOKE));
     assertThat(good(18)).isEqualTo(new Request.Isolated());
     assertThat(good(19)).isEqualTo(new Request.Gone());
-    assertThat(GOOD).as("every line is looked at").hasSize(20);
+    assertThat(good(20)).isEqualTo(new Request.Outlook(Optional.empty(), 1));
+    assertThat(good(21)).isEqualTo(new Request.Outlook(Optional.of("c1"), 2));
+    assertThat(GOOD).as("every line is looked at").hasSize(22);
   }
 
   @Test

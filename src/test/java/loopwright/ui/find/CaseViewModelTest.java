@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Queue;
 import loopwright.casework.CaseView;
 import loopwright.casework.FindCase;
+import loopwright.casework.Outlook;
 import loopwright.casework.ReadingView;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
@@ -67,6 +68,55 @@ class CaseViewModelTest {
     assertThat(model.view().readings()).hasSize(1);
     assertThat(model.choices()).isEmpty();
     assertThat(model.units()).startsWith(EntryUnit.VOLT);
+  }
+
+  @Test
+  void theTreeTellsItsResultsAtOnceAndWhatFollowsOneByOne() {
+    model.pick(Seen.CLICKS);
+    atOnce = false;
+    model.toggleTree();
+    assertThat(model.tree().open()).isFalse();
+    finish();
+    Outlook outlook = model.tree().outlookProperty().get().orElseThrow();
+    assertThat(outlook.check()).isEqualTo(model.view().next().orElseThrow().id());
+    assertThat(model.tree().thens())
+        .hasSameSizeAs(outlook.branches())
+        .doesNotContain(Optional.empty());
+    model.tree().moveBranch(5);
+    assertThat(model.tree().branchProperty().get()).isEqualTo(outlook.branches().size() - 1);
+    model.back();
+    assertThat(model.tree().open()).isFalse();
+    assertThat(model.tree().thens()).isEmpty();
+    assertThat(model.view().readings()).as("looking ahead changes nothing").hasSize(1);
+  }
+
+  @Test
+  void anAnswerClosesTheTree() {
+    model.pick(Seen.CLICKS);
+    model.toggleTree();
+    assertThat(model.tree().open()).isTrue();
+    count("12.4", EntryUnit.VOLT);
+    assertThat(model.tree().open()).isFalse();
+    model.toggleTree();
+    model.startWarn();
+    assertThat(model.tree().open()).as("smoke comes first").isFalse();
+  }
+
+  @Test
+  void everyPieceCanBeAskedWhyWhetherSuspectedClearedOrHardly() {
+    model.pick(Seen.CLICKS);
+    count("12.4", EntryUnit.VOLT);
+    int pieces =
+        model.view().suspects().size() + model.view().cleared().size() + model.hardly().size();
+    assertThat(model.view().cleared()).isNotEmpty();
+    for (int i = 0; i < pieces; i++) {
+      model.suspectProperty().set(i);
+      assertThat(model.ifNotLines()).as("piece " + i).isNotEmpty();
+    }
+    model.moveSuspect(1);
+    assertThat(model.suspectProperty().get()).isEqualTo(pieces - 1);
+    model.startSwap();
+    assertThat(model.suspectProperty().get()).as("only a suspect is swapped").isZero();
   }
 
   @Test

@@ -1,10 +1,12 @@
 package loopwright.ui.find;
 
 import java.util.List;
+import java.util.Optional;
 import loopwright.casework.Against;
 import loopwright.casework.Answer;
 import loopwright.casework.CaseView;
 import loopwright.casework.FindCase;
+import loopwright.casework.Outlook;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
@@ -93,6 +95,16 @@ class ForwardingCase implements FindCase {
   @Override
   public List<Against> against(String partOrSuspect) throws Problem {
     return to.against(partOrSuspect);
+  }
+
+  @Override
+  public Outlook outlook(Optional<String> checkId) throws Problem {
+    return to.outlook(checkId);
+  }
+
+  @Override
+  public Outlook.Then then(String checkId, int result) throws Problem {
+    return to.then(checkId, result);
   }
 
   @Override

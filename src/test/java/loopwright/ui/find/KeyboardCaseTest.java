@@ -7,6 +7,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -65,6 +66,11 @@ class KeyboardCaseTest {
     return stage.getScene().lookup("#value") instanceof TextField f ? f.getText() : "";
   }
 
+  private boolean treeShown() {
+    Node tree = stage.getScene().lookup("#tree");
+    return tree != null && tree.isVisible();
+  }
+
   private boolean fieldHasFocus() {
     return stage.getScene().lookup("#value") == stage.getScene().getFocusOwner();
   }
@@ -106,6 +112,20 @@ class KeyboardCaseTest {
     until(() -> stage.getScene().lookup(".outcome") != null);
     robot.type(KeyCode.ESCAPE);
     until(() -> stage.getScene().lookup(".outcome") == null);
+
+    robot.type(KeyCode.T);
+    until(() -> treeShown());
+    until(() -> text(".tree-next").startsWith("Then: "));
+    robot.type(KeyCode.DOWN, KeyCode.DIGIT5);
+    assertThat(field()).as("no key reaches what lies under the tree").isEmpty();
+    robot.type(KeyCode.ESCAPE);
+    until(() -> !treeShown());
+    assertThat(fieldHasFocus()).isTrue();
+
+    robot.type(KeyCode.F6);
+    until(() -> stage.getScene().lookup(".if-not-lines .side-line") != null);
+    robot.type(KeyCode.ESCAPE);
+    until(() -> stage.getScene().lookup(".if-not-lines") == null);
 
     robot.type(KeyCode.C);
     until(() -> stage.getScene().lookup(".choice-button") != null);

@@ -92,6 +92,9 @@ class ScreensTest {
     keys.press(KeyCode.ESCAPE);
     keys.type("w");
     picture(scene, "07-why" + tail, all);
+    keys.type("t");
+    picture(scene, "07-tree" + tail, true);
+    keys.press(KeyCode.ESCAPE);
     keys.press(KeyCode.ESCAPE).type("i");
     picture(scene, "08-if-not" + tail, all);
     keys.press(KeyCode.ESCAPE).type("c");
