@@ -557,7 +557,9 @@ final class Session implements FindCase {
     return new Findings(
         none.status(),
         none.parts(),
+        none.together(),
         none.group(),
+        none.held(),
         none.unlisted(),
         none.healthy(),
         none.cleared(),
@@ -592,7 +594,12 @@ final class Session implements FindCase {
     }
     List<String> ordered = onLoopFirst(cleared);
     if (!ordered.isEmpty()) {
-      return phrases.say("did.cleared", value, where, words.parts(ordered, 6));
+      return phrases.say("did.cleared", value, where, words.parts(ordered, 6))
+          + two().map(text -> " " + text).orElse("");
+    }
+    Optional<String> two = two();
+    if (two.isPresent()) {
+      return phrases.say("did.noted", value, where) + " " + two.get();
     }
     if (!findings.parts().isEmpty()) {
       return phrases.say(
@@ -606,6 +613,21 @@ final class Session implements FindCase {
       return phrases.say("did.proven", value, where, words.part(mended.get()));
     }
     return phrases.say("did.noted", value, where);
+  }
+
+  /** That two things have failed, as soon as that is likelier than one alone. */
+  private Optional<String> two() {
+    double all = findings.together().stream().mapToDouble(Findings.PairBelief::belief).sum();
+    if (all <= 0.5) {
+      return Optional.empty();
+    }
+    Findings.PairBelief best = findings.together().get(0);
+    return Optional.of(
+        phrases.say(
+            "did.two",
+            words.part(best.parts().get(0)),
+            words.part(best.parts().get(1)),
+            Figures.percent(best.belief())));
   }
 
   /** The value, and for a drop across a fuse the current that it speaks of. */
@@ -794,9 +816,21 @@ final class Session implements FindCase {
       }
     }
     if (!group.isEmpty()) {
-      list.add(0, suspect(group, phrases.say("group.split")));
+      list.add(0, group(group));
     }
     return list;
+  }
+
+  /** The answer where it is more than one part: two that have both failed, or one of these. */
+  private SuspectView group(List<Findings.PartBelief> group) {
+    SuspectView one = suspect(group, phrases.say(findings.both() ? "group.both" : "group.split"));
+    String title =
+        findings.both()
+            ? phrases.say(
+                "group.both-title", words.part(one.parts().get(0)), words.part(one.parts().get(1)))
+            : one.title();
+    return new SuspectView(
+        one.parts(), title, one.modes(), findings.held(), one.suspects(), one.splitBy());
   }
 
   private SuspectView suspect(List<Findings.PartBelief> parts, String splitBy) {

@@ -2,7 +2,6 @@ package loopwright.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -11,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
@@ -22,10 +22,8 @@ import loopwright.meter.MeterFunction;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
-import loopwright.model.Spread;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
-import loopwright.solver.Failure;
 import loopwright.solver.History;
 import loopwright.solver.Variant;
 
@@ -59,6 +57,7 @@ public final class Diagnosis implements AutoCloseable {
   private final Clearing clearing;
   private final Ranking ranking;
   private final Finer finer;
+  private final Pairs pairs;
   private final HealthyBands bands;
   private final Explainer explainer;
   private final Consequences consequences;
@@ -94,6 +93,7 @@ public final class Diagnosis implements AutoCloseable {
         new Ranking(new Planner(predictor, bench.meter()), likelihood, source, told, vehicle);
     Causes complained = new Causes(bench, predictor, complaint, loop);
     this.finer = new Finer(bench, likelihood, complained::chance);
+    this.pairs = new Pairs(bench, likelihood, complained::chance, context);
     List<Hypothesis> kept = new ArrayList<>();
     Map<Hypothesis, Double> weights = new IdentityHashMap<>();
     Set<String> out = new TreeSet<>();
@@ -273,12 +273,19 @@ public final class Diagnosis implements AutoCloseable {
     for (Hypothesis h : inPlay) {
       evidence.put(h, likelihood.of(h, readings));
     }
-    Belief before = weigh(readings, evidence, circumstances, Set.of());
+    Belief before = weigh(readings, evidence, circumstances, Set.of(), List.of());
     if (readings.stream().anyMatch(r -> r.value() instanceof Reading.Value.Number)) {
       for (Hypothesis h : Finer.worthIt(before.of())) {
         evidence.put(h, finer.of(h, readings));
       }
-      before = weigh(readings, evidence, circumstances, Set.of());
+      before = weigh(readings, evidence, circumstances, Set.of(), List.of());
+    }
+    List<Pairs.Solved> together = List.of();
+    if (pairs.wanted(before, readings)) {
+      together = pairs.of(inPlay, readings);
+      keepOnly(together);
+      together.forEach(p -> evidence.put(p.hypothesis(), likelihood.of(p.hypothesis(), readings)));
+      before = weigh(readings, evidence, circumstances, Set.of(), together);
     }
     facts.addAll(suspectedFacts(before));
     facts.addAll(conflictFacts(before, readings));
@@ -290,8 +297,8 @@ public final class Diagnosis implements AutoCloseable {
     Set<SuspectId> firmly = new TreeSet<>(clearedSuspects);
     firmly.retainAll(clearing.outTwice(inPlay, readings));
     clearedSuspects.removeAll(
-        doubted(weigh(readings, evidence, circumstances, firmly), clearedSuspects));
-    Belief belief = weigh(readings, evidence, circumstances, clearedSuspects);
+        doubted(weigh(readings, evidence, circumstances, firmly, List.of()), clearedSuspects));
+    Belief belief = weigh(readings, evidence, circumstances, clearedSuspects, together);
     boolean contradiction = belief.of().isEmpty();
     if (contradiction) {
       belief = before;
@@ -307,28 +314,26 @@ public final class Diagnosis implements AutoCloseable {
         contradiction);
   }
 
-  /**
-   * Belief over hypotheses, and the chance of each reading to be a slip.
-   *
-   * @param of chance by hypothesis; empty if every listed one is cleared
-   * @param odd chance of a slip by reading number
-   */
-  private record Belief(Map<Hypothesis, Double> of, Map<Integer, Double> odd) {
-    double unlisted() {
-      return of.entrySet().stream()
-          .filter(e -> e.getKey().unlisted())
-          .mapToDouble(Map.Entry::getValue)
-          .sum();
+  /** A long case would fill the memory with pairs that are no longer weighed. */
+  private void keepOnly(List<Pairs.Solved> together) {
+    if (pairs.many()) {
+      Set<Hypothesis> keep = Pairs.hypotheses(together);
+      pairs.forget(keep);
+      keep.addAll(inPlay);
+      bench.keepOnly(keep);
+      predictor.keepOnly(keep);
     }
   }
 
   private List<Fact> suspectedFacts(Belief belief) {
-    Map<SuspectId, Double> sums = new LinkedHashMap<>();
-    for (Hypothesis h : inPlay) {
-      if (!h.parts().isEmpty()) {
-        sums.merge(h.suspect(), belief.of().getOrDefault(h, 0.0), Double::sum);
-      }
-    }
+    Map<SuspectId, Double> sums = new TreeMap<>();
+    belief.of().keySet().stream()
+        .sorted(Hypothesis.ORDER)
+        .forEach(
+            h ->
+                h.singles().stream()
+                    .filter(one -> !one.parts().isEmpty())
+                    .forEach(one -> sums.merge(one.suspect(), belief.of(h), Double::sum)));
     List<Fact> facts = new ArrayList<>();
     sums.forEach(
         (id, b) ->
@@ -397,48 +402,28 @@ public final class Diagnosis implements AutoCloseable {
     return sums.keySet();
   }
 
+  /** Belief in what is held: all that is in play but the cleared, and pairs. */
   private Belief weigh(
       List<Reading> readings,
       Map<Hypothesis, Likelihood.Result> evidence,
       Circumstances circumstances,
-      Set<SuspectId> cleared) {
-    List<Hypothesis> held = new ArrayList<>();
-    List<Double> logs = new ArrayList<>();
-    double top = Double.NEGATIVE_INFINITY;
-    boolean listed = false;
-    for (Hypothesis h : inPlay) {
-      double weight = prior.get(h) * circumstances.factors().getOrDefault(h.part(), 1.0);
-      if (cleared.contains(h.suspect()) || weight <= 0) {
-        continue;
-      }
-      double log = Math.log(weight) + evidence.get(h).log();
-      held.add(h);
-      logs.add(log);
-      top = Math.max(top, log);
-      listed |= !h.unlisted();
+      Set<SuspectId> cleared,
+      List<Pairs.Solved> together) {
+    Map<Hypothesis, Double> weights = new IdentityHashMap<>(prior);
+    List<Hypothesis> held = new ArrayList<>(inPlay);
+    held.removeIf(h -> cleared.contains(h.suspect()));
+    for (Pairs.Solved pair : together) {
+      held.add(pair.hypothesis());
+      weights.put(pair.hypothesis(), pair.weight());
     }
-    Map<Hypothesis, Double> belief = new IdentityHashMap<>();
-    Map<Integer, Double> odd = new LinkedHashMap<>();
-    if (!listed) {
-      return new Belief(belief, odd);
-    }
-    double sum = 0;
-    for (double log : logs) {
-      sum += Math.exp(log - top);
-    }
-    double[] slips = new double[readings.size()];
-    for (int i = 0; i < held.size(); i++) {
-      double b = Math.exp(logs.get(i) - top) / sum;
-      belief.put(held.get(i), b);
-      double[] each = evidence.get(held.get(i)).odd();
-      for (int k = 0; k < slips.length; k++) {
-        slips[k] += b * each[k];
-      }
-    }
-    for (int k = 0; k < slips.length; k++) {
-      odd.put(readings.get(k).id(), slips[k]);
-    }
-    return new Belief(belief, odd);
+    return Belief.weigh(
+        held,
+        h ->
+            h.parts().stream()
+                .mapToDouble(part -> circumstances.factors().getOrDefault(part, 1.0))
+                .reduce(weights.get(h), (x, y) -> x * y),
+        evidence,
+        readings);
   }
 
   private Findings assemble(
@@ -450,20 +435,13 @@ public final class Diagnosis implements AutoCloseable {
       Map<Hypothesis, Likelihood.Result> evidence,
       Belief weighed,
       boolean contradiction) {
-    Map<Hypothesis, Double> belief = weighed.of();
     Map<Integer, Double> odd = weighed.odd();
-    List<Findings.PartBelief> parts = partBeliefs(belief, readings, cleared);
-    double unlisted = 0;
-    double healthy = 0;
-    for (Map.Entry<Hypothesis, Double> e : belief.entrySet()) {
-      if (e.getKey().unlisted()) {
-        unlisted += e.getValue();
-      } else if (e.getKey().suspect().equals(SuspectId.HEALTHY)) {
-        healthy += e.getValue();
-      }
-    }
+    PartShares shares = new PartShares(weighed, cleared, h -> held(h, readings));
+    List<Findings.PartBelief> parts = shares.parts();
+    double unlisted = weighed.unlisted();
+    double healthy = weighed.healthy();
     List<Findings.Proposal> ranked =
-        ranking.rank(belief, evidence, conclusions, byId, circumstances, readings);
+        ranking.rank(weighed.of(), evidence, conclusions, byId, circumstances, readings);
     List<Integer> atOdds = new ArrayList<>();
     Findings.Status status = Findings.Status.SEARCHING;
     List<String> group = List.of();
@@ -484,19 +462,26 @@ public final class Diagnosis implements AutoCloseable {
         confirm(ranked, byId, readings, circumstances);
       }
     } else if (!parts.isEmpty()) {
-      if (parts.get(0).belief() >= SURE) {
+      if (shares.bothSure()) {
+        group = shares.together().get(0).parts();
+        status = Findings.Status.ISOLATED;
+      } else if (parts.get(0).belief() >= SURE) {
         group = withCauses(parts.get(0).part(), parts);
         status = Findings.Status.ISOLATED;
       } else {
-        group = inseparable(parts, ranked);
+        boolean asks = ranked.stream().anyMatch(p -> p.bits() >= Ranking.WORTH_ASKING);
+        group = asks ? List.of() : shares.inseparable();
         status = group.isEmpty() ? status : Findings.Status.ISOLATED;
       }
     }
-    Map<String, List<Conclusion.ClearedBy>> clearedParts = clearedParts(conclusions, cleared);
+    Map<String, List<Conclusion.ClearedBy>> clearedParts =
+        clearedParts(conclusions, shares.cleared());
     return new Findings(
         status,
         parts,
+        shares.together(),
         group,
+        shares.holds(group),
         unlisted,
         healthy,
         clearedParts,
@@ -595,89 +580,6 @@ public final class Diagnosis implements AutoCloseable {
       }
     }
     return blowers;
-  }
-
-  /** Parts that together hold the belief where no admitted check is worth its minutes. */
-  private static List<String> inseparable(
-      List<Findings.PartBelief> parts, List<Findings.Proposal> ranked) {
-    boolean asks = ranked.stream().anyMatch(p -> p.bits() >= Ranking.WORTH_ASKING);
-    if (asks) {
-      return List.of();
-    }
-    List<String> group = new ArrayList<>();
-    double sum = 0;
-    for (Findings.PartBelief part : parts) {
-      if (sum >= WHOLE_GROUP || (sum >= SURE && part.belief() < LONE_CHANCE)) {
-        break;
-      }
-      group.add(part.part());
-      sum += part.belief();
-    }
-    return sum >= SURE - UNLISTED_MARGIN ? group : List.of();
-  }
-
-  /** What may be left to the unlisted rest when no check is left to ask. */
-  private static final double UNLISTED_MARGIN = 0.04;
-
-  /** Belief at which a group of inseparable parts is complete. */
-  private static final double WHOLE_GROUP = 0.9995;
-
-  /** Belief below which a part no longer joins a group that is sure without it. */
-  private static final double LONE_CHANCE = 0.0005;
-
-  private List<Findings.PartBelief> partBeliefs(
-      Map<Hypothesis, Double> belief, List<Reading> readings, Set<SuspectId> cleared) {
-    Map<String, Map<SuspectId, List<Hypothesis>>> byPart = new LinkedHashMap<>();
-    for (Hypothesis h : inPlay) {
-      if (belief.containsKey(h) && !h.parts().isEmpty() && !cleared.contains(h.suspect())) {
-        byPart
-            .computeIfAbsent(h.part(), k -> new LinkedHashMap<>())
-            .computeIfAbsent(h.suspect(), k -> new ArrayList<>())
-            .add(h);
-      }
-    }
-    List<Findings.PartBelief> parts = new ArrayList<>();
-    byPart.forEach(
-        (part, suspects) -> {
-          List<Findings.ModeBelief> modes = new ArrayList<>();
-          double total = 0;
-          for (Map.Entry<SuspectId, List<Hypothesis>> e : suspects.entrySet()) {
-            double b = 0;
-            double low = Double.MAX_VALUE;
-            double high = 0;
-            double most = 0;
-            double typical = 0;
-            for (Hypothesis h : e.getValue()) {
-              b += belief.get(h);
-              if (h.cell().isPresent() && held(h, readings)) {
-                low = Math.min(low, h.cell().get().low());
-                high = Math.max(high, h.cell().get().high());
-                if (belief.get(h) >= most) {
-                  most = belief.get(h);
-                  typical = h.cell().get().typical();
-                }
-              }
-            }
-            Failure failure = e.getValue().get(0).failures().get(0);
-            modes.add(
-                new Findings.ModeBelief(
-                    e.getKey(),
-                    failure.mode().title(),
-                    b,
-                    high > 0 ? Optional.of(new Spread(low, typical, high)) : Optional.empty()));
-            total += b;
-          }
-          modes.sort(
-              Comparator.comparingDouble(Findings.ModeBelief::belief)
-                  .reversed()
-                  .thenComparing(Findings.ModeBelief::suspect));
-          parts.add(new Findings.PartBelief(part, total, modes));
-        });
-    parts.sort(
-        Comparator.comparingDouble(Findings.PartBelief::belief)
-            .reversed()
-            .thenComparing(Findings.PartBelief::part));
-    return parts;
   }
 
   private boolean held(Hypothesis h, List<Reading> readings) {

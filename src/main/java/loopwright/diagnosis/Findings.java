@@ -12,7 +12,10 @@ import loopwright.model.Spread;
  *
  * @param status where the search stands
  * @param parts suspected parts, strongest first
- * @param group parts of the answer when isolated: one, or several that no check tells apart
+ * @param together pairs of parts that may have failed at once, strongest first
+ * @param group parts of the answer when isolated: one, several that no check tells apart, or two
+ *     that have both failed
+ * @param held chance that the answer is right: that one of the group has failed, or both have
  * @param unlisted chance that it is something no table lists
  * @param healthy chance that nothing has failed
  * @param cleared for each part that is wholly ruled out, what ruled it out
@@ -25,7 +28,9 @@ import loopwright.model.Spread;
 public record Findings(
     Status status,
     List<PartBelief> parts,
+    List<PairBelief> together,
     List<String> group,
+    double held,
     double unlisted,
     double healthy,
     Map<String, List<Conclusion.ClearedBy>> cleared,
@@ -44,6 +49,8 @@ public record Findings(
           Status.SEARCHING,
           List.of(),
           List.of(),
+          List.of(),
+          0,
           0,
           0,
           Map.of(),
@@ -65,13 +72,26 @@ public record Findings(
    * One part's share of the belief.
    *
    * @param part its id
-   * @param belief chance that the failure lies in it
+   * @param belief chance that it has failed, alone or with another
    * @param modes its failure modes that are still held, strongest first
    */
   public record PartBelief(String part, double belief, List<ModeBelief> modes) {
     /** Copies the list. */
     public PartBelief {
       modes = List.copyOf(modes);
+    }
+  }
+
+  /**
+   * The chance of two failures at once.
+   *
+   * @param parts ids of the two parts, in alphabetical order
+   * @param belief chance that just these two have failed
+   */
+  public record PairBelief(List<String> parts, double belief) {
+    /** Copies the list. */
+    public PairBelief {
+      parts = List.copyOf(parts);
     }
   }
 
@@ -126,9 +146,18 @@ public record Findings(
     }
   }
 
+  /** Whether the answer is that both parts of the group have failed. */
+  public boolean both() {
+    return status == Status.ISOLATED
+        && !together.isEmpty()
+        && together.get(0).belief() >= Diagnosis.SURE
+        && together.get(0).parts().equals(group);
+  }
+
   /** Copies the collections. */
   public Findings {
     parts = List.copyOf(parts);
+    together = List.copyOf(together);
     group = List.copyOf(group);
     cleared = Map.copyOf(cleared);
     outOfPlay = Set.copyOf(outOfPlay);

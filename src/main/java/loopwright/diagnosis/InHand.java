@@ -42,10 +42,13 @@ final class InHand {
       return h;
     }
     String part = check.red().orElseThrow().part();
-    boolean itself = h.part().equals(part) && h.failures().stream().noneMatch(InHand::stays);
     boolean blown =
         bench.network().elementsOf(part).stream().anyMatch(e -> h.history().blown().get(e));
-    return itself || blown ? h : bench.healthy();
+    return blown
+        ? h
+        : h.of(part)
+            .filter(o -> o.failures().stream().noneMatch(InHand::stays))
+            .orElse(bench.healthy());
   }
 
   /** Whether a failure stays behind when its part is taken out. */

@@ -50,10 +50,30 @@ final class Likelihood {
    */
   record Part(Hypothesis hypothesis, double weight, double[] odd) {}
 
-  /** Of readings in any order: they are put in a fixed order first. */
-  Result of(Hypothesis h, List<Reading> readings) {
+  private static List<Reading> sorted(List<Reading> readings) {
     List<Reading> sorted = new ArrayList<>(readings);
     sorted.sort(Comparator.comparing((Reading r) -> r.check().id()).thenComparingInt(Reading::id));
+    return sorted;
+  }
+
+  /**
+   * Log likelihood of each reading by itself under each hypothesis, slips included; readings in an
+   * order that doesn't depend on the one they are given in.
+   */
+  double[][] alone(List<Hypothesis> hypotheses, List<Reading> readings) {
+    List<Reading> sorted = sorted(readings);
+    double[][] logs = new double[hypotheses.size()][sorted.size()];
+    for (int i = 0; i < logs.length; i++) {
+      for (int k = 0; k < logs[i].length; k++) {
+        logs[i][k] = of(hypotheses.get(i), List.of(sorted.get(k))).log();
+      }
+    }
+    return logs;
+  }
+
+  /** Of readings in any order: they are put in a fixed order first. */
+  Result of(Hypothesis h, List<Reading> readings) {
+    List<Reading> sorted = sorted(readings);
     List<Reading> numeric = new ArrayList<>();
     double[] odd = new double[readings.size()];
     double log = 0;

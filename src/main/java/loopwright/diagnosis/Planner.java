@@ -33,8 +33,14 @@ final class Planner {
    *
    * @param hypothesis the hypothesis
    * @param belief its chance now
+   * @param part the part it speaks for
    */
-  record Weighted(Hypothesis hypothesis, double belief) {}
+  record Weighted(Hypothesis hypothesis, double belief, String part) {
+    /** Of a single failure: it speaks for its own part. */
+    Weighted(Hypothesis hypothesis, double belief) {
+      this(hypothesis, belief, hypothesis.part());
+    }
+  }
 
   /** What a meter check is expected to show under a hypothesis, the meter's own error included. */
   interface Forecast {
@@ -108,7 +114,7 @@ final class Planner {
         before = after;
         if (p > 1e-12) {
           chance[b] += p;
-          parts.get(b).merge(w.hypothesis().part(), p, Double::sum);
+          parts.get(b).merge(w.part(), p, Double::sum);
         }
       }
     }
@@ -195,7 +201,7 @@ final class Planner {
                 chance.merge(seen, p * w.belief(), Double::sum);
                 parts
                     .computeIfAbsent(seen, k -> new LinkedHashMap<>())
-                    .merge(w.hypothesis().part(), p * w.belief(), Double::sum);
+                    .merge(w.part(), p * w.belief(), Double::sum);
               });
     }
     List<Findings.Outcome> result = new ArrayList<>();

@@ -40,6 +40,9 @@ final class Predictor {
   /** Standard deviation of an even spread of width 1. */
   static final double EVEN = 1 / Math.sqrt(12);
 
+  /** Failures in one hypothesis. */
+  private static final int MOST_FAILURES = 2;
+
   private final Workbench bench;
   private final Network network;
   private final int batteryElement;
@@ -76,7 +79,7 @@ final class Predictor {
       firstLatent[e] = next;
       next += network.elements().get(e).values().length;
     }
-    latents = next + 1;
+    latents = next;
     batteryElement = network.element(bench.vehicle().battery().id(), "cell").orElseThrow();
   }
 
@@ -84,10 +87,17 @@ final class Predictor {
    * A numeric prediction with its dependence on the shared uncertain values.
    *
    * @param mean expected value in volts or ohms
-   * @param loads change with one standard deviation of each latent; the last is the failure's own
-   *     range
+   * @param loads change with one standard deviation of each latent; the last two are the failures'
+   *     own ranges
    */
-  record Factors(double mean, double[] loads) {}
+  record Factors(double mean, double[] loads) {
+    private Factors asSecond() {
+      double[] moved = loads.clone();
+      moved[moved.length - 1] = loads[loads.length - 2];
+      moved[moved.length - 2] = 0;
+      return new Factors(mean, moved);
+    }
+  }
 
   /**
    * The values a meter without error could show, for any values inside the spreads.
@@ -164,12 +174,16 @@ final class Predictor {
     List<OperatingPoint> points = bench.points(h, check.setting());
     int red = network.requireNode(check.red().orElseThrow());
     int black = network.requireNode(check.black().orElseThrow());
-    boolean ranged = points.size() > 2 && hasOwnRange(h);
     double middle = rough(h, points.get(0), check, red, black);
-    double low = ranged ? rough(h, points.get(1), check, red, black) : middle;
-    double high = ranged ? rough(h, points.get(2), check, red, black) : middle;
-    double mean = (low + 4 * middle + high) / 6;
-    double own = (high - low) * EVEN;
+    double mean = middle;
+    double own = 0;
+    int ranges = ownRanges(h).size();
+    for (int range = 0; range < ranges; range++) {
+      double low = rough(h, points.get(1 + 2 * range), check, red, black);
+      double high = rough(h, points.get(2 + 2 * range), check, red, black);
+      mean += (low - 2 * middle + high) / 6;
+      own = Math.hypot(own, (high - low) * EVEN);
+    }
     if (check.kind() == CheckKind.DIODE) {
       return new Prediction.Numeric(mean, Math.hypot(own, JUNCTION_SPREAD), 0);
     }
@@ -214,13 +228,15 @@ final class Predictor {
 
   /** Mean and latent factors, kept for checks that were really taken. */
   Factors factors(Hypothesis h, Check check) {
-    return kept(factors, h, check, this::computeFactors);
+    Factors found = kept(factors, h, check, this::computeFactors);
+    // The second of a pair by itself has its range in the place of the first.
+    return h.pair() && inHand.solved(h, check) == h.members().get(1) ? found.asSecond() : found;
   }
 
   private Factors computeFactors(Hypothesis h, Check check) {
     List<OperatingPoint> points = bench.points(h, check.setting());
     Meters.Shown shown = bench.shown(h, check, points.get(0));
-    double[] loads = new double[latents];
+    double[] loads = new double[latents + MOST_FAILURES];
     double[][] slopes = shown.point().sensitivities(shown.red(), shown.black());
     Variant variant = h.variant();
     int base = firstLatent.length;
@@ -228,7 +244,7 @@ final class Predictor {
       Spread[] spreads = variant.element(e).values();
       boolean own = variant.element(e) != network.elements().get(e);
       int common = Math.min(spreads.length, slopes[e].length);
-      for (int k = 0; k < common && firstLatent[e] + k < latents - 1; k++) {
+      for (int k = 0; k < common && firstLatent[e] + k < latents; k++) {
         if (own && wide(spreads[k])) {
           continue;
         }
@@ -236,13 +252,14 @@ final class Predictor {
       }
     }
     double mean = shown.value();
-    if (points.size() > 2 && hasOwnRange(h)) {
-      double low = bench.shown(h, check, points.get(1)).value();
-      double high = bench.shown(h, check, points.get(2)).value();
+    List<Integer> ranged = ownRanges(h);
+    for (int range = 0; range < ranged.size(); range++) {
+      double low = bench.shown(h, check, points.get(1 + 2 * range)).value();
+      double high = bench.shown(h, check, points.get(2 + 2 * range)).value();
       if (Math.max(low, high) < 1e12) {
-        loads[latents - 1] = (high - low) * EVEN;
+        loads[latents + ranged.get(range)] = (high - low) * EVEN;
         // Simpson's rule over the range: the mean of a bent curve is not its middle.
-        mean = (low + 4 * mean + high) / 6;
+        mean += (low - 2 * shown.value() + high) / 6;
       }
     }
     return new Factors(mean, loads);
@@ -252,18 +269,16 @@ final class Predictor {
     return spread.high() > 1.5 * spread.low();
   }
 
-  private boolean hasOwnRange(Hypothesis h) {
-    Variant variant = h.variant();
-    for (int e = 0; e < variant.size(); e++) {
-      if (e >= firstLatent.length || variant.element(e) != network.elements().get(e)) {
-        for (Spread spread : variant.element(e).values()) {
-          if (wide(spread)) {
-            return true;
-          }
-        }
+  /** Which of the failures have a wide range of their own, by position. */
+  private static List<Integer> ownRanges(Hypothesis h) {
+    Values values = Values.typical(h.variant());
+    List<Integer> ranged = new ArrayList<>();
+    for (int i = 0; i < h.parts().size(); i++) {
+      if (Workbench.own(h.variant(), values, true, h.parts().get(i)::equals)) {
+        ranged.add(i);
       }
     }
-    return false;
+    return ranged;
   }
 
   /** The band of possible values, the meter's own error left out. */

@@ -167,18 +167,17 @@ final class Ranking {
   /** The strongest hypotheses that hold nearly all of the belief, and at least so many. */
   private static List<Planner.Weighted> heaviest(Map<Hypothesis, Double> belief, int least) {
     List<Planner.Weighted> weighted = new ArrayList<>();
+    Map<Hypothesis, String> leads = Belief.leads(belief);
     belief.forEach(
         (h, b) -> {
           if (b > NEGLIGIBLE && !h.unlisted()) {
-            weighted.add(new Planner.Weighted(h, b));
+            weighted.add(new Planner.Weighted(h, b, leads.get(h)));
           }
         });
     weighted.sort(
         Comparator.comparingDouble(Planner.Weighted::belief)
             .reversed()
-            .thenComparing(w -> w.hypothesis().suspect())
-            .thenComparing(
-                w -> w.hypothesis().cell().map(c -> c.low()).orElse(Double.NEGATIVE_INFINITY)));
+            .thenComparing(Planner.Weighted::hypothesis, Hypothesis.ORDER));
     double total = weighted.stream().mapToDouble(Planner.Weighted::belief).sum();
     double mass = 0;
     int count = 0;

@@ -106,12 +106,13 @@ final class Substitutions {
    */
   private Prediction.Sight swapped(Hypothesis h, Check check) {
     String part = check.subject().orElseThrow();
-    boolean cured = h.part().equals(part) && h.failures().stream().noneMatch(InHand::stays);
+    boolean cured =
+        h.of(part).filter(o -> o.failures().stream().noneMatch(InHand::stays)).isPresent();
     History history = whole(h.history(), part);
     if (!cured && history.equals(h.history())) {
       return look(bench.points(h, check.setting()));
     }
-    Variant variant = cured ? Variant.healthy(bench.network()) : h.variant();
+    Variant variant = cured ? sound(h, part).variant() : h.variant();
     return look(solve(h, variant, check.setting(), history));
   }
 
@@ -123,10 +124,12 @@ final class Substitutions {
     String part = check.subject().orElseThrow();
     double changes = SEEMS_TO;
     boolean loose =
-        h.part().equals(part) && h.failures().stream().map(Failure::mode).allMatch(m -> m.moves());
+        h.of(part)
+            .filter(o -> o.failures().stream().map(Failure::mode).allMatch(m -> m.moves()))
+            .isPresent();
     if (loose) {
       Prediction.Sight failed = look(bench.points(h, check.setting()));
-      Prediction.Sight sound = look(List.of(bench.point(bench.healthy(), check.setting())));
+      Prediction.Sight sound = look(List.of(bench.point(sound(h, part), check.setting())));
       double alike = 0;
       for (Seen seen : Seen.values()) {
         alike += failed.chance(seen) * sound.chance(seen);
@@ -134,6 +137,11 @@ final class Substitutions {
       changes += SHOWS_WHEN_MOVED * Math.max(0, 1 - alike);
     }
     return new Prediction.Sight(Map.of(Seen.CHANGES, changes, Seen.STEADY, 1 - changes));
+  }
+
+  /** What is left of a hypothesis once a part that has failed in it is good again. */
+  private Hypothesis sound(Hypothesis h, String part) {
+    return h.pair() ? h.without(part) : bench.healthy();
   }
 
   private Prediction.Sight look(List<OperatingPoint> points) {

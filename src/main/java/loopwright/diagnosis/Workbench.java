@@ -175,22 +175,46 @@ public final class Workbench {
       Variant variant,
       double prior,
       Setting complaintSetting) {
-    // By the time somebody complains the circuit has been switched on: fuses have had their say.
-    OperatingPoint point =
-        solver(complaintSetting)
-            .solve(variant, complaintSetting, Values.typical(variant), History.NONE);
-    Hypothesis h =
-        new Hypothesis(
-            id,
-            List.of(failure.part().id()),
-            List.of(failure),
-            cell,
-            variant,
-            point.history(),
-            prior);
-    typical.put(new Key(h, complaintSetting), point);
-    first.put(h, point);
     complainedIn = complaintSetting;
+    return solved(
+        variant,
+        history ->
+            new Hypothesis(
+                id, List.of(failure.part().id()), List.of(failure), cell, variant, history, prior));
+  }
+
+  /** Two single hypotheses of different parts at once; their chances are independent. */
+  Hypothesis pair(Hypothesis one, Hypothesis other) {
+    Variant variant =
+        one.variant()
+            .with(
+                other
+                    .failures()
+                    .get(0)
+                    .changes(one.variant(), other.cell().orElse(Spread.exactly(0))));
+    return solved(
+        variant,
+        history ->
+            new Hypothesis(
+                new SuspectId(
+                    one.part() + "+" + other.part(),
+                    one.suspect().mode() + "+" + other.suspect().mode()),
+                List.of(one.part(), other.part()),
+                List.of(one.failures().get(0), other.failures().get(0)),
+                Optional.empty(),
+                variant,
+                history,
+                one.prior() * other.prior(),
+                List.of(one, other)));
+  }
+
+  /** By the time somebody complains the circuit has been switched on: fuses have had their say. */
+  private Hypothesis solved(Variant variant, Function<History, Hypothesis> of) {
+    OperatingPoint point =
+        solver(complainedIn).solve(variant, complainedIn, Values.typical(variant), History.NONE);
+    Hypothesis h = of.apply(point.history());
+    typical.put(new Key(h, complainedIn), point);
+    first.put(h, point);
     return h;
   }
 
@@ -317,8 +341,9 @@ public final class Workbench {
   }
 
   /**
-   * The typical operating point first, then those at the ends of what the failure itself leaves
-   * open, and those in which a contact, fuse or motor near its threshold has gone the other way.
+   * The typical operating point first, then those at the low and the high end of what each failure
+   * itself leaves open, and those in which a contact, fuse or motor near its threshold has gone the
+   * other way.
    */
   List<OperatingPoint> points(Hypothesis h, Setting setting) {
     return points.computeIfAbsent(new Key(h, setting), k -> solveAll(h, setting));
@@ -330,10 +355,10 @@ public final class Workbench {
     found.add(point(h, setting));
     Values middle = found.get(0).values();
     List<Values> ends = new ArrayList<>();
-    if (!h.failures().isEmpty()) {
+    for (String part : h.parts()) {
       for (int end = 0; end < 2; end++) {
         Values values = middle.copy();
-        if (own(h.variant(), values, end == 0)) {
+        if (own(h.variant(), values, end == 0, part::equals)) {
           ends.add(values);
         }
       }
@@ -560,13 +585,18 @@ public final class Workbench {
               || role.startsWith("cavity:")
               || role.startsWith("leg:");
 
-  /** Puts the failure's own wide values at one end; false if it has none. */
+  /** Puts the failures' own wide values at one end; false if there are none. */
   static boolean own(Variant variant, Values values, boolean low) {
+    return own(variant, values, low, part -> true);
+  }
+
+  /** The same for the failures of some parts. */
+  static boolean own(Variant variant, Values values, boolean low, Predicate<String> parts) {
     boolean any = false;
     int base = variant.base().elements().size();
     for (int e = 0; e < variant.size(); e++) {
       boolean changed = e >= base || variant.element(e) != variant.base().elements().get(e);
-      if (!changed) {
+      if (!changed || !parts.test(variant.element(e).part())) {
         continue;
       }
       Spread[] spreads = variant.element(e).values();

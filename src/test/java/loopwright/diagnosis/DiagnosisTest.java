@@ -449,7 +449,9 @@ class DiagnosisTest {
           new Findings(
               Findings.Status.ISOLATED,
               List.of(),
+              List.of(),
               List.of("F1"),
+              1,
               0,
               0,
               Map.of(),

@@ -199,7 +199,7 @@ class KnowledgeFilesTest {
             "strap clamp-loose",
             "motor seized")
         .doesNotHaveDuplicates();
-    assertThat(KNOWLEDGE.testSlip()).isEqualTo(0.02);
+    assertThat(KNOWLEDGE.testSlip()).isEqualTo(0.03);
   }
 
   @Test
