@@ -98,6 +98,12 @@ class FastPathTest {
       // A few nanovolts through milliohms.
       assertThat(p.amps(e)).as(what + ", element " + e).isEqualTo(q.amps(e), within(1e-4));
     }
+    for (int node = 0; node < 4; node++) {
+      double seen = q.ohmsSeen(node, node - 1);
+      if (seen < 1e5) {
+        assertThat(p.ohmsSeen(node, node - 1)).as(what).isEqualTo(seen, within(1e-5 * seen + 1e-7));
+      }
+    }
   }
 
   @Test
@@ -164,6 +170,83 @@ class FastPathTest {
     Solver relays = Solver.lowRank(chain().network(), on);
     relays.solve(Variant.healthy(relays.network()), on);
     assertThat(relays.fallbackShare()).isGreaterThan(0).isLessThan(1);
+  }
+
+  @Test
+  void manyChangesAtOnceGiveTheSameAsSolvingAnew() {
+    // A ladder of 40 rungs, of which some, and then too many for a low rank, are other ones.
+    Rig rig = Rig.of(12).battery(12.6, 0.01, "n0");
+    for (int k = 0; k < 40; k++) {
+      rig.resistor("S" + k, 1 + k % 3, "n" + k, "n" + (k + 1));
+      rig.resistor("P" + k, 20 + k, "n" + (k + 1), "0");
+    }
+    Network network = rig.network();
+    Solver low = Solver.lowRank(network, Setting.REST);
+    Solver full = Solver.full(network);
+    for (int count : new int[] {1, 7, 15, 16, 17, 24, 25, 40}) {
+      List<Change> changes = new ArrayList<>();
+      for (int k = 0; k < count; k++) {
+        int e = network.element("P" + k, "element").orElseThrow();
+        Element old = network.elements().get(e);
+        changes.add(
+            k % 4 == 0
+                ? new Change.Remove(e)
+                : new Change.Replace(
+                    e,
+                    k % 4 == 1
+                        // Between other nodes, which takes the old one out and puts another in.
+                        ? old.between(old.a(), 0)
+                        : new Element.Resistor(
+                            "P" + k, "element", old.a(), old.b(), Spread.exactly(5))));
+      }
+      Variant variant = Variant.healthy(network).with(changes);
+      same(count + " changes", low.solve(variant, Setting.REST), full.solve(variant, Setting.REST));
+    }
+  }
+
+  /** Derivatives by every value of a rig against differences of fresh solves. */
+  @Test
+  void slopesOfJunctionsMotorsAndRelaysAreThoseOfDifferences() {
+    for (Rig rig :
+        List.of(
+            selfHeld(),
+            chain(),
+            motor(),
+            Rig.of(12)
+                .battery(12.6, 0.01, "top")
+                .part("D1", new PartSpec.Diode(Optional.of(exactly(0.7))), "top", "n")
+                .onOff("S1", 0.01, "n", "out")
+                .resistor("RL", 5, "out", "0")
+                .lamp("L1", 10, 12, "n", "x")
+                .resistor("RX", 200, "x", "0"))) {
+      Network network = rig.network();
+      Variant healthy = Variant.healthy(network);
+      Setting on = Rig.setting("S1=on");
+      Solver full = Solver.full(network);
+      OperatingPoint point = full.solve(healthy, on);
+      for (int red = 0; red < network.nodes() - Network.SPARES; red++) {
+        double[][] slopes = point.sensitivities(red, Network.REFERENCE);
+        for (int e = 0; e < healthy.size(); e++) {
+          for (int k = 0; k < slopes[e].length; k++) {
+            double at = point.values().get(e, k);
+            OperatingPoint up = at(full, point, e, k, at * 1.0001);
+            OperatingPoint down = at(full, point, e, k, at * 0.9999);
+            double numeric = (up.volts(red) - down.volts(red)) / 0.0002;
+            assertThat(slopes[e][k] * at)
+                .as("%s value %d at node %d", network.elements().get(e), k, red)
+                .isEqualTo(numeric, within(2e-4 + 1e-3 * Math.abs(numeric)));
+          }
+        }
+      }
+    }
+  }
+
+  private static OperatingPoint at(
+      Solver solver, OperatingPoint point, int e, int k, double value) {
+    Values values = point.values().copy();
+    values.set(e, k, value);
+    return solver.solve(
+        point.variant(), point.setting(), values, point.history(), point.pulledIn());
   }
 
   /** BAT 12.6 V -- RS 1 ohm -- in: motor, and a relay that puts a heater beside it. */

@@ -252,6 +252,25 @@ class MetersTest {
   }
 
   @Test
+  void theMeterTakesAllOfWhatLittleAJunctionCarries() {
+    // top -- D1 0.6 V -- n -- 1 Gohm -- ground: 24 nA through it, its leak of a gigaohm included.
+    // Across D1 the meter's 10 Mohm take all of that at a quarter of a volt, and D1 blocks.
+    Rig rig =
+        Rig.of(12)
+            .battery(12.6, 1e-7, "top")
+            .part("D1", new PartSpec.Diode(Optional.of(exactly(0.6))), "top", "n")
+            .resistor("R", 1e9, "n", "0");
+    assertThat(volts(rig, "top", "n", TEN_MEGOHM)).isEqualTo(12.6 * 10 / 510, within(0.003));
+    // With a load of 1 Mohm it carries 12 uA, of which the meter's 60 nA are nothing.
+    Rig loaded =
+        Rig.of(12)
+            .battery(12.6, 1e-7, "top")
+            .part("D1", new PartSpec.Diode(Optional.of(exactly(0.6))), "top", "n")
+            .resistor("R", 1e6, "n", "0");
+    assertThat(volts(loaded, "top", "n", TEN_MEGOHM)).isEqualTo(0.6, within(1e-4));
+  }
+
+  @Test
   void aResistorOnTheDiodeTestIsADividerOfItsSource() {
     // 3.2 V behind 2.4 kohm.
     Rig rig = Rig.of(12).battery(12.6, 0.01, "top").resistor("R", 800, "top", "0");
