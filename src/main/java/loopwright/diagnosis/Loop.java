@@ -6,8 +6,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import loopwright.model.Part;
-import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.solver.Element;
 import loopwright.solver.Gate;
@@ -180,10 +178,5 @@ public record Loop(String title, List<Piece> pieces, List<Integer> nodes, List<L
   /** Whether the part lies on this loop or a branch. */
   public boolean holds(String part) {
     return all().stream().anyMatch(l -> l.pieces().stream().anyMatch(p -> p.part().equals(part)));
-  }
-
-  /** Whether a part is a wire or strap, which has no terminals of its own. */
-  static boolean isWire(Part part) {
-    return part.kind() == PartKind.WIRE || part.kind() == PartKind.STRAP;
   }
 }

@@ -7,7 +7,6 @@ import java.util.Optional;
 import loopwright.knowledge.Context;
 import loopwright.knowledge.Effect;
 import loopwright.knowledge.FaultMode;
-import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
@@ -393,10 +392,5 @@ public record Failure(Part part, String name, FaultMode mode, List<Effect> effec
         changes.add(new Change.Replace(e, old.between(a, b)));
       }
     }
-  }
-
-  /** The load or filament this failure belongs to directly, if its part is a load. */
-  public Optional<LoadRef> load() {
-    return part.kind().isLoad() ? Optional.of(LoadRef.of(part.id())) : Optional.empty();
   }
 }

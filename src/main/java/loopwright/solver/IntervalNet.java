@@ -1,6 +1,5 @@
 package loopwright.solver;
 
-import java.util.Arrays;
 import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
@@ -124,13 +123,6 @@ final class IntervalNet {
 
   /** Limits of volts and amperes of every edge. */
   record Box(double[] vLow, double[] vHigh, double[] iLow, double[] iHigh) {
-    double mostVolts(int e) {
-      return Math.max(Math.abs(vLow[e]), Math.abs(vHigh[e]));
-    }
-
-    double leastVolts(int e) {
-      return least(vLow[e], vHigh[e]);
-    }
 
     double mostAmps(int e) {
       return Math.max(Math.abs(iLow[e]), Math.abs(iHigh[e]));
@@ -818,10 +810,5 @@ final class IntervalNet {
     double one = lower.extreme(edge, lowest, halvings + 1);
     double two = upper.extreme(edge, lowest, halvings + 1);
     return lowest ? Math.min(one, two) : Math.max(one, two);
-  }
-
-  @Override
-  public String toString() {
-    return nodes + " nodes, " + edges + " edges, " + Arrays.toString(v0);
   }
 }

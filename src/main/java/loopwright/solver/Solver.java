@@ -6,7 +6,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import loopwright.model.PartKind;
 import loopwright.model.Setting;
 
 /**
@@ -505,15 +504,5 @@ public final class Solver {
       }
       return bent;
     }
-  }
-
-  /** Number of the coil element of a relay, for asking whether it has pulled in. */
-  public int coil(String relay) {
-    return network
-        .element(relay, "coil")
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "part '" + relay + "' is no " + PartKind.RELAY.word()));
   }
 }

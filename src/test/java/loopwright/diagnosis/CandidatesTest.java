@@ -283,8 +283,6 @@ class CandidatesTest {
     assertThat(loop.holds("L2")).isFalse();
     // Nothing flows at rest.
     assertThat(Loop.trace(bench, Setting.REST, bench.loadElement(Cart.LAMP))).isEmpty();
-    assertThat(Loop.isWire(Cart.VEHICLE.requirePart("W8"))).isTrue();
-    assertThat(Loop.isWire(Cart.VEHICLE.requirePart("L1"))).isFalse();
     assertThat(Cart.VEHICLE.requirePart("L1").kind()).isEqualTo(PartKind.LAMP);
   }
 }

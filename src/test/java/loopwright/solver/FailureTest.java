@@ -14,7 +14,6 @@ import loopwright.evidence.Bench;
 import loopwright.knowledge.Context;
 import loopwright.knowledge.Effect;
 import loopwright.knowledge.FaultMode;
-import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
@@ -77,8 +76,6 @@ class FailureTest {
     assertThat(f.volts("top")).isEqualTo(12, within(1e-6));
     assertThat(f.failure().continuum()).isEmpty();
     assertThat(f.failure().bridges()).isFalse();
-    assertThat(f.failure().load()).isEmpty();
-    assertThat(failed(lamp(), "L1", "burnt-out", 0).failure().load()).contains(LoadRef.of("L1"));
   }
 
   @Test

@@ -108,35 +108,4 @@ class NetworkTest {
     assertThat(wire.ohms().low()).isEqualTo(low, within(1e-9));
     assertThat(wire.ohms().high()).isEqualTo(high, within(1e-9));
   }
-
-  @Test
-  void theCoilOfWhatIsNoRelayIsRefusedByName() {
-    Solver solver = Solver.full(rig().network());
-    assertThatThrownBy(() -> solver.coil("RA"))
-        .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageContaining("RA")
-        .hasMessageContaining("relay");
-    Network network =
-        Rig.of(12)
-            .battery(12, 0.1, "top")
-            .part(
-                "K1",
-                new PartSpec.Relay(
-                    false,
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty(),
-                    Optional.empty(),
-                    PartSpec.Suppression.NONE,
-                    Optional.empty()),
-                "top",
-                "0",
-                "top",
-                "out")
-            .resistor("R", 4, "out", "0")
-            .network();
-    assertThat(Solver.full(network).coil("K1"))
-        .isEqualTo(network.element("K1", "coil").orElseThrow())
-        .isPositive();
-  }
 }
