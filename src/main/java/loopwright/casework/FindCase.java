@@ -153,6 +153,9 @@ public interface FindCase extends AutoCloseable {
   /** All probe points that can be named, circuit's own first. */
   List<PointView> points();
 
+  /** All parts that can be looked at or taken in hand, those of the loop first. */
+  List<PartView> parts();
+
   /** Words for a suspect. */
   String title(SuspectId suspect);
 

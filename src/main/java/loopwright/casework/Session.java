@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -602,12 +603,15 @@ final class Session implements FindCase {
       return phrases.say("did.noted", value, where) + " " + two.get();
     }
     if (!findings.parts().isEmpty()) {
-      return phrases.say(
-          "did.nothing-cleared",
-          value,
-          where,
-          words.part(findings.parts().get(0).part()),
-          Figures.percent(findings.parts().get(0).belief()));
+      String nothing =
+          phrases.say(
+              "did.nothing-cleared",
+              value,
+              where,
+              words.part(findings.parts().get(0).part()),
+              Figures.percent(findings.parts().get(0).belief()));
+      // Why it rules nothing out: a ghost, no current, a look that proves nothing.
+      return senses(id).stream().findFirst().map(s -> nothing + " " + s).orElse(nothing);
     }
     if (mended.isPresent() && !proofFailed() && nextProof().isEmpty()) {
       return phrases.say("did.proven", value, where, words.part(mended.get()));
@@ -630,6 +634,19 @@ final class Session implements FindCase {
             Figures.percent(best.belief())));
   }
 
+  /** The rule that says of a reading no more than that it is as it should be. */
+  private static final String AS_HEALTHY = "as-healthy";
+
+  /** What the rules say a reading means, what says most first. */
+  private List<String> senses(int id) {
+    return findings.conclusions().stream()
+        .filter(c -> c instanceof Conclusion.Sense s && s.reading() == id)
+        .map(Conclusion.Sense.class::cast)
+        .sorted(Comparator.comparing(s -> s.rule().equals(AS_HEALTHY)))
+        .map(s -> rules.words(s.rule(), s.key(), s.args()))
+        .toList();
+  }
+
   /** The value, and for a drop across a fuse the current that it speaks of. */
   private String shown(Entry0 entry) {
     String value = words.value(entry.check(), entry.value());
@@ -646,7 +663,7 @@ final class Session implements FindCase {
         .ifPresent(l -> l.all().forEach(x -> x.pieces().forEach(p -> order.add(p.part()))));
     List<String> sorted = new ArrayList<>(parts);
     sorted.sort(
-        java.util.Comparator.comparingInt(
+        Comparator.comparingInt(
                 (String p) -> order.contains(p) ? order.indexOf(p) : Integer.MAX_VALUE)
             .thenComparing(p -> p));
     return sorted;
@@ -888,12 +905,10 @@ final class Session implements FindCase {
         continue;
       }
       List<String> doubts = new ArrayList<>();
-      List<String> senses = new ArrayList<>();
+      List<String> senses = senses(e.id());
       for (Conclusion c : findings.conclusions()) {
         if (c instanceof Conclusion.Doubt d && d.reading() == e.id()) {
           doubts.add(rules.words(d.rule(), d.key(), d.args()));
-        } else if (c instanceof Conclusion.Sense s && s.reading() == e.id()) {
-          senses.add(rules.words(s.rule(), s.key(), s.args()));
         }
       }
       if (findings.odd().getOrDefault(e.id(), 0.0) > 0.3) {
@@ -1169,7 +1184,7 @@ final class Session implements FindCase {
     view.next()
         .ifPresent(
             n -> {
-              text.add(n.because());
+              text.add(String.join(" ", reasons(n)));
               for (CheckView.OutcomeView o : n.outcomes()) {
                 text.add(
                     phrases.say(
@@ -1182,6 +1197,17 @@ final class Session implements FindCase {
               }
             });
     return text;
+  }
+
+  /** Why a check is next, and what the trade says for asking it early. */
+  private List<String> reasons(CheckView check) {
+    List<String> reasons = new ArrayList<>(List.of(check.because()));
+    for (Conclusion c : findings.conclusions()) {
+      if (c instanceof Conclusion.PreferredBy p && p.check().equals(check.id()) && p.weight() > 1) {
+        reasons.add(rules.words(p.rule(), p.key(), p.args()));
+      }
+    }
+    return reasons.stream().distinct().toList();
   }
 
   @Override
@@ -1220,6 +1246,14 @@ final class Session implements FindCase {
                         x -> x.nodes().forEach(n -> all.addAll(bench.network().terminals(n)))));
     all.addAll(vehicle.terminals());
     return all.stream().map(this::point).toList();
+  }
+
+  @Override
+  public List<PartView> parts() {
+    return onLoopFirst(vehicle.parts().stream().map(Part::id).toList()).stream()
+        .map(vehicle::requirePart)
+        .flatMap(words::subjects)
+        .toList();
   }
 
   @Override

@@ -289,6 +289,11 @@ public final class SimulatedMeter {
     }
 
     @Override
+    public List<PartView> parts() {
+      return inner.parts();
+    }
+
+    @Override
     public Outlook outlook(Optional<String> checkId) throws Problem {
       return inner.outlook(checkId);
     }

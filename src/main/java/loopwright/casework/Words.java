@@ -1,12 +1,15 @@
 package loopwright.casework;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Findings;
@@ -214,6 +217,42 @@ final class Words {
       case FUSE -> List.of(Seen.WHOLE, Seen.BROKEN);
       default -> List.of(Seen.ON, Seen.DIM, Seen.OFF);
     };
+  }
+
+  /** A part as subject of checks by eye and hand, once for each function that can be looked at. */
+  Stream<PartView> subjects(Part part) {
+    Set<String> functions = part.spec().functions();
+    Optional<String> apart = part.apartMinutes().map(m -> part.id());
+    return functions.isEmpty()
+        ? Stream.of(new PartView(part.id(), part.title(), checks(part, part.id()), apart))
+        : functions.stream()
+            .map(
+                f -> {
+                  String subject = new LoadRef(part.id(), Optional.of(f)).toString();
+                  String title = phrases.say("mode.at", part.title(), f);
+                  return new PartView(subject, title, checks(part, subject), apart);
+                });
+  }
+
+  private Map<CheckKind, List<Seen>> checks(Part part, String subject) {
+    Map<CheckKind, List<Seen>> checks = new EnumMap<>(CheckKind.class);
+    for (CheckKind kind : CheckKind.values()) {
+      OwnCheck own =
+          new OwnCheck(
+              kind,
+              Optional.empty(),
+              Optional.empty(),
+              Optional.of(subject),
+              kind == CheckKind.UNPLUG_AND_LOOK ? Setting.REST.without(part.id()) : Setting.REST);
+      // The battery's own unplugging is a lamp in the grounded lead: proposed, never improvised.
+      if (!kind.metered() && own.takes(part) && part.kind() != PartKind.BATTERY) {
+        checks.put(
+            kind,
+            choices(
+                new Check(kind, Optional.empty(), Optional.empty(), own.lookAt(), own.setting())));
+      }
+    }
+    return checks;
   }
 
   String mode(Findings.ModeBelief mode) {

@@ -12,6 +12,7 @@ import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.Warning;
 import loopwright.evidence.Bench;
 import loopwright.knowledge.Context;
+import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -172,6 +173,45 @@ class SessionTest {
             });
     assertThatThrownBy(() -> open.against(part + "/no-such-mode")).isInstanceOf(Problem.class);
     assertThatThrownBy(() -> open.against("Q99")).isInstanceOf(Problem.class);
+  }
+
+  @Test
+  void everyCheckByHandThatIsOfferedCanBeTaken() throws Problem {
+    int taken = 0;
+    String fuse =
+        VEHICLE.parts().stream()
+            .filter(p -> p.kind() == PartKind.FUSE)
+            .findFirst()
+            .orElseThrow()
+            .id();
+    for (PartView part : open.parts()) {
+      for (CheckKind kind : part.checks().keySet()) {
+        Setting setting =
+            kind == CheckKind.UNPLUG_AND_LOOK ? Setting.REST.without(fuse) : Setting.REST;
+        OwnCheck check =
+            new OwnCheck(
+                kind, Optional.empty(), Optional.empty(), Optional.of(part.subject()), setting);
+        assertThat(part.checks().get(kind)).as(part.subject() + " " + kind).isNotEmpty();
+        if (taken++ % 40 == 0) {
+          CaseView view = open.take(check, new Answer.Saw(part.checks().get(kind).get(0)));
+          assertThat(view.readings()).hasSize(1);
+          open.withdraw(view.readings().get(0).id());
+        }
+      }
+    }
+    assertThat(open.parts())
+        .anyMatch(p -> p.checks().containsKey(CheckKind.LAMP_FOR_FUSE))
+        .anyMatch(p -> p.checks().containsKey(CheckKind.WIGGLE) && p.apart().isEmpty())
+        .noneMatch(
+            p ->
+                p.subject().equals(VEHICLE.battery().id())
+                    && p.checks().containsKey(CheckKind.UNPLUG_AND_LOOK));
+  }
+
+  @Test
+  void whatAReadingMeansIsToldWhereItRulesNothingOut() throws Problem {
+    open.take(own(Setting.REST), new Answer.Text("12.60 V"));
+    assertThat(open.view().said()).contains("nothing is ruled out by it").contains("at rest");
   }
 
   @Test

@@ -27,6 +27,7 @@ import loopwright.casework.LoopView.Stair;
 import loopwright.casework.LoopView.Standing;
 import loopwright.casework.Outlook;
 import loopwright.casework.OwnCheck;
+import loopwright.casework.PartView;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadingView;
@@ -436,6 +437,11 @@ final class ScriptedCase implements FindCase {
                         new Explainer.Mode(
                             new SuspectId("G4", "on-paint"), "ground on paint", Can.GIVES))))
         .toList();
+  }
+
+  @Override
+  public List<PartView> parts() {
+    return List.of();
   }
 
   @Override

@@ -278,7 +278,7 @@ public final class CaseViewModel {
   /** What can be answered by looking now, in the order of its keys 1, 2, 3... */
   public List<Seen> choices() {
     return switch (doing.get()) {
-      case OWN -> own.kindProperty().get().answers();
+      case OWN -> own.answers();
       case CORRECT -> chosenReading().map(r -> r.kind().answers()).orElse(List.of());
       case ANSWER -> view.get().next().map(CheckView::choices).orElse(List.of());
       default -> List.of();
@@ -422,6 +422,7 @@ public final class CaseViewModel {
     if (!ended()) {
       own.begin(view.get().next());
       begin(Doing.OWN);
+      call(findCase::parts, own::offer);
     }
   }
 

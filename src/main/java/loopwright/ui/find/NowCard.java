@@ -31,6 +31,7 @@ import javafx.scene.text.TextFlow;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
+import loopwright.casework.PartView;
 import loopwright.casework.PointView;
 import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
@@ -544,6 +545,12 @@ final class NowCard extends VBox {
         : check.choiceWords().get(check.choices().indexOf(seen));
   }
 
+  /** What is seen in a check of one's own: some kinds have words of their own for it. */
+  private static String named(CheckKind kind, Seen seen) {
+    String key = "Seen." + kind.name() + "." + seen.name();
+    return Texts.has(key) ? Texts.of(key) : Texts.of(seen);
+  }
+
   private void choices(List<Seen> choices, Function<Seen, String> named) {
     FlowPane row = new FlowPane();
     row.getStyleClass().add("choices");
@@ -832,11 +839,18 @@ final class NowCard extends VBox {
           Optional.of(Parts.blackMark()),
           own.blackProperty().get().map(PointView::title).orElse(""));
     } else {
+      if (own.unplugs()) {
+        ownStep(
+            grid,
+            OwnCheckViewModel.Step.OUT,
+            Optional.empty(),
+            own.outProperty().get().map(PartView::title).orElse(""));
+      }
       ownStep(
           grid,
           OwnCheckViewModel.Step.PART,
           Optional.empty(),
-          own.partProperty().get().map(OwnCheckViewModel.PartChoice::title).orElse(""));
+          own.partProperty().get().map(PartView::title).orElse(""));
     }
     if (own.stepProperty().get() == OwnCheckViewModel.Step.VALUE) {
       steps.getChildren().add(grid);
@@ -844,7 +858,7 @@ final class NowCard extends VBox {
         entry.refresh();
         answer.getChildren().add(entry);
       } else {
-        choices(model.choices(), Texts::of);
+        choices(model.choices(), seen -> named(own.kindProperty().get(), seen));
         problemLine();
       }
     } else {

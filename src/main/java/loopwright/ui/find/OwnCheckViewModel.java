@@ -1,11 +1,9 @@
 package loopwright.ui.find;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
@@ -14,9 +12,11 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import loopwright.casework.CheckView;
 import loopwright.casework.OwnCheck;
+import loopwright.casework.PartView;
 import loopwright.casework.PointView;
 import loopwright.casework.SettingView;
 import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Seen;
 import loopwright.model.Setting;
 import loopwright.ui.Texts;
 
@@ -25,7 +25,15 @@ public final class OwnCheckViewModel {
   /** The kinds offered, in the order of their buttons. */
   public static final List<CheckKind> KINDS =
       List.of(
-          CheckKind.VOLTS, CheckKind.MILLIVOLTS, CheckKind.OHMS, CheckKind.DIODE, CheckKind.LOOK);
+          CheckKind.VOLTS,
+          CheckKind.MILLIVOLTS,
+          CheckKind.OHMS,
+          CheckKind.DIODE,
+          CheckKind.LOOK,
+          CheckKind.LAMP_FOR_FUSE,
+          CheckKind.UNPLUG_AND_LOOK,
+          CheckKind.SWAP,
+          CheckKind.WIGGLE);
 
   /** The steps of putting it together, in the order of the hands. */
   public enum Step {
@@ -33,16 +41,14 @@ public final class OwnCheckViewModel {
     SET,
     RED,
     BLACK,
+    OUT,
     PART,
     VALUE
   }
 
-  /** A part that can be looked at, with the words for it. */
-  public record PartChoice(String part, String title) {}
-
   private final List<PointView> points;
   private final List<SettingView> settings;
-  private final List<PartChoice> parts;
+  private List<PartView> parts = List.of();
   private final ObjectProperty<Step> step = new SimpleObjectProperty<>(Step.KIND);
   private final ObjectProperty<CheckKind> kind = new SimpleObjectProperty<>(CheckKind.VOLTS);
   private final ObjectProperty<Optional<SettingView>> setting =
@@ -51,7 +57,9 @@ public final class OwnCheckViewModel {
       new SimpleObjectProperty<>(Optional.empty());
   private final ObjectProperty<Optional<PointView>> black =
       new SimpleObjectProperty<>(Optional.empty());
-  private final ObjectProperty<Optional<PartChoice>> part =
+  private final ObjectProperty<Optional<PartView>> out =
+      new SimpleObjectProperty<>(Optional.empty());
+  private final ObjectProperty<Optional<PartView>> part =
       new SimpleObjectProperty<>(Optional.empty());
   private final StringProperty search = new SimpleStringProperty("");
   private final ObservableList<String> found = FXCollections.observableArrayList();
@@ -60,7 +68,6 @@ public final class OwnCheckViewModel {
   OwnCheckViewModel(List<PointView> points, List<SettingView> settings) {
     this.points = List.copyOf(points);
     this.settings = List.copyOf(settings);
-    this.parts = partsOf(points);
     search.addListener((o, was, is) -> look());
     step.addListener(
         (o, was, is) -> {
@@ -70,22 +77,10 @@ public final class OwnCheckViewModel {
     look();
   }
 
-  private static List<PartChoice> partsOf(List<PointView> points) {
-    Set<String> seen = new LinkedHashSet<>();
-    List<PartChoice> parts = new ArrayList<>();
-    for (PointView point : points) {
-      if (seen.add(point.ref().part())) {
-        int comma = point.title().lastIndexOf(',');
-        String title = comma > 0 ? point.title().substring(0, comma) : point.title();
-        parts.add(new PartChoice(point.ref().part(), title));
-      }
-    }
-    return parts;
-  }
-
   /** Starts with the set-up, black lead and kind of the proposed check, where there is one. */
   void begin(Optional<CheckView> proposed) {
     red.set(Optional.empty());
+    out.set(Optional.empty());
     part.set(Optional.empty());
     kind.set(proposed.map(CheckView::kind).filter(KINDS::contains).orElse(CheckKind.VOLTS));
     if (!metered()) {
@@ -121,8 +116,24 @@ public final class OwnCheckViewModel {
     return black;
   }
 
-  /** The part looked at. */
-  public ObjectProperty<Optional<PartChoice>> partProperty() {
+  /** Offers these parts from now on. */
+  void offer(List<PartView> offered) {
+    parts = List.copyOf(offered);
+    look();
+  }
+
+  /** The part that is out while another is looked at. */
+  public ObjectProperty<Optional<PartView>> outProperty() {
+    return out;
+  }
+
+  /** What can be seen in the check put together. */
+  List<Seen> answers() {
+    return part.get().map(p -> p.checks().getOrDefault(kind.get(), List.of())).orElse(List.of());
+  }
+
+  /** The part looked at or taken in hand. */
+  public ObjectProperty<Optional<PartView>> partProperty() {
     return part;
   }
 
@@ -151,9 +162,17 @@ public final class OwnCheckViewModel {
 
   /** The steps of this kind of check. */
   public List<Step> steps() {
-    return metered()
-        ? List.of(Step.KIND, Step.SET, Step.RED, Step.BLACK, Step.VALUE)
+    if (metered()) {
+      return List.of(Step.KIND, Step.SET, Step.RED, Step.BLACK, Step.VALUE);
+    }
+    return unplugs()
+        ? List.of(Step.KIND, Step.SET, Step.OUT, Step.PART, Step.VALUE)
         : List.of(Step.KIND, Step.SET, Step.PART, Step.VALUE);
+  }
+
+  /** Whether something is unplugged for it. */
+  public boolean unplugs() {
+    return kind.get() == CheckKind.UNPLUG_AND_LOOK;
   }
 
   /** Goes to the next step; stays at the last. */
@@ -175,11 +194,17 @@ public final class OwnCheckViewModel {
     }
     Object item = foundItems.get(index);
     switch (step.get()) {
-      case KIND -> kind.set((CheckKind) item);
+      case KIND -> {
+        if (item != kind.get()) {
+          part.set(Optional.empty());
+        }
+        kind.set((CheckKind) item);
+      }
       case SET -> setting.set(Optional.of((SettingView) item));
       case RED -> red.set(Optional.of((PointView) item));
       case BLACK -> black.set(Optional.of((PointView) item));
-      case PART -> part.set(Optional.of((PartChoice) item));
+      case OUT -> out.set(Optional.of((PartView) item));
+      case PART -> part.set(Optional.of((PartView) item));
       case VALUE -> {
         return;
       }
@@ -195,6 +220,7 @@ public final class OwnCheckViewModel {
           case SET -> setting.get().orElse(null);
           case RED -> red.get().orElse(null);
           case BLACK -> black.get().orElse(null);
+          case OUT -> out.get().orElse(null);
           case PART -> part.get().orElse(null);
           case VALUE -> null;
         };
@@ -207,6 +233,9 @@ public final class OwnCheckViewModel {
       return Optional.of(Texts.of("own.setMissing"));
     }
     if (!metered()) {
+      if (unplugs() && out.get().isEmpty()) {
+        return Optional.of(Texts.of("own.outMissing"));
+      }
       return part.get().isEmpty() ? Optional.of(Texts.of("own.partMissing")) : Optional.empty();
     }
     if (red.get().isEmpty()) {
@@ -231,7 +260,11 @@ public final class OwnCheckViewModel {
             Optional.empty(),
             to)
         : new OwnCheck(
-            kind.get(), Optional.empty(), Optional.empty(), part.get().map(PartChoice::part), to);
+            kind.get(),
+            Optional.empty(),
+            Optional.empty(),
+            part.get().map(PartView::subject),
+            out.get().flatMap(PartView::apart).filter(p -> unplugs()).map(to::without).orElse(to));
   }
 
   private void look() {
@@ -248,7 +281,14 @@ public final class OwnCheckViewModel {
               .filter(PointView::reachable)
               .filter(p -> pointSearch(p).contains(wanted))
               .forEach(p -> offer(p, pointWords(p), "", words));
-      case PART -> parts.forEach(p -> offer(p, p.title(), wanted, words));
+      case OUT ->
+          parts.stream()
+              .filter(p -> p.apart().isPresent())
+              .forEach(p -> offer(p, p.title(), wanted, words));
+      case PART ->
+          parts.stream()
+              .filter(p -> p.checks().containsKey(kind.get()))
+              .forEach(p -> offer(p, p.title(), wanted, words));
       case VALUE -> {}
     }
     found.setAll(words);

@@ -23,6 +23,7 @@ import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
 import loopwright.casework.Outlook;
 import loopwright.casework.OwnCheck;
+import loopwright.casework.PartView;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadingView;
@@ -777,6 +778,22 @@ public final class FakeFindCase implements FindCase {
   @Override
   public List<Against> against(String partOrSuspect) {
     return List.of();
+  }
+
+  @Override
+  public List<PartView> parts() {
+    List<Seen> works = List.of(Seen.ON, Seen.DIM, Seen.OFF);
+    return vehicle.parts().stream()
+        .map(
+            p ->
+                new PartView(
+                    p.id(),
+                    p.title(),
+                    p.kind() == PartKind.FUSE
+                        ? Map.of(CheckKind.LOOK, works, CheckKind.LAMP_FOR_FUSE, works)
+                        : Map.of(CheckKind.LOOK, works, CheckKind.UNPLUG_AND_LOOK, works),
+                    Optional.of(p.id())))
+        .toList();
   }
 
   @Override

@@ -120,6 +120,31 @@ class CaseViewModelTest {
   }
 
   @Test
+  void checksByHandCanBeTakenOnesOwn() {
+    model.startOwn();
+    OwnCheckViewModel own = model.own();
+    own.choose(OwnCheckViewModel.KINDS.indexOf(CheckKind.LAMP_FOR_FUSE));
+    own.choose(0);
+    assertThat(own.stepProperty().get()).isEqualTo(OwnCheckViewModel.Step.PART);
+    assertThat(own.found()).as("only fuses").allMatch(f -> f.contains("fuse"));
+    own.choose(0);
+    assertThat(own.missing()).isEmpty();
+    assertThat(own.check().kind()).isEqualTo(CheckKind.LAMP_FOR_FUSE);
+    assertThat(model.choices()).containsExactly(Seen.ON, Seen.DIM, Seen.OFF);
+    model.back();
+
+    model.startOwn();
+    own.choose(OwnCheckViewModel.KINDS.indexOf(CheckKind.UNPLUG_AND_LOOK));
+    own.choose(0);
+    assertThat(own.stepProperty().get()).isEqualTo(OwnCheckViewModel.Step.OUT);
+    own.choose(0);
+    String out = own.outProperty().get().orElseThrow().subject();
+    own.choose(0);
+    assertThat(own.check().setting().apart()).contains(out);
+    assertThat(own.check().lookAt()).isPresent();
+  }
+
+  @Test
   void theEntryIsEchoedBeforeItCounts() {
     model.pick(Seen.CLICKS);
     enter("12.4", EntryUnit.VOLT);

@@ -8,6 +8,7 @@ import loopwright.casework.CaseView;
 import loopwright.casework.FindCase;
 import loopwright.casework.Outlook;
 import loopwright.casework.OwnCheck;
+import loopwright.casework.PartView;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
 import loopwright.casework.SettingView;
@@ -95,6 +96,11 @@ class ForwardingCase implements FindCase {
   @Override
   public List<Against> against(String partOrSuspect) throws Problem {
     return to.against(partOrSuspect);
+  }
+
+  @Override
+  public List<PartView> parts() {
+    return to.parts();
   }
 
   @Override
