@@ -221,6 +221,113 @@ class CandidatesTest {
         .doesNotContain("unplug-and-look L2 S1=on -L2");
   }
 
+  // ---- the tail lamp: BAT = F2 = S2 -W11- L2 = G1
+  // ------------------------------------------------
+
+  private List<Check> ofTail(ComplaintKind kind, Setting on, Map<String, Double> suspects) {
+    Complaint complaint = new Complaint(kind, "tail", Cart.TAIL, on);
+    Optional<Loop> loop = Loop.trace(bench, on, bench.loadElement(Cart.TAIL));
+    List<Hypothesis> all = new ArrayList<>();
+    Map<Hypothesis, Double> weights = new IdentityHashMap<>();
+    suspects.forEach(
+        (name, weight) -> {
+          int slash = name.indexOf('/');
+          Hypothesis h =
+              bench
+                  .singles(
+                      Cart.VEHICLE.requirePart(name.substring(0, slash)),
+                      loopwright.knowledge.Context.IN_SERVICE,
+                      on,
+                      x -> true)
+                  .stream()
+                  .filter(x -> x.suspect().mode().equals(name.substring(slash + 1)))
+                  .findFirst()
+                  .orElseThrow();
+          all.add(h);
+          weights.put(h, weight);
+        });
+    return new CheckSource(bench, complaint, loop).candidates(new Prospects(bench, all, weights));
+  }
+
+  @Test
+  void aShortBehindTheTailFuseIsLookedForWithItsLampOut() {
+    List<Check> checks =
+        ofTail(ComplaintKind.BLOWS_FUSE, Cart.TAIL_ON, Map.of("W11/short-to-ground", 1.0));
+    // The tail lamp would light the test lamp, so it is out; no connector lies on its way.
+    assertThat(ids(checks, CheckKind.LAMP_FOR_FUSE))
+        .containsExactlyInAnyOrder(
+            "lamp-for-fuse F2 S2=on -L2", "lamp-for-fuse F2", "lamp-for-fuse F2 -L2");
+    assertThat(ids(checks, CheckKind.SWAP)).containsExactly("swap F2 S2=on");
+    assertThat(ids(checks, CheckKind.OHMS))
+        .contains(
+            "ohms F2.load>BAT.neg S2=on -BAT,-F2,-L2", "ohms L2.in>BAT.neg S2=on -BAT,-F2,-L2")
+        // Cut in half at its switch.
+        .contains("ohms F2.load>BAT.neg S2=off -BAT,-F2,-L2")
+        .noneMatch(id -> id.contains("-C1") || id.contains("-K1"));
+    assertThat(ids(checks, CheckKind.MILLIVOLTS))
+        .containsExactlyInAnyOrder(
+            "millivolts F2.feed>F2.load S2=on", "millivolts S2.out>L2.in S2=on");
+    assertThat(ids(checks, CheckKind.LOOK))
+        .containsExactlyInAnyOrder("look L2 S2=on", "look L1 S1=on");
+  }
+
+  @Test
+  void whatIsHardlySuspectedGetsNoPointsSwapsOrHandsOfItsOwn() {
+    Map<String, Double> weights =
+        Map.of(
+            "W11/open",
+            1.0,
+            "F2/blown",
+            0.0005,
+            "L2/burnt-out",
+            0.002,
+            "S2/stuck-open:contact:in-out",
+            0.5);
+    List<Check> checks = ofTail(ComplaintKind.DEAD, Cart.TAIL_ON, weights);
+    // Below 0.1 % no look at the fuse; below 0.4 % no hand on the lamp.
+    assertThat(ids(checks, CheckKind.LOOK)).doesNotContain("look F2 S2=on");
+    assertThat(ids(checks, CheckKind.SWAP)).isEmpty();
+    assertThat(ids(checks, CheckKind.OHMS)).doesNotContain("ohms L2.in>L2.out -L2");
+    assertThat(ids(checks, CheckKind.VOLTS)).contains("volts L2.in>L2.out S2=on");
+    // The switch has no twin, but its drop can be read.
+    assertThat(ids(checks, CheckKind.MILLIVOLTS)).contains("millivolts S2.in>S2.out S2=on");
+    // With a little more belief hand and twin come.
+    List<Check> more =
+        ofTail(
+            ComplaintKind.DEAD,
+            Cart.TAIL_ON,
+            Map.of("W11/open", 1.0, "F2/blown", 0.01, "L2/burnt-out", 0.01));
+    assertThat(ids(more, CheckKind.LOOK)).contains("look F2 S2=on");
+    assertThat(ids(more, CheckKind.SWAP))
+        .containsExactlyInAnyOrder("swap F2 S2=on", "swap L2 S2=on");
+    assertThat(ids(more, CheckKind.OHMS))
+        .contains("ohms L2.in>L2.out -L2", "ohms F2.feed>F2.load -F2");
+  }
+
+  @Test
+  void loadsThatAreOnAnywayAreLookedAtInTheComplaintsOwnSetting() {
+    Setting both = Cart.TAIL_ON.with("S1", "on");
+    List<Check> checks = ofTail(ComplaintKind.DEAD, both, Map.of("W11/open", 1.0));
+    assertThat(ids(checks, CheckKind.LOOK))
+        .contains("look L2 S1=on,S2=on", "look L1 S1=on,S2=on", "look L1 S1=on");
+    List<Check> alone = ofTail(ComplaintKind.DEAD, Cart.TAIL_ON, Map.of("W11/open", 1.0));
+    assertThat(ids(alone, CheckKind.LOOK)).doesNotContain("look L1 S2=on");
+  }
+
+  @Test
+  void oneThatComesAndGoesIsMovedOnlyIfItsKindDoes() {
+    Map<String, Double> weights =
+        Map.of("W11/open", 1.0, "L2/burnt-out", 1.0, "G1/open", 1.0, "BAT/flat", 1.0);
+    Set<String> moved =
+        ids(ofTail(ComplaintKind.WORKS_SOMETIMES, Cart.TAIL_ON, weights), CheckKind.WIGGLE);
+    for (String part : List.of("W11", "L2", "G1", "BAT")) {
+      PartKind kind = Cart.VEHICLE.requirePart(part).kind();
+      boolean moves =
+          loopwright.evidence.Bench.KNOWLEDGE.faults(kind).stream().anyMatch(m -> m.moves());
+      assertThat(moved.contains("wiggle " + part + " S2=on")).as(part).isEqualTo(moves);
+    }
+  }
+
   // ---- prospects ------------------------------------------------------------------------------
 
   @Test
