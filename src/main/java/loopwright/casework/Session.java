@@ -594,13 +594,17 @@ final class Session implements FindCase {
       }
     }
     List<String> ordered = onLoopFirst(cleared);
-    if (!ordered.isEmpty()) {
-      return phrases.say("did.cleared", value, where, words.parts(ordered, 6))
-          + two().map(text -> " " + text).orElse("");
-    }
     Optional<String> two = two();
     if (two.isPresent()) {
-      return phrases.say("did.noted", value, where) + " " + two.get();
+      // Where two have failed, what can't be it alone may still be the second.
+      return (ordered.isEmpty()
+              ? phrases.say("did.noted", value, where)
+              : phrases.say("did.not-alone", value, where, words.parts(ordered, 6)))
+          + " "
+          + two.get();
+    }
+    if (!ordered.isEmpty()) {
+      return phrases.say("did.cleared", value, where, words.parts(ordered, 6));
     }
     if (!findings.parts().isEmpty()) {
       String nothing =

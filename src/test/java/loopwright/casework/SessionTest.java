@@ -223,4 +223,49 @@ class SessionTest {
         open.take(own(Setting.REST.without(VEHICLE.battery().id())), new Answer.Text("12.6 V"));
     assertThat(view.readings()).singleElement().matches(r -> r.red().equals(Optional.of(feed)));
   }
+
+  /** No feed behind the fuse, and a burnt-out lamp besides. */
+  @Test
+  void twoFailuresAtOnceAreSaidSoAndShownWithTheirChances() throws Problem {
+    try (FindCase lamp =
+        desk.open(
+            new CaseDesk.NewCase(
+                VEHICLE,
+                "motorcycle",
+                "neutral-lamp",
+                Optional.empty(),
+                ComplaintKind.DEAD,
+                Context.IN_SERVICE,
+                Bench.KNOWLEDGE.meters().get(0).id()),
+            CaseDesk.Progress.SILENT)) {
+      Setting on = VEHICLE.circuit("neutral-lamp").orElseThrow().onSetting();
+      OwnCheck inHand =
+          new OwnCheck(
+              CheckKind.OHMS,
+              Optional.of(new TerminalRef("L3", "in")),
+              Optional.of(new TerminalRef("L3", "out")),
+              Optional.empty(),
+              Setting.REST.without("L3"));
+      lamp.take(volts("F3", "feed", on), new Answer.Text("12.58 V"));
+      CaseView view = lamp.take(volts("F3", "load", on), new Answer.Text("0.00 V"));
+      assertThat(view.said()).doesNotContain("One failure alone");
+      lamp.take(inHand, new Answer.Text("OL"));
+      view = lamp.take(inHand, new Answer.Text("OL"));
+      assertThat(view.said()).contains("One failure alone").contains("F3").contains("L3");
+      assertThat(view.suspects().get(0).belief()).isBetween(0.9, 1.0);
+      assertThat(view.suspects())
+          .flatExtracting(SuspectView::parts)
+          .as("both are listed")
+          .contains("F3", "L3");
+    }
+  }
+
+  private static OwnCheck volts(String part, String terminal, Setting setting) {
+    return new OwnCheck(
+        CheckKind.VOLTS,
+        Optional.of(new TerminalRef(part, terminal)),
+        Optional.of(VEHICLE.groundedPost()),
+        Optional.empty(),
+        setting);
+  }
 }

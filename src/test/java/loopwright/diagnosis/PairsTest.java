@@ -89,7 +89,7 @@ class PairsTest {
 
       Findings both = findings(diagnosis, fuseAndLamp());
       assertThat(both.together().get(0).parts()).containsExactly("F3", "L3");
-      assertThat(both.together().get(0).belief()).isGreaterThan(0.8);
+      assertThat(both.together().get(0).belief()).isGreaterThan(0.5);
       assertThat(both.parts().subList(0, 2))
           .extracting(Findings.PartBelief::part)
           .containsExactlyInAnyOrder("F3", "L3");
@@ -104,6 +104,8 @@ class PairsTest {
       Findings sure = findings(diagnosis, again);
       assertThat(sure.status()).isEqualTo(ISOLATED);
       assertThat(sure.group()).contains("L3");
+      assertThat(sure.together().get(0).parts()).containsExactly("F3", "L3");
+      assertThat(sure.together().get(0).belief()).isGreaterThan(0.8);
     }
   }
 
