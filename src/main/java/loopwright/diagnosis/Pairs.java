@@ -46,13 +46,6 @@ final class Pairs {
   /** Least chance with which a pair must cause the complaint to be weighed. */
   private static final double CAUSES = 0.02;
 
-  /**
-   * Share of its usual chance that a failure has besides another one. The tables say how often a
-   * part has failed where somebody complains; that one more has failed unnoticed, in a vehicle that
-   * worked before, is rarer. Our own estimate.
-   */
-  private static final double UNNOTICED = 0.2;
-
   private final Workbench bench;
   private final Likelihood likelihood;
   private final ToDoubleFunction<Hypothesis> causes;
@@ -169,8 +162,7 @@ final class Pairs {
     if (known == null) {
       Hypothesis pair = bench.pair(c.one(), c.other());
       double chance = causes.applyAsDouble(pair);
-      known =
-          new Solved(pair, chance < CAUSES ? 0 : pair.prior() * chance * (always ? 1 : UNNOTICED));
+      known = new Solved(pair, chance < CAUSES ? 0 : pair.prior() * chance);
       others.put(c.other(), known);
       kept++;
     }
