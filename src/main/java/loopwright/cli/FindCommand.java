@@ -153,7 +153,8 @@ final class FindCommand implements Callable<Integer> {
       if (found.isEmpty()) {
         return ExitCode.DONE.number();
       }
-      try (FindCase findCase = found.get()) {
+      try (FindCase findCase = found.get();
+          Meanwhile lines = new Meanwhile(findCase, in)) {
         caseId = findCase.view().caseId();
         String story = practice.map(ReadyCase::story).orElse("");
         return (jsonl
@@ -163,7 +164,7 @@ final class FindCommand implements Callable<Integer> {
                         opened.name(),
                         practiceMeter,
                         story,
-                        in,
+                        lines,
                         world.out())
                     .run()
                 : new PlainTalk(
@@ -172,7 +173,7 @@ final class FindCommand implements Callable<Integer> {
                         practiceMeter,
                         story,
                         new Page(world.out(), width),
-                        in)
+                        lines)
                     .run())
             .number();
       }

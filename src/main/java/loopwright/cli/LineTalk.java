@@ -18,7 +18,6 @@ import loopwright.casework.OwnCheck;
 import loopwright.casework.Problem;
 import loopwright.casework.SimulatedMeter;
 import loopwright.io.wire.ClientId;
-import loopwright.io.wire.LineReader;
 import loopwright.io.wire.Request;
 import loopwright.io.wire.Told;
 import loopwright.io.wire.WireCodec;
@@ -37,7 +36,7 @@ final class LineTalk {
   private final String vehicleName;
   private final Optional<SimulatedMeter> meter;
   private final String story;
-  private final LineReader in;
+  private final Meanwhile in;
   private final PrintStream out;
   private final WireCodec codec = new WireCodec();
   private final Set<ClientId> used = new HashSet<>();
@@ -55,7 +54,7 @@ final class LineTalk {
       String vehicleName,
       Optional<SimulatedMeter> meter,
       String story,
-      LineReader in,
+      Meanwhile in,
       PrintStream out) {
     this.findCase = findCase;
     this.vehicle = vehicle;

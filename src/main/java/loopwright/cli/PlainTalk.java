@@ -40,7 +40,7 @@ final class PlainTalk {
   private final Optional<SimulatedMeter> meter;
   private final String story;
   private final Page page;
-  private final LineReader in;
+  private final Meanwhile in;
   private Waiting waiting = new Waiting.Nothing();
 
   /** Whether the next check says the whole set-up: nobody knows how the vehicle stands now. */
@@ -69,7 +69,7 @@ final class PlainTalk {
       Optional<SimulatedMeter> meter,
       String story,
       Page page,
-      LineReader in) {
+      Meanwhile in) {
     this.findCase = findCase;
     this.vehicle = vehicle;
     this.meter = meter;

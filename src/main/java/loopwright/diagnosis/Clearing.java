@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import loopwright.diagnosis.rulebook.Fact;
-import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
 
 /**
@@ -110,28 +109,9 @@ final class Clearing {
     return range.error(shown) + Math.max(0, step - range.step()) / 2 + step / 2;
   }
 
-  /** Looks for the bounds that {@link #standing} will ask for, many at a time. */
+  /** Works out on all processors where the readings lie, so that {@link #standing} knows. */
   private void makeReady(Collection<Hypothesis> hypotheses, List<Reading> readings) {
-    for (Reading reading : readings) {
-      Check check = reading.check();
-      if (!check.kind().metered()
-          || check.kind() == CheckKind.DIODE
-          || reading.value() instanceof Reading.Value.Sight) {
-        continue;
-      }
-      List<Hypothesis> far =
-          hypotheses.stream()
-              .filter(
-                  h ->
-                      !h.unlisted()
-                          && standing(predictor.possible(h, check), reading) == Fact.Standing.OUT)
-              .toList();
-      if (Workbench.function(check) == MeterFunction.VOLTS_DC) {
-        predictor.survey(far, check.setting());
-      }
-      predictor.outer(
-          far.stream().filter(h -> !beyond(predictor.coarse(h, check), reading)).toList(), check);
-    }
+    hypotheses.parallelStream().forEach(h -> readings.forEach(r -> standing(h, r)));
   }
 
   private boolean beyond(Optional<Predictor.Possible> band, Reading reading) {

@@ -59,6 +59,7 @@ public final class Diagnosis implements AutoCloseable {
   private final Ranking ranking;
   private final Finer finer;
   private final Pairs pairs;
+  private final Ahead ahead;
   private final HealthyBands bands;
   private final Explainer explainer;
   private final Consequences consequences;
@@ -99,24 +100,19 @@ public final class Diagnosis implements AutoCloseable {
     Map<Hypothesis, Double> weights = new IdentityHashMap<>();
     Set<String> out = new TreeSet<>();
     Set<String> in = new LinkedHashSet<>();
-    int done = 0;
-    for (Part part : vehicle.parts()) {
-      boolean any = false;
-      for (Hypothesis h : bench.singles(part, context, complaint.on(), complained::bearsOn)) {
-        double causes = complained.chance(h);
-        if (causes >= CAUSES) {
-          kept.add(h);
-          weights.put(h, h.prior() * causes);
-          any = true;
+    List<Part> parts = vehicle.parts();
+    for (int from = 0; from < parts.size(); from += AT_A_TIME) {
+      List<Part> some = parts.subList(from, Math.min(parts.size(), from + AT_A_TIME));
+      List<List<Causing>> causing =
+          some.parallelStream().map(part -> causing(part, complained)).toList();
+      for (int i = 0; i < some.size(); i++) {
+        (causing.get(i).isEmpty() ? out : in).add(some.get(i).id());
+        for (Causing c : causing.get(i)) {
+          kept.add(c.hypothesis());
+          weights.put(c.hypothesis(), c.hypothesis().prior() * c.chance());
         }
       }
-      if (any) {
-        in.add(part.id());
-      } else {
-        out.add(part.id());
-      }
-      done++;
-      if (!step.done(0.8 * done / vehicle.parts().size())) {
+      if (!step.done(0.8 * (from + some.size()) / parts.size())) {
         throw new CancellationException("opening the case was given up");
       }
     }
@@ -139,6 +135,7 @@ public final class Diagnosis implements AutoCloseable {
     keep.addAll(inPlay);
     bench.keepOnly(keep);
     predictor.keepOnly(keep);
+    this.ahead = new Ahead(predictor, finer, inPlay);
     this.prior = weights;
     this.explainer = new Explainer(bench, clearing, bands, likelihood, inPlay, prior);
     this.consequences = new Consequences(bench, complaint);
@@ -170,20 +167,30 @@ public final class Diagnosis implements AutoCloseable {
     return new Diagnosis(bench, rules, complaint, context, step);
   }
 
+  /** A hypothesis with the chance that it causes the complaint. */
+  private record Causing(Hypothesis hypothesis, double chance) {}
+
+  /** Single failures of a part that cause the complaint. */
+  private List<Causing> causing(Part part, Causes complained) {
+    return bench.singles(part, context, complaint.on(), complained::bearsOn).stream()
+        .map(h -> new Causing(h, complained.chance(h)))
+        .filter(c -> c.chance() >= CAUSES)
+        .toList();
+  }
+
   /** Solves the setting that nearly every check is taken in. */
   private void warm(Step step) {
-    int done = 0;
-    for (Hypothesis h : inPlay) {
-      if (!h.unlisted()) {
-        bench.points(h, complaint.on());
-      }
-      done++;
-      if (!step.done(0.8 + 0.2 * done / inPlay.size())) {
-        session.close();
-        throw new CancellationException("opening the case was given up");
-      }
+    boolean done =
+        ahead.each(
+            h -> bench.points(h, complaint.on()), share -> step.done(0.8 + 0.2 * share));
+    if (!done) {
+      session.close();
+      throw new CancellationException("opening the case was given up");
     }
   }
+
+  /** Parts whose failures are looked at between two reports of how far opening is. */
+  private static final int AT_A_TIME = 16;
 
   /** The loop of the load complained of; empty if no current flows there even in health. */
   public Optional<Loop> loop() {
@@ -270,14 +277,19 @@ public final class Diagnosis implements AutoCloseable {
         facts.add(i.named(i.id() + CaseFacts.SUPPOSED));
       }
     }
+    List<Likelihood.Result> each =
+        inPlay.parallelStream().map(h -> likelihood.of(h, readings)).toList();
     Map<Hypothesis, Likelihood.Result> evidence = new IdentityHashMap<>();
-    for (Hypothesis h : inPlay) {
-      evidence.put(h, likelihood.of(h, readings));
+    for (int i = 0; i < each.size(); i++) {
+      evidence.put(inPlay.get(i), each.get(i));
     }
     Belief before = weigh(readings, evidence, circumstances, Set.of(), List.of());
     if (readings.stream().anyMatch(r -> r.value() instanceof Reading.Value.Number)) {
-      for (Hypothesis h : Finer.worthIt(before.of())) {
-        evidence.put(h, finer.of(h, readings));
+      List<Hypothesis> strong = Finer.worthIt(before.of());
+      List<Likelihood.Result> closely =
+          strong.parallelStream().map(h -> finer.of(h, readings)).toList();
+      for (int i = 0; i < strong.size(); i++) {
+        evidence.put(strong.get(i), closely.get(i));
       }
       before = weigh(readings, evidence, circumstances, Set.of(), List.of());
     }
@@ -304,6 +316,7 @@ public final class Diagnosis implements AutoCloseable {
     if (contradiction) {
       belief = before;
     }
+    ahead.believed(belief.of());
     return assemble(
         readings,
         circumstances,
@@ -701,31 +714,8 @@ public final class Diagnosis implements AutoCloseable {
    * @param goOn asked before each failure; false ends it early
    */
   public void prepare(Check check, BooleanSupplier goOn) {
-    if (!check.kind().metered()) {
-      return;
-    }
-    for (Hypothesis h : inPlay) {
-      if (!goOn.getAsBoolean()) {
-        return;
-      }
-      if (!h.unlisted()) {
-        predictor.possible(h, check);
-      }
-    }
-    if (Workbench.function(check) == MeterFunction.VOLTS_DC) {
-      // The bounds of a whole setting serve every reading that is taken in it.
-      for (int from = 0; from < inPlay.size() && goOn.getAsBoolean(); from += AT_A_TIME) {
-        predictor.survey(
-            inPlay.subList(from, Math.min(inPlay.size(), from + AT_A_TIME)).stream()
-                .filter(h -> !h.unlisted())
-                .toList(),
-            check.setting());
-      }
-    }
+    ahead.prepare(check, candidates, goOn);
   }
-
-  /** Hypotheses whose bounds are found between two questions whether to go on. */
-  private static final int AT_A_TIME = 8;
 
   /** Whether health or any suspect at all can give this reading. */
   public boolean explained(Reading reading) {

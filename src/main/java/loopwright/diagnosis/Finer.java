@@ -2,7 +2,6 @@ package loopwright.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.ToDoubleFunction;
@@ -24,7 +23,7 @@ final class Finer {
   private final Workbench bench;
   private final Likelihood likelihood;
   private final ToDoubleFunction<Hypothesis> causes;
-  private final Map<Hypothesis, List<Share>> cut = new IdentityHashMap<>();
+  private final Kept<Hypothesis, List<Share>> cut = Kept.byIdentity();
 
   /**
    * One part of a cell.
@@ -47,19 +46,28 @@ final class Finer {
 
   /** The cells worth a closer look, strongest first. */
   static List<Hypothesis> worthIt(Map<Hypothesis, Double> belief) {
+    return strongest(belief, MOST);
+  }
+
+  /** Cells that may be worth it after the next reading. */
+  static List<Hypothesis> mayBeWorthIt(Map<Hypothesis, Double> belief) {
+    return strongest(belief, 4 * MOST);
+  }
+
+  private static List<Hypothesis> strongest(Map<Hypothesis, Double> belief, int most) {
     return belief.entrySet().stream()
         .filter(e -> e.getKey().cell().isPresent() && e.getValue() > WORTH)
         .sorted(
             Comparator.comparingDouble((Map.Entry<Hypothesis, Double> e) -> -e.getValue())
                 .thenComparing(e -> e.getKey().suspect())
                 .thenComparingDouble(e -> e.getKey().cell().orElseThrow().low()))
-        .limit(MOST)
+        .limit(most)
         .map(Map.Entry::getKey)
         .toList();
   }
 
   private List<Share> shares(Hypothesis h) {
-    return cut.computeIfAbsent(
+    return cut.get(
         h,
         k -> {
           List<Share> shares = new ArrayList<>();
@@ -75,6 +83,11 @@ final class Finer {
           shares.replaceAll(s -> new Share(s.hypothesis(), s.share() / all));
           return List.copyOf(shares);
         });
+  }
+
+  /** Works out beforehand what the parts of a cell show in a check. */
+  void prepare(Hypothesis h, Check check) {
+    shares(h).forEach(s -> likelihood.prepare(s.hypothesis(), check));
   }
 
   /** Likelihood of the readings under a cell: its parts' by their shares. */

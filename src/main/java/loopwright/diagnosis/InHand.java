@@ -1,7 +1,5 @@
 package loopwright.diagnosis;
 
-import java.util.HashMap;
-import java.util.Map;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.solver.Failure;
@@ -14,7 +12,7 @@ import loopwright.solver.Failure;
 final class InHand {
   private final Workbench bench;
   private final Vehicle vehicle;
-  private final Map<Check, Check> solved = new HashMap<>();
+  private final Kept<Check, Check> solved = Kept.byEquals();
 
   InHand(Workbench bench) {
     this.bench = bench;
@@ -26,7 +24,7 @@ final class InHand {
     if (!check.kind().metered() || check.setting().apart().isEmpty()) {
       return check;
     }
-    return solved.computeIfAbsent(
+    return solved.get(
         check,
         c -> {
           TerminalRef red = c.red().orElseThrow();

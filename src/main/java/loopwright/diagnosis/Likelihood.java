@@ -50,7 +50,17 @@ final class Likelihood {
    */
   record Part(Hypothesis hypothesis, double weight, double[] odd) {}
 
+<<<<<<< HEAD
   private static List<Reading> sorted(List<Reading> readings) {
+=======
+  /** Works out beforehand what a hypothesis shows in a check. */
+  void prepare(Hypothesis h, Check check) {
+    predictor.exact(h, check);
+  }
+
+  /** Of readings in any order: they are put in a fixed order first. */
+  Result of(Hypothesis h, List<Reading> readings) {
+>>>>>>> 1110877 (Tables can be filled by several threads; what a reading will be held against is got ready in every front end)
     List<Reading> sorted = new ArrayList<>(readings);
     sorted.sort(Comparator.comparing((Reading r) -> r.check().id()).thenComparingInt(Reading::id));
     return sorted;

@@ -1,10 +1,5 @@
 package loopwright.diagnosis;
 
-import java.util.ArrayList;
-import java.util.Collection;
-import java.util.Collections;
-import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,7 +12,6 @@ import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.Spread;
 import loopwright.solver.Element;
-import loopwright.solver.Enclosure;
 import loopwright.solver.Meters;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
@@ -48,12 +42,12 @@ final class Predictor {
   private final int batteryElement;
   private final int[] firstLatent;
   private final int latents;
-  private final Map<Hypothesis, Map<Check, Prediction>> table = new IdentityHashMap<>();
-  private final Map<Hypothesis, Map<Check, Factors>> factors = new IdentityHashMap<>();
-  private final Map<Hypothesis, Map<Check, Possible>> corners = new IdentityHashMap<>();
-  private final Map<Hypothesis, Map<Check, Possible>> possible = new IdentityHashMap<>();
-
-  private final Map<Hypothesis, Map<Check, Optional<Possible>>> outer = new IdentityHashMap<>();
+  private final Kept<Hypothesis, Kept<Check, Prediction>> table = Kept.byIdentity();
+  private final Kept<Hypothesis, Kept<Check, Prediction>> sights = Kept.byIdentity();
+  private final Kept<Hypothesis, Kept<Check, Factors>> factors = Kept.byIdentity();
+  private final Kept<Hypothesis, Kept<Check, Possible>> corners = Kept.byIdentity();
+  private final Kept<Hypothesis, Kept<Check, Possible>> possible = Kept.byIdentity();
+  private final Kept<Hypothesis, Kept<Check, Optional<Possible>>> outer = Kept.byIdentity();
 
   private final InHand inHand;
   private final Substitutions substitutions;
@@ -129,14 +123,14 @@ final class Predictor {
    * failed elsewhere: all hypotheses that say the same of it share one result.
    */
   private <T> T kept(
-      Map<Hypothesis, Map<Check, T>> results,
+      Kept<Hypothesis, Kept<Check, T>> results,
       Hypothesis h,
       Check check,
       BiFunction<Hypothesis, Check, T> compute) {
     Hypothesis solved = inHand.solved(h, check);
     return results
-        .computeIfAbsent(solved, k -> new HashMap<>())
-        .computeIfAbsent(check, c -> compute.apply(solved, inHand.solved(c)));
+        .get(solved, k -> Kept.byEquals())
+        .get(check, c -> compute.apply(solved, inHand.solved(c)));
   }
 
   private Prediction compute(Hypothesis h, Check check) {
@@ -155,7 +149,7 @@ final class Predictor {
       return predict(h, check);
     }
     if (!check.kind().metered()) {
-      return sight(h, check, bench.points(h, check.setting()));
+      return kept(sights, h, check, (k, c) -> sight(k, c, bench.points(k, c.setting())));
     }
     Factors f = factors(h, check);
     double variance = 0;
@@ -322,35 +316,13 @@ final class Predictor {
    * where none were found.
    */
   Optional<Possible> outer(Hypothesis h, Check check) {
-    outer(List.of(h), check);
-    return outer.get(inHand.solved(h, check)).get(check);
-  }
-
-  /** Works out outer bounds for many hypotheses at once, so that {@link #outer} finds them. */
-  void outer(Collection<Hypothesis> hypotheses, Check check) {
-    Set<Hypothesis> met = Collections.newSetFromMap(new IdentityHashMap<>());
-    List<Hypothesis> missing = new ArrayList<>();
-    for (Hypothesis h : hypotheses) {
-      Hypothesis solved = inHand.solved(h, check);
-      if (!outer.computeIfAbsent(solved, k -> new HashMap<>()).containsKey(check)
-          && met.add(solved)) {
-        missing.add(solved);
-      }
-    }
-    List<Optional<Enclosure.Bounds>> found = bench.outer(missing, inHand.solved(check));
-    for (int i = 0; i < found.size(); i++) {
-      outer.get(missing.get(i)).put(check, found.get(i).map(b -> new Possible(b.low(), b.high())));
-    }
+    return kept(
+        outer, h, check, (k, c) -> bench.outer(k, c).map(b -> new Possible(b.low(), b.high())));
   }
 
   /** Wider outer bounds, quick once a setting has been looked at; empty where there are none. */
   Optional<Possible> coarse(Hypothesis h, Check check) {
     return bench.coarse(h, check).map(b -> new Possible(b.low(), b.high()));
-  }
-
-  /** Works out wide bounds for many hypotheses at once, so that {@link #coarse} finds them. */
-  void survey(Collection<Hypothesis> hypotheses, Setting setting) {
-    bench.survey(hypotheses, setting);
   }
 
   /** Share of the way to a corner that is added beyond it. Our own choice, checked by sampling. */
@@ -465,10 +437,8 @@ final class Predictor {
 
   /** Forgets what was worked out for hypotheses that are out of play. */
   void keepOnly(Set<Hypothesis> inPlay) {
-    table.keySet().retainAll(inPlay);
-    factors.keySet().retainAll(inPlay);
-    possible.keySet().retainAll(inPlay);
-    corners.keySet().retainAll(inPlay);
-    outer.keySet().retainAll(inPlay);
+    for (Kept<Hypothesis, ?> kept : List.of(table, sights, factors, possible, corners, outer)) {
+      kept.keepOnly(inPlay::contains);
+    }
   }
 }

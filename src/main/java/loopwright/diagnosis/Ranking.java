@@ -100,10 +100,14 @@ final class Ranking {
     Planner.Forecast quick = planner.quick(batteryShare(readings));
     Map<Findings.Proposal, Admitted> admitted = new IdentityHashMap<>();
     PriorityQueue<Findings.Proposal> queue = new PriorityQueue<>(BEST_FIRST);
-    for (Admitted a : admitted(conclusions, byId, circumstances, readings)) {
-      Findings.Proposal p = a.proposal(planner.outcomes(weighted, a.check(), quick));
-      admitted.put(p, a);
-      queue.add(p);
+    List<Admitted> all = admitted(conclusions, byId, circumstances, readings);
+    List<Findings.Proposal> promises =
+        all.parallelStream()
+            .map(a -> a.proposal(planner.outcomes(weighted, a.check(), quick)))
+            .toList();
+    for (int i = 0; i < all.size(); i++) {
+      admitted.put(promises.get(i), all.get(i));
+      queue.add(promises.get(i));
     }
     boolean numbers = readings.stream().anyMatch(r -> r.value() instanceof Reading.Value.Number);
     List<Findings.Proposal> settled = new ArrayList<>();

@@ -2,19 +2,12 @@ package loopwright.diagnosis;
 
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.Collection;
-import java.util.HashMap;
 import java.util.HashSet;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.BiFunction;
-import java.util.function.Function;
 import java.util.function.Predicate;
-import java.util.stream.IntStream;
 import loopwright.knowledge.Context;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterFunction;
@@ -41,7 +34,7 @@ import loopwright.solver.Variant;
 /**
  * Solves hypotheses in settings and keeps the results: what each of them would show at any two
  * points, as a mean with its sensitivities and as the band of possible values. Independent of any
- * readings. One thread at a time.
+ * readings. Several threads may ask at a time.
  */
 public final class Workbench {
 
@@ -55,17 +48,18 @@ public final class Workbench {
   private final Vehicle vehicle;
   private final Knowledge knowledge;
   private final MeterSpec meter;
-  private final Map<Setting, Solver> solvers = new HashMap<>();
-  private final Map<Key, List<OperatingPoint>> points = new HashMap<>();
-  private final Map<Key, List<OperatingPoint>> extremes = new HashMap<>();
-  private final Map<Key, OperatingPoint> typical = new HashMap<>();
-  private final Map<String, Double> healthyWatts = new HashMap<>();
-  private final Map<Hypothesis, List<History>> histories = new IdentityHashMap<>();
-  private final Map<Key, Optional<Enclosure.Survey>> surveys = new HashMap<>();
-  private final Map<Hypothesis, Optional<Set<History>>> blownBefore = new IdentityHashMap<>();
-  private final Map<Hypothesis, OperatingPoint> first = new IdentityHashMap<>();
+  // Solvers keep what they have factored: one for each thread, so that threads don't wait.
+  private final Kept<Thread, Kept<Setting, Solver>> solvers = Kept.byIdentity();
+  private final Kept<Key, List<OperatingPoint>> points = Kept.byEquals();
+  private final Kept<Key, List<OperatingPoint>> extremes = Kept.byEquals();
+  private final Kept<Key, OperatingPoint> typical = Kept.byEquals();
+  private final Kept<String, Double> healthyWatts = Kept.byEquals();
+  private final Kept<Hypothesis, List<History>> histories = Kept.byIdentity();
+  private final Kept<Key, Optional<Enclosure.Survey>> surveys = Kept.byEquals();
+  private final Kept<Hypothesis, Optional<Set<History>>> blownBefore = Kept.byIdentity();
+  private final Kept<Hypothesis, OperatingPoint> first = Kept.byIdentity();
   private final Hypothesis healthy;
-  private Setting complainedIn;
+  private volatile Setting complainedIn;
 
   private record Key(Hypothesis hypothesis, Setting setting) {
     // Hypotheses are kept by identity: comparing their networks would cost more than solving them.
@@ -124,7 +118,9 @@ public final class Workbench {
 
   /** The solver for variants of one setting. */
   Solver solver(Setting setting) {
-    return solvers.computeIfAbsent(setting, s -> Solver.lowRank(network, s));
+    return solvers
+        .get(Thread.currentThread(), t -> Kept.byEquals())
+        .get(setting, s -> Solver.lowRank(network, s));
   }
 
   /**
@@ -273,7 +269,7 @@ public final class Workbench {
     if (h.failures().isEmpty() || complainedIn == null) {
       return List.of(h.history());
     }
-    return histories.computeIfAbsent(
+    return histories.get(
         h,
         k -> {
           List<History> all = new ArrayList<>(List.of(h.history()));
@@ -324,20 +320,19 @@ public final class Workbench {
 
   /** The typical operating point of a hypothesis in a setting. */
   public OperatingPoint point(Hypothesis h, Setting setting) {
-    return typical.computeIfAbsent(
+    return typical.get(
         new Key(h, setting),
         k -> solver(setting).solve(h.variant(), setting, Values.typical(h.variant()), h.history()));
   }
 
   /** Forgets all points of hypotheses that are out of play. */
   void keepOnly(Set<Hypothesis> inPlay) {
-    points.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
-    extremes.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
-    surveys.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
-    typical.keySet().removeIf(k -> !inPlay.contains(k.hypothesis()));
-    histories.keySet().retainAll(inPlay);
-    blownBefore.keySet().retainAll(inPlay);
-    first.keySet().retainAll(inPlay);
+    for (Kept<Key, ?> kept : List.of(points, extremes, surveys, typical)) {
+      kept.keepOnly(k -> inPlay.contains(k.hypothesis()));
+    }
+    for (Kept<Hypothesis, ?> kept : List.of(histories, blownBefore, first)) {
+      kept.keepOnly(inPlay::contains);
+    }
   }
 
   /**
@@ -346,7 +341,7 @@ public final class Workbench {
    * other way.
    */
   List<OperatingPoint> points(Hypothesis h, Setting setting) {
-    return points.computeIfAbsent(new Key(h, setting), k -> solveAll(h, setting));
+    return points.get(new Key(h, setting), k -> solveAll(h, setting));
   }
 
   private List<OperatingPoint> solveAll(Hypothesis h, Setting setting) {
@@ -388,7 +383,7 @@ public final class Workbench {
    * and with thresholds at either end.
    */
   List<OperatingPoint> extremePoints(Hypothesis h, Setting setting) {
-    return extremes.computeIfAbsent(
+    return extremes.get(
         new Key(h, setting),
         k -> {
           List<OperatingPoint> all = new ArrayList<>(points(h, setting));
@@ -410,38 +405,19 @@ public final class Workbench {
   }
 
   /**
-   * Outer bounds of what the meter shows in a check under each hypothesis, for all values inside
-   * the spreads; empty where none were found, which says nothing either way. On all processors.
+   * Outer bounds of what the meter shows in a check under a hypothesis, for all values inside the
+   * spreads; empty where none were found, which says nothing either way.
    */
-  List<Optional<Enclosure.Bounds>> outer(List<Hypothesis> hypotheses, Check check) {
-    return inParallel(
-        hypotheses, h -> startsOf(h, check), (h, starts) -> enclose(h, check, starts));
-  }
-
-  /**
-   * Works with what many hypotheses start from on all processors: they have nothing to do with each
-   * other. The starts themselves are solved before, by one thread.
-   */
-  private static <T> List<Optional<T>> inParallel(
-      List<Hypothesis> hypotheses,
-      Function<Hypothesis, Optional<Enclosure.Starts>> starts,
-      BiFunction<Hypothesis, Enclosure.Starts, Optional<T>> work) {
-    List<Optional<Enclosure.Starts>> from = hypotheses.stream().map(starts).toList();
-    return IntStream.range(0, hypotheses.size())
-        .parallel()
-        .mapToObj(i -> from.get(i).flatMap(s -> work.apply(hypotheses.get(i), s)))
-        .toList();
-  }
-
-  private Optional<Enclosure.Starts> startsOf(Hypothesis h, Check check) {
+  Optional<Enclosure.Bounds> outer(Hypothesis h, Check check) {
     if (function(check) == MeterFunction.DIODE) {
       // No bounds are worked out for the diode test, so it weighs and never clears.
       return Optional.empty();
     }
-    // Where the whole setting has no bounds, one pair of points has none either.
-    return function(check) == MeterFunction.VOLTS_DC && survey(h, check.setting()).isEmpty()
-        ? Optional.empty()
-        : starts(h, check.setting());
+    if (function(check) == MeterFunction.VOLTS_DC && survey(h, check.setting()).isEmpty()) {
+      // Where the whole setting has no bounds, one pair of points has none either.
+      return Optional.empty();
+    }
+    return starts(h, check.setting()).flatMap(s -> enclose(h, check, s));
   }
 
   private Optional<Enclosure.Bounds> enclose(Hypothesis h, Check check, Enclosure.Starts starts) {
@@ -467,24 +443,11 @@ public final class Workbench {
                     meter.inputOhms()));
   }
 
+  /** Bounds of all nodes in a setting; empty where none were found. */
   private Optional<Enclosure.Survey> survey(Hypothesis h, Setting setting) {
-    survey(List.of(h), setting);
-    return surveys.get(new Key(h, setting));
-  }
-
-  /** Finds bounds of a whole setting for many hypotheses, on all processors. */
-  void survey(Collection<Hypothesis> hypotheses, Setting setting) {
-    List<Hypothesis> missing =
-        hypotheses.stream().filter(h -> !surveys.containsKey(new Key(h, setting))).toList();
-    findBlownBefore(missing);
-    List<Optional<Enclosure.Survey>> found =
-        inParallel(
-            missing,
-            h -> starts(h, setting),
-            (h, starts) -> new Enclosure(h.variant(), setting).survey(starts));
-    for (int i = 0; i < found.size(); i++) {
-      surveys.put(new Key(missing.get(i), setting), found.get(i));
-    }
+    return surveys.get(
+        new Key(h, setting),
+        k -> starts(h, setting).flatMap(s -> new Enclosure(h.variant(), setting).survey(s)));
   }
 
   /** From where to look for all ways to stand, whatever may have blown before. */
@@ -504,35 +467,20 @@ public final class Workbench {
 
   /** Which fuses may have blown by the time of the complaint, for all values inside the spreads. */
   private Optional<Set<History>> blownBefore(Hypothesis h) {
-    if (told(h)) {
+    if (h.failures().isEmpty() || complainedIn == null) {
       return Optional.of(Set.of(h.history()));
     }
-    findBlownBefore(List.of(h));
-    return blownBefore.get(h);
-  }
-
-  /** Works that out for many hypotheses, on all processors. */
-  private void findBlownBefore(Collection<Hypothesis> hypotheses) {
-    List<Hypothesis> missing =
-        hypotheses.stream().filter(h -> !told(h) && !blownBefore.containsKey(h)).toList();
-    List<Optional<Set<History>>> found =
-        inParallel(
-            missing,
-            h -> Optional.of(Enclosure.Starts.of(List.of(typicalFirst(h)), List.of(History.NONE))),
-            (h, starts) -> new Enclosure(h.variant(), complainedIn).histories(starts));
-    for (int i = 0; i < found.size(); i++) {
-      blownBefore.put(missing.get(i), found.get(i));
-    }
-  }
-
-  /** Whether what has blown is told, not worked out. */
-  private boolean told(Hypothesis h) {
-    return h.failures().isEmpty() || complainedIn == null;
+    return blownBefore.get(
+        h,
+        k ->
+            new Enclosure(h.variant(), complainedIn)
+                .histories(
+                    Enclosure.Starts.of(List.of(typicalFirst(h)), List.of(History.NONE))));
   }
 
   /** The typical operating point in the complaint's setting with every fuse whole before. */
   private OperatingPoint typicalFirst(Hypothesis h) {
-    return first.computeIfAbsent(
+    return first.get(
         h,
         k ->
             solver(complainedIn)
@@ -674,7 +622,7 @@ public final class Workbench {
     int e = loadElement(load);
     double watts = watts(point, e);
     double rated =
-        healthyWatts.computeIfAbsent(
+        healthyWatts.get(
             load + " " + healthyOn.positions(), k -> watts(point(healthy, healthyOn), e));
     if (rated <= 1e-9) {
       return 0;
@@ -743,10 +691,5 @@ public final class Workbench {
   /** Access minutes of a point. */
   double minutes(TerminalRef at) {
     return vehicle.access(at).minutes();
-  }
-
-  /** Number of solved points kept, for tests and reports. */
-  public int kept() {
-    return points.size();
   }
 }

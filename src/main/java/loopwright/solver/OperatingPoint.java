@@ -134,15 +134,13 @@ public final class OperatingPoint {
 
   /**
    * Resistance that the network shows between two nodes, in ohms: volts per ampere of a small test
-   * current, everything in parallel included. Valid until another point is solved with the same
-   * solver.
+   * current, everything in parallel included.
    */
   public double ohmsSeen(int red, int black) {
     if (red == black) {
       return 0;
     }
-    reload();
-    double[] column = kernel.column(red, black);
+    double[] column = column(red, black);
     return value(column, red) - value(column, black);
   }
 
@@ -153,8 +151,7 @@ public final class OperatingPoint {
    */
   public double[][] sensitivities(int red, int black) {
     double[][] result = new double[variant.size()][];
-    reload();
-    double[] column = red == black ? new double[volts.length] : kernel.column(red, black);
+    double[] column = red == black ? new double[volts.length] : column(red, black);
     for (int e = 0; e < result.length; e++) {
       result[e] = new double[values.count(e)];
       if (siemens[e] == 0 && offset[e] == 0) {
@@ -174,9 +171,13 @@ public final class OperatingPoint {
     return result;
   }
 
-  private void reload() {
-    if (!kernel.holds(siemens)) {
-      kernel.load(variant, siemens);
+  /** Volts of all nodes for one ampere from one to another; other threads may solve meanwhile. */
+  private double[] column(int into, int outOf) {
+    synchronized (kernel) {
+      if (!kernel.holds(siemens)) {
+        kernel.load(variant, siemens);
+      }
+      return kernel.column(into, outOf);
     }
   }
 

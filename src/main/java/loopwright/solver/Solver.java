@@ -13,7 +13,7 @@ import loopwright.model.Setting;
  * fuses moved one event after the other until nothing moves any more. The number of steps is
  * bounded and a state that comes back is recognised, so a buzzing relay ends as a result.
  *
- * <p>One solver belongs to one thread.
+ * <p>Threads that share a solver wait for each other; give each its own.
  */
 public final class Solver {
 
@@ -114,14 +114,18 @@ public final class Solver {
         && reference.get().setting().equals(setting)
         && reference.get().ending() == OperatingPoint.Ending.STEADY
         && pulledIn.isEmpty()) {
-      Optional<OperatingPoint> near =
-          new Search(kernel, variant, setting, values, history, reference.get().pulledIn())
-              .runFrom(reference.get());
-      if (near.isPresent()) {
-        return near.get();
+      synchronized (kernel) {
+        Optional<OperatingPoint> near =
+            new Search(kernel, variant, setting, values, history, reference.get().pulledIn())
+                .runFrom(reference.get());
+        if (near.isPresent()) {
+          return near.get();
+        }
       }
     }
-    return new Search(fromRest, variant, setting, values, history, pulledIn).run();
+    synchronized (fromRest) {
+      return new Search(fromRest, variant, setting, values, history, pulledIn).run();
+    }
   }
 
   /**

@@ -44,13 +44,13 @@ import org.openjdk.jmh.annotations.Warmup;
 public class CaseBench {
   private static final MeterSpec METER = Bench.KNOWLEDGE.meter("basic").orElseThrow();
 
-  private static Vehicle vehicle(String name) {
+  static Vehicle vehicle(String name) {
     return name.startsWith("fleet-")
         ? Fleet.vehicle(Integer.parseInt(name.substring(6)))
         : Bench.vehicle(name);
   }
 
-  private static Complaint complaint(Vehicle vehicle, Network network) {
+  static Complaint complaint(Vehicle vehicle, Network network) {
     // A relay circuit: the pumper's beacon, of a made-up one the fourth.
     Circuit circuit = vehicle.circuit("beacon").or(() -> vehicle.circuit("c3")).orElseThrow();
     return new Complaint(
