@@ -277,27 +277,21 @@ public final class Diagnosis implements AutoCloseable {
         facts.add(i.named(i.id() + CaseFacts.SUPPOSED));
       }
     }
-    List<Likelihood.Result> each =
-        inPlay.parallelStream().map(h -> likelihood.of(h, readings)).toList();
     Map<Hypothesis, Likelihood.Result> evidence = new IdentityHashMap<>();
-    for (int i = 0; i < each.size(); i++) {
-      evidence.put(inPlay.get(i), each.get(i));
-    }
+    putAll(evidence, inPlay, likelihood.of(inPlay, readings));
     Belief before = weigh(readings, evidence, circumstances, Set.of(), List.of());
     if (readings.stream().anyMatch(r -> r.value() instanceof Reading.Value.Number)) {
       List<Hypothesis> strong = Finer.worthIt(before.of());
-      List<Likelihood.Result> closely =
-          strong.parallelStream().map(h -> finer.of(h, readings)).toList();
-      for (int i = 0; i < strong.size(); i++) {
-        evidence.put(strong.get(i), closely.get(i));
-      }
+      putAll(
+          evidence, strong, strong.parallelStream().map(h -> finer.of(h, readings)).toList());
       before = weigh(readings, evidence, circumstances, Set.of(), List.of());
     }
     List<Pairs.Solved> together = List.of();
     if (pairs.wanted(before, readings)) {
       together = pairs.of(inPlay, readings);
       keepOnly(together);
-      together.forEach(p -> evidence.put(p.hypothesis(), likelihood.of(p.hypothesis(), readings)));
+      List<Hypothesis> both = together.stream().map(Pairs.Solved::hypothesis).toList();
+      putAll(evidence, both, likelihood.of(both, readings));
       before = weigh(readings, evidence, circumstances, Set.of(), together);
     }
     facts.addAll(suspectedFacts(before));
@@ -326,6 +320,15 @@ public final class Diagnosis implements AutoCloseable {
         evidence,
         belief,
         contradiction);
+  }
+
+  private static void putAll(
+      Map<Hypothesis, Likelihood.Result> evidence,
+      List<Hypothesis> hypotheses,
+      List<Likelihood.Result> results) {
+    for (int i = 0; i < results.size(); i++) {
+      evidence.put(hypotheses.get(i), results.get(i));
+    }
   }
 
   /** A long case would fill the memory with pairs that are no longer weighed. */

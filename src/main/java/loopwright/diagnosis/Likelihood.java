@@ -3,6 +3,7 @@ package loopwright.diagnosis;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
 
@@ -50,20 +51,30 @@ final class Likelihood {
    */
   record Part(Hypothesis hypothesis, double weight, double[] odd) {}
 
-<<<<<<< HEAD
-  private static List<Reading> sorted(List<Reading> readings) {
-=======
   /** Works out beforehand what a hypothesis shows in a check. */
   void prepare(Hypothesis h, Check check) {
     predictor.exact(h, check);
   }
 
-  /** Of readings in any order: they are put in a fixed order first. */
-  Result of(Hypothesis h, List<Reading> readings) {
->>>>>>> 1110877 (Tables can be filled by several threads; what a reading will be held against is got ready in every front end)
-    List<Reading> sorted = new ArrayList<>(readings);
-    sorted.sort(Comparator.comparing((Reading r) -> r.check().id()).thenComparingInt(Reading::id));
-    return sorted;
+  /**
+   * Readings in an order that doesn't depend on the one they are given in.
+   *
+   * @param sorted the readings
+   * @param place by position in that order: position among those given
+   */
+  private record Order(List<Reading> sorted, int[] place) {
+    static Order of(List<Reading> readings) {
+      List<String> ids = readings.stream().map(r -> r.check().id()).toList();
+      int[] place =
+          IntStream.range(0, readings.size())
+              .boxed()
+              .sorted(
+                  Comparator.comparing((Integer i) -> ids.get(i))
+                      .thenComparing(i -> readings.get(i).id()))
+              .mapToInt(Integer::intValue)
+              .toArray();
+      return new Order(IntStream.of(place).mapToObj(readings::get).toList(), place);
+    }
   }
 
   /**
@@ -71,40 +82,53 @@ final class Likelihood {
    * order that doesn't depend on the one they are given in.
    */
   double[][] alone(List<Hypothesis> hypotheses, List<Reading> readings) {
-    List<Reading> sorted = sorted(readings);
+    List<Reading> sorted = Order.of(readings).sorted();
     double[][] logs = new double[hypotheses.size()][sorted.size()];
-    for (int i = 0; i < logs.length; i++) {
-      for (int k = 0; k < logs[i].length; k++) {
-        logs[i][k] = of(hypotheses.get(i), List.of(sorted.get(k))).log();
+    for (int k = 0; k < sorted.size(); k++) {
+      List<Result> each = of(hypotheses, List.of(sorted.get(k)));
+      for (int i = 0; i < logs.length; i++) {
+        logs[i][k] = each.get(i).log();
       }
     }
     return logs;
   }
 
+  /** Of readings in any order under each hypothesis, on all processors. */
+  List<Result> of(List<Hypothesis> hypotheses, List<Reading> readings) {
+    Order order = Order.of(readings);
+    return hypotheses.parallelStream().map(h -> of(h, order)).toList();
+  }
+
   /** Of readings in any order: they are put in a fixed order first. */
   Result of(Hypothesis h, List<Reading> readings) {
-    List<Reading> sorted = sorted(readings);
+    return of(h, Order.of(readings));
+  }
+
+  private Result of(Hypothesis h, Order order) {
     List<Reading> numeric = new ArrayList<>();
-    double[] odd = new double[readings.size()];
+    List<Integer> numericAt = new ArrayList<>();
+    double[] odd = new double[order.place().length];
     double log = 0;
-    for (Reading r : sorted) {
+    for (int i = 0; i < odd.length; i++) {
+      Reading r = order.sorted().get(i);
       if (h.unlisted()) {
         log += Math.log(slipDensity(r));
       } else if (r.value() instanceof Reading.Value.Number) {
         numeric.add(r);
+        numericAt.add(order.place()[i]);
       } else {
         double good = categorical(h, r);
         double bad = slipDensity(r);
         double all = (1 - slip) * good + slip * bad;
         log += Math.log(all);
-        odd[readings.indexOf(r)] = slip * bad / all;
+        odd[order.place()[i]] = slip * bad / all;
       }
     }
     if (!numeric.isEmpty()) {
       double[] numericOdd = new double[numeric.size()];
       log += joint(h, numeric, numericOdd);
       for (int i = 0; i < numericOdd.length; i++) {
-        odd[readings.indexOf(numeric.get(i))] = numericOdd[i];
+        odd[numericAt.get(i)] = numericOdd[i];
       }
     }
     return new Result(log, odd, List.of(new Part(h, 1, odd)));

@@ -22,7 +22,7 @@ final class FullKernel implements Kernel {
   }
 
   @Override
-  public void load(Variant variant, double[] siemens) {
+  public void load(Variant variant, double[] siemens, int[] lively) {
     loaded = siemens;
     if (laidOutFor != variant) {
       int[] a = ends(variant, true);
@@ -41,8 +41,18 @@ final class FullKernel implements Kernel {
   }
 
   @Override
-  public double[] solve(double[] amps) {
-    return system.solve(amps);
+  public double[] solve(double[] offset) {
+    return system.solve(OperatingPoint.offsetAmps(laidOutFor, offset, place.length));
+  }
+
+  @Override
+  public boolean addsUp(double[] volts, double[] offset) {
+    return true;
+  }
+
+  @Override
+  public void factorAnew() {
+    // It always does.
   }
 
   @Override

@@ -12,19 +12,31 @@ interface Kernel {
    *
    * @param variant the elements
    * @param siemens conductance by element; 0 where it carries no current
+   * @param lively numbers of the elements whose conductance may differ from the healthy state that
+   *     a kernel was made from, ascending
    */
-  void load(Variant variant, double[] siemens);
+  void load(Variant variant, double[] siemens, int[] lively);
 
   /** Whether the conductances loaded last are these very ones. */
   boolean holds(double[] siemens);
 
   /**
-   * Node volts for the currents that flow into the nodes.
+   * Node volts with what is loaded.
    *
-   * @param amps current into each node in amperes
+   * @param offset current of each element at no volts, in amperes from its first end to its second
    * @return volts by node against the reference
    */
-  double[] solve(double[] amps);
+  double[] solve(double[] offset);
+
+  /**
+   * Whether volts answer to Kirchhoff's current law with what is loaded. An answer of {@link
+   * #solve} need not, if the change from the kernel's base was too great for its digits; it is
+   * refined in place first where that helps.
+   */
+  boolean addsUp(double[] volts, double[] offset);
+
+  /** Gives up the base for what is solved next, until another variant is loaded. */
+  void factorAnew();
 
   /**
    * Node volts for one ampere that flows into one node and out of the other: the column that gives

@@ -19,6 +19,9 @@ final class Laws {
    */
   static double filamentAmps(double volts, double ratedVolts, double ratedAmps, double coldOhms) {
     double v = Math.abs(volts);
+    if (surelyCold(v, ratedVolts, ratedAmps, coldOhms)) {
+      return volts / coldOhms;
+    }
     double i = Math.min(v / coldOhms, ratedAmps * Math.pow(v / ratedVolts, FILAMENT_EXPONENT));
     return Math.signum(volts) * i;
   }
@@ -26,11 +29,22 @@ final class Laws {
   /** Slope of the filament current in siemens. */
   static double filamentSlope(double volts, double ratedVolts, double ratedAmps, double coldOhms) {
     double v = Math.abs(volts);
+    if (surelyCold(v, ratedVolts, ratedAmps, coldOhms)) {
+      return 1 / coldOhms;
+    }
     double hot = ratedAmps * Math.pow(v / ratedVolts, FILAMENT_EXPONENT);
     if (v / coldOhms <= hot) {
       return 1 / coldOhms;
     }
     return FILAMENT_EXPONENT * hot / v;
+  }
+
+  /**
+   * Whether the cold resistance rules without working out a power: it does below (cold / hot
+   * resistance)^(1 / (1 - 0.55)) of the rated volts, which is 1.3e-3 for a twentieth.
+   */
+  private static boolean surelyCold(double v, double ratedVolts, double ratedAmps, double cold) {
+    return v <= 1e-3 * ratedVolts && cold * ratedAmps >= 0.05 * ratedVolts;
   }
 
   /** How the current of an element from a to b changes with each of its values, volts held. */

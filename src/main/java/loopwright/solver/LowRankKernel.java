@@ -31,6 +31,8 @@ final class LowRankKernel implements Kernel {
   private final Network network;
   private final SparseSystem base;
   private final double[] baseSiemens;
+  private final double[] baseOffset;
+  private final double[] baseVolts;
   private final int[] baseA;
   private final int[] baseB;
   private final Map<Long, double[]> columns = new HashMap<>();
@@ -38,6 +40,7 @@ final class LowRankKernel implements Kernel {
 
   private Variant variant;
   private double[] siemens;
+  private int[] lively;
   private int rank;
   private double[][] z;
   private int[] ua;
@@ -45,6 +48,7 @@ final class LowRankKernel implements Kernel {
   private double[] d;
   private LinearSolverDense<DMatrixRMaj> small;
   private boolean fullLoaded;
+  private Variant tooFar;
   private long fallbacks;
   private long solves;
 
@@ -52,9 +56,9 @@ final class LowRankKernel implements Kernel {
    * Factors the base once.
    *
    * @param healthy the base
-   * @param siemens conductance of its elements at the operating point that changes start from
+   * @param point the operating point that changes start from
    */
-  LowRankKernel(Variant healthy, double[] siemens) {
+  LowRankKernel(Variant healthy, OperatingPoint point) {
     this.network = healthy.base();
     int count = healthy.size();
     baseA = new int[count];
@@ -63,11 +67,13 @@ final class LowRankKernel implements Kernel {
       baseA[e] = healthy.element(e).a();
       baseB[e] = healthy.element(e).b();
     }
-    baseSiemens = siemens.clone();
+    baseSiemens = point.siemensCopy(count);
     base =
         new SparseSystem(
             SparseSystem.leastDegreeOrder(network.nodes(), baseA, baseB), baseA, baseB);
     base.factor(baseSiemens);
+    baseOffset = point.offsetCopy(count);
+    baseVolts = base.solve(OperatingPoint.offsetAmps(healthy, baseOffset, network.nodes()));
     full = new FullKernel(network);
   }
 
@@ -87,16 +93,22 @@ final class LowRankKernel implements Kernel {
   }
 
   @Override
-  public void load(Variant variant, double[] siemens) {
+  public void load(Variant variant, double[] siemens, int[] lively) {
     this.variant = variant;
     this.siemens = siemens;
+    this.lively = lively;
     fullLoaded = false;
+    if (variant == tooFar) {
+      loadFull();
+      return;
+    }
+    tooFar = null;
     int[] a = new int[16];
     int[] b = new int[16];
     double[] delta = new double[16];
     int k = 0;
     int common = baseSiemens.length;
-    for (int e = 0; e < variant.size(); e++) {
+    for (int e : lively) {
       Element element = variant.element(e);
       if (k + 2 > a.length) {
         a = Arrays.copyOf(a, 2 * a.length);
@@ -151,7 +163,7 @@ final class LowRankKernel implements Kernel {
 
   private void loadFull() {
     if (!fullLoaded) {
-      full.load(variant, siemens);
+      full.load(variant, siemens, variant.all());
       fullLoaded = true;
       fallbacks++;
     }
@@ -171,17 +183,47 @@ final class LowRankKernel implements Kernel {
   }
 
   @Override
-  public double[] solve(double[] amps) {
+  public double[] solve(double[] offset) {
     solves++;
-    if (fullLoaded) {
-      return full.solve(amps);
-    }
-    double[] volts = changed(base.solve(amps));
-    if (!addsUp(volts, amps)) {
-      loadFull();
-      return full.solve(amps);
+    return fullLoaded ? full.solve(offset) : changed(unchanged(offset));
+  }
+
+  /** Volts of the base with these offsets: those with its own, and what the differences add. */
+  private double[] unchanged(double[] offset) {
+    double[] volts = baseVolts.clone();
+    int count = 0;
+    for (int e : lively) {
+      Element element = variant.element(e);
+      double before = e < baseOffset.length ? baseOffset[e] : 0;
+      boolean same = e < baseA.length && element.a() == baseA[e] && element.b() == baseB[e];
+      if (same ? offset[e] == before : offset[e] == 0 && before == 0) {
+        continue;
+      }
+      if (++count > MOST_CHANGES) {
+        return base.solve(OperatingPoint.offsetAmps(variant, offset, volts.length));
+      }
+      if (same) {
+        add(before - offset[e], baseColumn(element.a(), element.b()), volts);
+      } else {
+        add(-offset[e], baseColumn(element.a(), element.b()), volts);
+        if (before != 0) {
+          add(before, baseColumn(baseA[e], baseB[e]), volts);
+        }
+      }
     }
     return volts;
+  }
+
+  private static void add(double factor, double[] column, double[] volts) {
+    for (int i = 0; i < volts.length; i++) {
+      volts[i] += factor * column[i];
+    }
+  }
+
+  @Override
+  public void factorAnew() {
+    tooFar = variant;
+    loadFull();
   }
 
   @Override
@@ -197,7 +239,7 @@ final class LowRankKernel implements Kernel {
     if (outOf >= 0) {
       amps[outOf] -= 1;
     }
-    if (!addsUp(volts, amps)) {
+    if (!meets(volts, amps)) {
       loadFull();
       return full.column(into, outOf);
     }
@@ -217,18 +259,50 @@ final class LowRankKernel implements Kernel {
     for (int i = 0; i < rank; i++) {
       double wi = w.data[i];
       if (wi != 0) {
-        double[] zi = z[i];
-        for (int n = 0; n < v0.length; n++) {
-          v0[n] -= zi[n] * wi;
-        }
+        add(-wi, z[i], v0);
       }
     }
     return v0;
   }
 
-  private boolean addsUp(double[] volts, double[] amps) {
+  @Override
+  public boolean addsUp(double[] volts, double[] offset) {
+    return fullLoaded
+        || meets(volts, OperatingPoint.offsetAmps(variant, offset, volts.length));
+  }
+
+  /**
+   * Whether volts answer to Kirchhoff's current law with these currents into the nodes. What is
+   * left over is solved for and added to them first, as often as that may help.
+   */
+  private boolean meets(double[] volts, double[] amps) {
+    double[] left = new double[volts.length];
+    double allowed = 1;
+    for (int again = 0; !(leftOver(volts, amps, left) <= allowed); again++) {
+      if (again == MOST_REFINED) {
+        return false;
+      }
+      add(1, changed(base.solve(left)), volts);
+      // What had to be refined hangs on a part that is cut off, where a trifle of current makes
+      // volts: it has to be better than what was right at once.
+      allowed = REFINED;
+    }
+    return true;
+  }
+
+  /** Share of {@link #TOLERANCE} that a refined answer may leave over. */
+  private static final double REFINED = 0.02;
+
+  /** Most times that an answer is refined before the matrix is factored anew. */
+  private static final int MOST_REFINED = 3;
+
+  /**
+   * Current that the volts leave over at each node.
+   *
+   * @return the greatest as a share of what is allowed
+   */
+  private double leftOver(double[] volts, double[] amps, double[] left) {
     int n = volts.length;
-    double[] left = new double[n];
     double[] scale = new double[n];
     for (int i = 0; i < n; i++) {
       double leak = SparseSystem.LEAK * volts[i];
@@ -256,13 +330,12 @@ final class LowRankKernel implements Kernel {
         scale[b] += s;
       }
     }
+    double worst = 0;
     for (int i = 0; i < n; i++) {
       // A node's own volts times the conductance it sees bounds what rounding may leave over.
-      if (!(Math.abs(left[i]) <= TOLERANCE * scale[i] + 1e-12)) {
-        return false;
-      }
+      worst = Math.max(worst, Math.abs(left[i]) / (TOLERANCE * scale[i] + 1e-12));
     }
-    return true;
+    return worst;
   }
 
   /** How many linear steps had to factor anew. */

@@ -1,5 +1,6 @@
 package loopwright.solver;
 
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import loopwright.model.Setting;
@@ -79,6 +80,33 @@ public final class OperatingPoint {
 
   double[] voltsCopy() {
     return volts.clone();
+  }
+
+  /** Slope conductances by element, with room for more elements. */
+  double[] siemensCopy(int size) {
+    return Arrays.copyOf(siemens, size);
+  }
+
+  /** Current that offsets of elements put into each node. */
+  static double[] offsetAmps(Variant variant, double[] offset, int nodes) {
+    double[] amps = new double[nodes];
+    for (int e = 0; e < offset.length; e++) {
+      if (offset[e] != 0) {
+        Element element = variant.element(e);
+        if (element.a() >= 0) {
+          amps[element.a()] -= offset[e];
+        }
+        if (element.b() >= 0) {
+          amps[element.b()] += offset[e];
+        }
+      }
+    }
+    return amps;
+  }
+
+  /** Currents at no volts by element, with room for more elements. */
+  double[] offsetCopy(int size) {
+    return Arrays.copyOf(offset, size);
   }
 
   /** Volts from one node to another, red to black. */
@@ -175,7 +203,7 @@ public final class OperatingPoint {
   private double[] column(int into, int outOf) {
     synchronized (kernel) {
       if (!kernel.holds(siemens)) {
-        kernel.load(variant, siemens);
+        kernel.load(variant, siemens, variant.all());
       }
       return kernel.column(into, outOf);
     }

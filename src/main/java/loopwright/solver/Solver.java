@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import loopwright.model.Setting;
 
 /**
@@ -36,27 +37,28 @@ public final class Solver {
    */
   private static final double NEARLY_ALL = 0.97;
 
+  /**
+   * Volts above its forward volts at which a junction surely passes current: less may be the last
+   * digits of a junction that nothing drives any more. Left out of account once steps go singly.
+   */
+  private static final double TRIFLE = 1e-9;
+
   /** Volts that may still change between two linear steps. */
   static final double SETTLED_VOLTS = 1e-9;
 
   private final Network network;
   private final Kernel kernel;
-  // From rest many contacts stand otherwise than in the base: too many changes for a low rank.
-  private final Kernel fromRest;
   private final Optional<OperatingPoint> reference;
 
-  private Solver(
-      Network network, Kernel kernel, Kernel fromRest, Optional<OperatingPoint> reference) {
+  private Solver(Network network, Kernel kernel, Optional<OperatingPoint> reference) {
     this.network = network;
     this.kernel = kernel;
-    this.fromRest = fromRest;
     this.reference = reference;
   }
 
   /** A solver that factors the whole matrix in each linear step. */
   public static Solver full(Network network) {
-    Kernel kernel = new FullKernel(network);
-    return new Solver(network, kernel, kernel, Optional.empty());
+    return new Solver(network, new FullKernel(network), Optional.empty());
   }
 
   /**
@@ -67,12 +69,7 @@ public final class Solver {
     Variant healthy = Variant.healthy(network);
     OperatingPoint point =
         full(network).solve(healthy, setting, Values.typical(healthy), History.NONE);
-    double[] siemens = new double[healthy.size()];
-    for (int e = 0; e < siemens.length; e++) {
-      siemens[e] = point.siemens(e);
-    }
-    return new Solver(
-        network, new LowRankKernel(healthy, siemens), new FullKernel(network), Optional.of(point));
+    return new Solver(network, new LowRankKernel(healthy, point), Optional.of(point));
   }
 
   /** The network it solves variants of. */
@@ -110,21 +107,18 @@ public final class Solver {
    */
   public OperatingPoint solve(
       Variant variant, Setting setting, Values values, History history, BitSet pulledIn) {
-    if (reference.isPresent()
-        && reference.get().setting().equals(setting)
-        && reference.get().ending() == OperatingPoint.Ending.STEADY
-        && pulledIn.isEmpty()) {
-      synchronized (kernel) {
+    Optional<OperatingPoint> known = reference.filter(r -> r.setting().equals(setting));
+    synchronized (kernel) {
+      if (known.isPresent()
+          && known.get().ending() == OperatingPoint.Ending.STEADY
+          && pulledIn.isEmpty()) {
         Optional<OperatingPoint> near =
-            new Search(kernel, variant, setting, values, history, reference.get().pulledIn())
-                .runFrom(reference.get());
+            new Search(variant, setting, values, history, known.get().pulledIn(), known).runFrom();
         if (near.isPresent()) {
           return near.get();
         }
       }
-    }
-    synchronized (fromRest) {
-      return new Search(fromRest, variant, setting, values, history, pulledIn).run();
+      return new Search(variant, setting, values, history, pulledIn, known).run();
     }
   }
 
@@ -145,29 +139,35 @@ public final class Solver {
     return rest.pulledIn().equals(held.pulledIn()) ? List.of(rest) : List.of(rest, held);
   }
 
+  /**
+   * One search. Where the healthy state of the setting is known, it starts from the volts of that
+   * state, and only elements that can differ from it are looked at: those that change with the
+   * volts, those of the variant, and those with a value of their own.
+   */
   private final class Search {
-    private final Kernel kernel;
     private final Variant variant;
     private final Setting setting;
     private final Values values;
     private final int n;
+    private final int[] lively;
     private final Layout layout;
     private final BitSet pulled;
     private final BitSet running = new BitSet();
     private final BitSet conducting = new BitSet();
     private final BitSet blown;
+    private final Optional<OperatingPoint> known;
     private final double[] siemens;
     private final double[] offset;
+    private final double[] bentAt;
     private double[] volts;
 
     Search(
-        Kernel kernel,
         Variant variant,
         Setting setting,
         Values values,
         History history,
-        BitSet pulledBefore) {
-      this.kernel = kernel;
+        BitSet pulledBefore,
+        Optional<OperatingPoint> known) {
       this.variant = variant;
       this.setting = setting;
       this.values = values;
@@ -175,9 +175,39 @@ public final class Solver {
       this.pulled = (BitSet) pulledBefore.clone();
       this.blown = history.blown();
       this.layout = Layout.of(variant, setting);
-      this.siemens = new double[n];
-      this.offset = new double[n];
-      this.volts = new double[network.nodes()];
+      this.bentAt = new double[n];
+      this.known = known;
+      if (known.isPresent()) {
+        siemens = known.get().siemensCopy(n);
+        offset = known.get().offsetCopy(n);
+        volts = known.get().voltsCopy();
+        lively = IntStream.range(0, n).filter(this::mayDiffer).toArray();
+        for (int e : lively) {
+          if (variant.element(e) instanceof Element.Junction
+              && e < known.get().variant().size()
+              && known.get().siemens(e) > 2 * Laws.BLOCKED) {
+            conducting.set(e);
+          }
+        }
+      } else {
+        siemens = new double[n];
+        offset = new double[n];
+        volts = new double[network.nodes()];
+        lively = IntStream.range(0, n).toArray();
+      }
+    }
+
+    private boolean mayDiffer(int e) {
+      if (e >= variant.baseCount()
+          || variant.touched(e)
+          || variant.removed(e)
+          || !values.typicalIn(network, e)) {
+        return true;
+      }
+      Element element = variant.element(e);
+      return !(element instanceof Element.Resistor
+          || element instanceof Element.Cell
+          || element instanceof Element.Contact && layout.coilOf(e) < 0);
     }
 
     OperatingPoint run() {
@@ -224,18 +254,17 @@ public final class Solver {
      * only if every one of them agrees with that so clearly that it would have got there from rest
      * too.
      */
-    Optional<OperatingPoint> runFrom(OperatingPoint known) {
-      volts = known.voltsCopy();
-      for (int e = 0; e < Math.min(n, known.variant().size()); e++) {
-        Element element = variant.element(e);
-        if (element instanceof Element.Motor && known.running(e)) {
+    Optional<OperatingPoint> runFrom() {
+      OperatingPoint sound = known.orElseThrow();
+      for (int e : lively) {
+        if (e < sound.variant().size()
+            && variant.element(e) instanceof Element.Motor
+            && sound.running(e)) {
           running.set(e);
-        } else if (element instanceof Element.Junction && known.siemens(e) > 2 * Laws.BLOCKED) {
-          conducting.set(e);
         }
       }
       settle();
-      for (int e = 0; e < n; e++) {
+      for (int e : lively) {
         Element element = variant.element(e);
         if (layout.off(e)) {
           if (pulled.get(e) || running.get(e)) {
@@ -251,8 +280,8 @@ public final class Solver {
           }
         } else if (element instanceof Element.Motor) {
           boolean likeKnown =
-              e < known.variant().size()
-                  && v >= NEARLY_ALL * Math.abs(known.across(e))
+              e < sound.variant().size()
+                  && v >= NEARLY_ALL * Math.abs(sound.across(e))
                   && v >= values.get(e, 2);
           if (running.get(e) ? !likeKnown : v >= values.get(e, 2)) {
             return Optional.empty();
@@ -292,12 +321,11 @@ public final class Solver {
       double[] end = volts;
       BitSet endPulled = (BitSet) pulled.clone();
       double[] staged = siemens.clone();
-      double[] amps = offsetAmps();
       BitSet in = new BitSet();
       boolean reached = false;
       boolean moved = true;
       while (!reached && moved) {
-        for (int e = 0; e < n; e++) {
+        for (int e : lively) {
           int coil = layout.coilOf(e);
           if (coil >= 0 && endPulled.get(coil) && !layout.off(e)) {
             Element.Contact contact = (Element.Contact) variant.element(e);
@@ -307,11 +335,15 @@ public final class Solver {
         }
         // A new array each time: the kernel knows what it holds by identity.
         double[] now = staged.clone();
-        kernel.load(variant, now);
-        volts = kernel.solve(amps);
+        kernel.load(variant, now, lively);
+        volts = kernel.solve(offset);
+        if (!kernel.addsUp(volts, offset)) {
+          kernel.factorAnew();
+          volts = kernel.solve(offset);
+        }
         moved = false;
         boolean stray = false;
-        for (int e = 0; e < n; e++) {
+        for (int e : lively) {
           if (variant.element(e) instanceof Element.Coil && !layout.off(e) && siemens[e] != 0) {
             boolean pulls = Math.abs(across(e)) >= values.get(e, 1);
             if (pulls && endPulled.get(e) && !in.get(e)) {
@@ -332,7 +364,7 @@ public final class Solver {
 
     private List<String> unsettledRelays() {
       List<String> relays = new ArrayList<>();
-      for (int e = 0; e < n; e++) {
+      for (int e : lively) {
         if (variant.element(e) instanceof Element.Coil c && wanted(e) != pulled.get(e)) {
           relays.add(c.part());
         }
@@ -346,6 +378,10 @@ public final class Solver {
     }
 
     private double at(int node) {
+      return at(volts, node);
+    }
+
+    private static double at(double[] volts, int node) {
       return node >= 0 ? volts[node] : 0;
     }
 
@@ -366,7 +402,7 @@ public final class Solver {
 
     private boolean moveRelays(boolean oneByOne) {
       boolean moved = false;
-      for (int e = 0; e < n; e++) {
+      for (int e : lively) {
         if (variant.element(e) instanceof Element.Coil && wanted(e) != pulled.get(e)) {
           pulled.flip(e);
           moved = true;
@@ -380,7 +416,7 @@ public final class Solver {
 
     private boolean moveMotors() {
       boolean moved = false;
-      for (int e = 0; e < n; e++) {
+      for (int e : lively) {
         if (!layout.off(e) && variant.element(e) instanceof Element.Motor) {
           boolean starts = Math.abs(across(e)) >= values.get(e, 2);
           // A running motor stays running down to half of what it took to start it.
@@ -401,7 +437,7 @@ public final class Solver {
     private boolean blowOne() {
       int worst = -1;
       double most = 1;
-      for (int e = 0; e < n; e++) {
+      for (int e : lively) {
         if (!layout.off(e) && !blown.get(e) && variant.element(e) instanceof Element.Link) {
           double share = Math.abs(siemens[e] * across(e)) / values.get(e, 1);
           if (share > most) {
@@ -419,45 +455,56 @@ public final class Solver {
 
     /** Linear steps until filaments and junctions agree with their volts. */
     private void settle() {
-      double[] before = volts;
-      double change = Double.MAX_VALUE;
-      for (int step = 0; step < MOST_STEPS; step++) {
-        boolean bent = linearise(step);
-        kernel.load(variant, siemens);
-        volts = kernel.solve(offsetAmps());
-        change = 0;
-        for (int i = 0; i < volts.length; i++) {
-          change = Math.max(change, Math.abs(volts[i] - before[i]));
-        }
-        before = volts;
-        if (!bent || change < SETTLED_VOLTS) {
-          break;
-        }
+      // The quick answers of a changed base are put back into Kirchhoff's law once they have
+      // settled. A junction that passes next to nothing may flip to and fro by their last digits.
+      if (!steps(known.isPresent() ? ALL_AT_ONCE : MOST_STEPS)) {
+        kernel.factorAnew();
+        steps(MOST_STEPS);
       }
     }
 
-    /** Current that the offsets of all elements put into each node. */
-    private double[] offsetAmps() {
-      double[] amps = new double[network.nodes()];
-      for (int e = 0; e < n; e++) {
-        if (offset[e] != 0) {
-          Element element = variant.element(e);
-          if (element.a() >= 0) {
-            amps[element.a()] -= offset[e];
+    /** Takes linear steps; false if they didn't settle or their end doesn't add up. */
+    private boolean steps(int most) {
+      for (int step = 0; step < most; step++) {
+        linearise(step);
+        double[] before = volts;
+        kernel.load(variant, siemens, lively);
+        volts = kernel.solve(offset);
+        if (settled(before)) {
+          double[] quick = volts.clone();
+          if (!kernel.addsUp(volts, offset)) {
+            return false;
           }
-          if (element.b() >= 0) {
-            amps[element.b()] += offset[e];
+          if (settled(quick)) {
+            return true;
           }
         }
       }
-      return amps;
+      return false;
     }
 
-    /** Puts conductance and offset of each element for the present volts; true if any is bent. */
-    private boolean linearise(int step) {
-      boolean bent = false;
+    /** Whether no filament or junction sees other volts than it was linearised at. */
+    private boolean settled(double[] before) {
+      for (int e : lively) {
+        Element element = variant.element(e);
+        if ((element instanceof Element.Filament || element instanceof Element.Junction)
+            && !layout.off(e)) {
+          double was =
+              element instanceof Element.Filament
+                  ? bentAt[e]
+                  : at(before, element.a()) - at(before, element.b());
+          if (!(Math.abs(across(e) - was) < SETTLED_VOLTS)) {
+            return false;
+          }
+        }
+      }
+      return true;
+    }
+
+    /** Puts conductance and offset of each element for the present volts. */
+    private void linearise(int step) {
       boolean flipped = false;
-      for (int e = 0; e < n; e++) {
+      for (int e : lively) {
         siemens[e] = 0;
         offset[e] = 0;
         if (layout.off(e)) {
@@ -468,21 +515,27 @@ public final class Solver {
           siemens[e] = 1 / values.get(e, 1);
           offset[e] = -values.get(e, 0) / values.get(e, 1);
         } else if (element instanceof Element.Filament f) {
-          bent = true;
           double v = across(e);
           double amps = values.get(e, 0);
           double cold = values.get(e, 1);
-          if (step == 0 && v == 0) {
+          if (step == 0 && v == 0 && known.isEmpty()) {
             // Start from the hot end: from there the steps close in from one side.
             v = f.ratedVolts();
           }
+          if (v * bentAt[e] < 0) {
+            // Past zero: from the hot end the steps would swing to and fro around it for long.
+            v = 0;
+          }
+          bentAt[e] = v;
           double g = Laws.filamentSlope(v, f.ratedVolts(), amps, cold);
           siemens[e] = g;
-          offset[e] = Laws.filamentAmps(v, f.ratedVolts(), amps, cold) - g * v;
+          // A cold one is a plain resistor, to the last digit.
+          offset[e] =
+              g == 1 / cold ? 0 : Laws.filamentAmps(v, f.ratedVolts(), amps, cold) - g * v;
         } else if (element instanceof Element.Junction) {
-          bent = true;
           double forward = values.get(e, 0);
-          if (across(e) > forward != conducting.get(e) && !(flipped && step >= ALL_AT_ONCE)) {
+          double passes = step < ALL_AT_ONCE ? forward + TRIFLE : forward;
+          if (across(e) > passes != conducting.get(e) && !(flipped && step >= ALL_AT_ONCE)) {
             conducting.flip(e);
             flipped = true;
           }
@@ -506,7 +559,6 @@ public final class Solver {
           siemens[e] = 1 / values.get(e, 0);
         }
       }
-      return bent;
     }
   }
 }

@@ -91,6 +91,11 @@ public final class Values {
     values[element][k] = value;
   }
 
+  /** Whether an element's values are the typical ones of a network, never set. */
+  boolean typicalIn(Network network, int element) {
+    return values[element] == network.typicalRows()[element];
+  }
+
   /** Number of values of an element. */
   public int count(int element) {
     return values[element].length;

@@ -69,6 +69,11 @@ public final class Variant {
     return elements.length;
   }
 
+  /** Numbers of all elements. */
+  int[] all() {
+    return IntStream.range(0, elements.length).toArray();
+  }
+
   /** Number of elements of the base; those from here on were added. */
   int baseCount() {
     return baseCount;
