@@ -6,6 +6,7 @@ import loopwright.model.Vehicle;
 import loopwright.solver.Element;
 import loopwright.solver.History;
 import loopwright.solver.OperatingPoint;
+import loopwright.solver.Variant;
 
 /**
  * The complaint as a solved fact: which hypotheses make the vehicle behave as complained of, and
@@ -25,6 +26,15 @@ final class Causes {
     this.predictor = predictor;
     this.complaint = complaint;
     this.loop = loop;
+  }
+
+  /**
+   * Whether a variant changes only what carries no current wherever the complaint is judged, so
+   * that it can't cause it. Most of a big vehicle is out of play by that.
+   */
+  boolean idle(Variant variant) {
+    return bench.point(bench.healthy(), complaint.on()).idle(variant)
+        && bench.point(bench.healthy(), bench.shows(complaint)).idle(variant);
   }
 
   /** Whether the hypothesis changes anything about the load complained of, or about any fuse. */

@@ -172,7 +172,9 @@ public final class Diagnosis implements AutoCloseable {
 
   /** Single failures of a part that cause the complaint. */
   private List<Causing> causing(Part part, Causes complained) {
-    return bench.singles(part, context, complaint.on(), complained::bearsOn).stream()
+    return bench
+        .singles(part, context, complaint.on(), complained::idle, complained::bearsOn)
+        .stream()
         .map(h -> new Causing(h, complained.chance(h)))
         .filter(c -> c.chance() >= CAUSES)
         .toList();

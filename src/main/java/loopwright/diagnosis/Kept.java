@@ -57,4 +57,11 @@ final class Kept<K, V> {
       map.keySet().removeIf(k -> !stays.test(k));
     }
   }
+
+  /** How many results are kept. */
+  int size() {
+    synchronized (map) {
+      return map.size();
+    }
+  }
 }

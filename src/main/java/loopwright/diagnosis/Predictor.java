@@ -1,5 +1,6 @@
 package loopwright.diagnosis;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;

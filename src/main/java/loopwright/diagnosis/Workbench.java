@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import loopwright.knowledge.Context;
 import loopwright.knowledge.Knowledge;
@@ -128,10 +129,15 @@ public final class Workbench {
    * left out whole if even its greatest resistance leaves the load as it is: what a series
    * resistance does grows with it.
    *
+   * @param idle whether a variant can't bear on the complaint, told without solving it
    * @param matters whether a hypothesis bears on the complaint at all
    */
   List<Hypothesis> singles(
-      Part part, Context context, Setting complaintSetting, Predicate<Hypothesis> matters) {
+      Part part,
+      Context context,
+      Setting complaintSetting,
+      Predicate<Variant> idle,
+      Predicate<Hypothesis> matters) {
     List<Hypothesis> all = new ArrayList<>();
     for (Failure failure : Failure.of(network, part, knowledge.faults())) {
       double rate = failure.rate(context);
@@ -142,6 +148,9 @@ public final class Workbench {
       if (failure.continuum().isEmpty()) {
         Variant variant =
             Variant.healthy(network).with(failure.changes(network, Spread.exactly(0)));
+        if (idle.test(variant)) {
+          continue;
+        }
         all.add(single(id, failure, Optional.empty(), variant, rate, complaintSetting));
         continue;
       }
@@ -150,6 +159,9 @@ public final class Workbench {
       for (int c = cells.size() - 1; c >= 0; c--) {
         Spread cell = cells.get(c);
         Variant variant = Variant.healthy(network).with(failure.changes(network, cell));
+        if (idle.test(variant)) {
+          continue;
+        }
         double share =
             Math.log(cell.high() / cell.low())
                 / Math.log(failure.continuum().get().high() / failure.continuum().get().low());
@@ -250,11 +262,7 @@ public final class Workbench {
             0,
             Objects.requireNonNull(complainedIn, "complainedIn"));
     T seen = look.apply(h);
-    points.keySet().removeIf(k -> k.hypothesis() == h);
-    extremes.keySet().removeIf(k -> k.hypothesis() == h);
-    typical.keySet().removeIf(k -> k.hypothesis() == h);
-    histories.remove(h);
-    first.remove(h);
+    keepOnly(other -> other != h);
     return seen;
   }
 
@@ -327,11 +335,15 @@ public final class Workbench {
 
   /** Forgets all points of hypotheses that are out of play. */
   void keepOnly(Set<Hypothesis> inPlay) {
+    keepOnly(inPlay::contains);
+  }
+
+  private void keepOnly(Predicate<Hypothesis> stays) {
     for (Kept<Key, ?> kept : List.of(points, extremes, surveys, typical)) {
-      kept.keepOnly(k -> inPlay.contains(k.hypothesis()));
+      kept.keepOnly(k -> stays.test(k.hypothesis()));
     }
     for (Kept<Hypothesis, ?> kept : List.of(histories, blownBefore, first)) {
-      kept.keepOnly(inPlay::contains);
+      kept.keepOnly(stays);
     }
   }
 
@@ -691,5 +703,10 @@ public final class Workbench {
   /** Access minutes of a point. */
   double minutes(TerminalRef at) {
     return vehicle.access(at).minutes();
+  }
+
+  /** Number of hypotheses and settings whose points are kept, for tests. */
+  int kept() {
+    return points.size();
   }
 }

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import loopwright.model.Setting;
+import loopwright.model.Spread;
 
 /**
  * A consistent state of a variant in one setting: volts at every node, current in every element,
@@ -158,6 +159,44 @@ public final class OperatingPoint {
   /** Ids of the relays that buzz. */
   public List<String> buzzing() {
     return buzzing;
+  }
+
+  /** Amperes below which an element carries none to speak of: less than any lamp, coil or clock. */
+  private static final double NO_AMPS = 1e-4;
+
+  /**
+   * Whether all that a variant of the same network changes carries no current here, before or
+   * after. These volts then answer to Kirchhoff's law in the variant too, so that no current
+   * anywhere differs by more than leaks do. Volts may: those of points that hang on what is cut.
+   */
+  public boolean idle(Variant changed) {
+    Layout layout = Layout.of(changed, setting);
+    for (int e : changed.different()) {
+      if (e < variant.size() && (Math.abs(amps(e)) > NO_AMPS || pulledIn.get(e))) {
+        return false;
+      }
+      if (!layout.off(e) && mayCarry(changed.element(e), e, layout)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Whether an element of a variant would carry current at these volts. */
+  private boolean mayCarry(Element element, int e, Layout layout) {
+    double v = Math.abs(volts(element.a()) - volts(element.b()));
+    if (element instanceof Element.Cell) {
+      return true;
+    }
+    if (element instanceof Element.Contact c && !layout.closed(e, c, pulledIn)) {
+      return false;
+    }
+    // Of its spreads the resistance isn't always the first; volts are never below a milliohm.
+    double least = Double.MAX_VALUE;
+    for (Spread spread : element.values()) {
+      least = Math.min(least, spread.low());
+    }
+    return v > NO_AMPS * Math.max(least, 1e-3);
   }
 
   /**

@@ -79,7 +79,7 @@ class BoundsOfSuspectsTest {
   void aRangeWhoseGreatestOhmsChangeNothingIsLeftOutWhole() {
     var part = Cart.VEHICLE.requirePart("W9");
     List<Hypothesis> none =
-        bench.singles(part, Context.IN_SERVICE, Cart.LAMP_ON, h -> h.cell().isEmpty());
+        bench.singles(part, Context.IN_SERVICE, Cart.LAMP_ON, v -> false, h -> h.cell().isEmpty());
     assertThat(none)
         .noneMatch(h -> h.suspect().mode().equals("high-resistance"))
         .anyMatch(h -> h.suspect().mode().equals("short-to-feed"));
@@ -223,7 +223,7 @@ class BoundsOfSuspectsTest {
   void outerBoundsOfManyAreThoseOfEach() {
     Predictor one = new Predictor(Cart.bench());
     List<Hypothesis> all = some();
-    predictor.outer(all, atLamp);
+    all.parallelStream().forEach(h -> predictor.outer(h, atLamp));
     for (Hypothesis h : all) {
       assertThat(predictor.outer(h, atLamp)).isPresent();
     }

@@ -238,6 +238,7 @@ class CandidatesTest {
                       Cart.VEHICLE.requirePart(name.substring(0, slash)),
                       loopwright.knowledge.Context.IN_SERVICE,
                       on,
+                      v -> false,
                       x -> true)
                   .stream()
                   .filter(x -> x.suspect().mode().equals(name.substring(slash + 1)))

@@ -300,8 +300,9 @@ class DiagnosisTest {
     assertThat(shares).isSorted();
     assertThat(shares.get(0)).isPositive();
     assertThat(shares.get(shares.size() - 1)).isEqualTo(1, within(1e-9));
-    assertThat(shares.get(Cart.VEHICLE.parts().size() - 1)).isEqualTo(0.8, within(1e-9));
-    for (int after : new int[] {0, Cart.VEHICLE.parts().size() + 3}) {
+    // Parts are looked at some at a time, then their points are solved.
+    assertThat(shares).anySatisfy(s -> assertThat(s).isEqualTo(0.8, within(1e-9)));
+    for (int after : new int[] {0, shares.size() - 1}) {
       AtomicInteger steps = new AtomicInteger();
       assertThatThrownBy(
               () ->
@@ -635,15 +636,19 @@ class DiagnosisTest {
         Diagnosis prepared = open(ComplaintKind.DEAD)) {
       AtomicInteger asked = new AtomicInteger();
       prepared.prepare(AT_LAMP, () -> asked.incrementAndGet() > 0);
-      assertThat(asked.get()).isGreaterThan(prepared.suspects());
+      assertThat(asked.get()).isGreaterThan(3);
       AtomicInteger stopped = new AtomicInteger();
       prepared.prepare(AT_FUSE, () -> stopped.incrementAndGet() < 3);
       assertThat(stopped.get()).isEqualTo(3);
       AtomicInteger look = new AtomicInteger();
       prepared.prepare(Check.look("L1", Cart.LAMP_ON), () -> look.incrementAndGet() > 0);
-      assertThat(look.get()).isZero();
+      assertThat(look.get()).isPositive();
       HiddenTruth truth = truth(HiddenTruth.Draw.WITHIN, "W8", "open", 0);
-      List<Reading> readings = List.of(taken(truth, 1, AT_LAMP));
+      List<Reading> readings =
+          List.of(
+              taken(truth, 1, AT_LAMP),
+              new Reading(
+                  2, Check.look("L1", Cart.LAMP_ON), new Reading.Value.Sight(Seen.OFF)));
       same(prepared.findings(readings, NONE), plain.findings(readings, NONE));
     }
   }

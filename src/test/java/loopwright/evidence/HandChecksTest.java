@@ -203,7 +203,8 @@ class HandChecksTest {
           diagnosis.findings(
               List.of(new Reading(1, hand, measured(diagnosis, burnt, hand))),
               Diagnosis.Circumstances.NONE);
-      assertThat(findings.cleared()).containsKeys("G4", "F3", "S5").doesNotContainKey("L5");
+      // The fuse, by far the commonest, stays in view: one reading may be a slip.
+      assertThat(findings.cleared()).containsKeys("G4", "S5").doesNotContainKey("L5");
     }
   }
 
