@@ -1,12 +1,13 @@
 package loopwright.diagnosis;
 
+import java.util.List;
 import java.util.Optional;
 import loopwright.model.Setting;
 import loopwright.model.Vehicle;
+import loopwright.solver.Change;
 import loopwright.solver.Element;
 import loopwright.solver.History;
 import loopwright.solver.OperatingPoint;
-import loopwright.solver.Variant;
 
 /**
  * The complaint as a solved fact: which hypotheses make the vehicle behave as complained of, and
@@ -19,6 +20,7 @@ final class Causes {
   private final Predictor predictor;
   private final Complaint complaint;
   private final Optional<Loop> loop;
+  private final Setting shows;
 
   Causes(Workbench bench, Predictor predictor, Complaint complaint, Optional<Loop> loop) {
     this.bench = bench;
@@ -26,15 +28,16 @@ final class Causes {
     this.predictor = predictor;
     this.complaint = complaint;
     this.loop = loop;
+    this.shows = bench.shows(complaint);
   }
 
   /**
-   * Whether a variant changes only what carries no current wherever the complaint is judged, so
+   * Whether a failure changes only what carries no current wherever the complaint is judged, so
    * that it can't cause it. Most of a big vehicle is out of play by that.
    */
-  boolean idle(Variant variant) {
-    return bench.point(bench.healthy(), complaint.on()).idle(variant)
-        && bench.point(bench.healthy(), bench.shows(complaint)).idle(variant);
+  boolean idle(List<Change> changes) {
+    return bench.point(bench.healthy(), complaint.on()).idle(changes)
+        && bench.point(bench.healthy(), shows).idle(changes);
   }
 
   /** Whether the hypothesis changes anything about the load complained of, or about any fuse. */
@@ -49,19 +52,24 @@ final class Causes {
   }
 
   /**
-   * Chance that the hypothesis makes the load look as complained of, from the typical point alone
-   * where that settles it.
+   * Chance that the hypothesis makes the load look as complained of, from the typical point and the
+   * ends of its own range alone where they settle it.
    */
   double chance(Hypothesis h) {
     if (complaint.kind() == ComplaintKind.DEAD
         || complaint.kind() == ComplaintKind.DIM
         || complaint.kind() == ComplaintKind.WORKS_SOMETIMES) {
-      double level = bench.level(bench.point(h, complaint.on()), complaint.load(), complaint.on());
-      if (level > 0.98 && h.cell().isEmpty()) {
+      if (works(bench.point(h, complaint.on()))
+          && (h.cell().isEmpty() || bench.courses(h).stream().allMatch(this::works))) {
         return 0;
       }
     }
     return causesAs(h);
+  }
+
+  /** Whether the load complained of works as in health. */
+  private boolean works(OperatingPoint point) {
+    return bench.level(point, complaint.load(), complaint.on()) > 0.98;
   }
 
   private double causesAs(Hypothesis h) {
@@ -69,7 +77,7 @@ final class Causes {
       case DEAD -> sight(h, Seen.OFF) + 0.1 * sight(h, Seen.DIM);
       case DIM -> sight(h, Seen.DIM) + 0.05 * sight(h, Seen.OFF);
       case STUCK_ON -> {
-        Prediction.Sight s = predictor.load(h, complaint.load(), bench.shows(complaint));
+        Prediction.Sight s = predictor.load(h, complaint.load(), shows);
         yield Math.max(0, s.chance(Seen.ON) + 0.7 * s.chance(Seen.DIM) - Predictor.MISNAMED);
       }
       case BLOWS_FUSE -> blows(h) ? 1 : 0;
@@ -80,7 +88,7 @@ final class Causes {
   }
 
   private double sight(Hypothesis h, Seen seen) {
-    double blurred = predictor.load(h, complaint.load(), bench.shows(complaint)).chance(seen);
+    double blurred = predictor.load(h, complaint.load(), shows).chance(seen);
     return Math.max(0, (blurred - Predictor.MISNAMED / 3) / (1 - Predictor.MISNAMED));
   }
 

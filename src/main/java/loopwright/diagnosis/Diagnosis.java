@@ -1,6 +1,7 @@
 package loopwright.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -19,7 +20,6 @@ import loopwright.diagnosis.rulebook.Conclusion;
 import loopwright.diagnosis.rulebook.Fact;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.knowledge.Context;
-import loopwright.meter.MeterFunction;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
@@ -112,6 +112,7 @@ public final class Diagnosis implements AutoCloseable {
           weights.put(c.hypothesis(), c.hypothesis().prior() * c.chance());
         }
       }
+      keepOnly(kept);
       if (!step.done(0.8 * (from + some.size()) / parts.size())) {
         throw new CancellationException("opening the case was given up");
       }
@@ -131,10 +132,7 @@ public final class Diagnosis implements AutoCloseable {
     kept.add(unlisted);
     weights.put(unlisted, UNLISTED * listed);
     this.inPlay = List.copyOf(kept);
-    Set<Hypothesis> keep = Collections.newSetFromMap(new IdentityHashMap<>());
-    keep.addAll(inPlay);
-    bench.keepOnly(keep);
-    predictor.keepOnly(keep);
+    keepOnly(kept);
     this.ahead = new Ahead(predictor, finer, inPlay);
     this.prior = weights;
     this.explainer = new Explainer(bench, clearing, bands, likelihood, inPlay, prior);
@@ -183,8 +181,7 @@ public final class Diagnosis implements AutoCloseable {
   /** Solves the setting that nearly every check is taken in. */
   private void warm(Step step) {
     boolean done =
-        ahead.each(
-            h -> bench.points(h, complaint.on()), share -> step.done(0.8 + 0.2 * share));
+        ahead.each(h -> bench.points(h, complaint.on()), share -> step.done(0.8 + 0.2 * share));
     if (!done) {
       session.close();
       throw new CancellationException("opening the case was given up");
@@ -284,14 +281,13 @@ public final class Diagnosis implements AutoCloseable {
     Belief before = weigh(readings, evidence, circumstances, Set.of(), List.of());
     if (readings.stream().anyMatch(r -> r.value() instanceof Reading.Value.Number)) {
       List<Hypothesis> strong = Finer.worthIt(before.of());
-      putAll(
-          evidence, strong, strong.parallelStream().map(h -> finer.of(h, readings)).toList());
+      putAll(evidence, strong, strong.parallelStream().map(h -> finer.of(h, readings)).toList());
       before = weigh(readings, evidence, circumstances, Set.of(), List.of());
     }
     List<Pairs.Solved> together = List.of();
     if (pairs.wanted(before, readings)) {
       together = pairs.of(inPlay, readings);
-      keepOnly(together);
+      forgetPairsBut(together);
       List<Hypothesis> both = together.stream().map(Pairs.Solved::hypothesis).toList();
       putAll(evidence, both, likelihood.of(both, readings));
       before = weigh(readings, evidence, circumstances, Set.of(), together);
@@ -334,14 +330,22 @@ public final class Diagnosis implements AutoCloseable {
   }
 
   /** A long case would fill the memory with pairs that are no longer weighed. */
-  private void keepOnly(List<Pairs.Solved> together) {
+  private void forgetPairsBut(List<Pairs.Solved> together) {
     if (pairs.many()) {
-      Set<Hypothesis> keep = Pairs.hypotheses(together);
-      pairs.forget(keep);
-      keep.addAll(inPlay);
-      bench.keepOnly(keep);
-      predictor.keepOnly(keep);
+      Set<Hypothesis> both = Pairs.hypotheses(together);
+      pairs.forget(both);
+      both.addAll(inPlay);
+      keepOnly(both);
     }
+  }
+
+  /** Forgets what was worked out for all other hypotheses but health. */
+  private void keepOnly(Collection<Hypothesis> hypotheses) {
+    Set<Hypothesis> keep = Collections.newSetFromMap(new IdentityHashMap<>());
+    keep.addAll(hypotheses);
+    keep.add(bench.healthy());
+    bench.keepOnly(keep);
+    predictor.keepOnly(keep);
   }
 
   private List<Fact> suspectedFacts(Belief belief) {

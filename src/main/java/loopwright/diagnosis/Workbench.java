@@ -21,6 +21,7 @@ import loopwright.model.Setting;
 import loopwright.model.Spread;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
+import loopwright.solver.Change;
 import loopwright.solver.Element;
 import loopwright.solver.Enclosure;
 import loopwright.solver.Failure;
@@ -59,6 +60,7 @@ public final class Workbench {
   private final Kept<Key, Optional<Enclosure.Survey>> surveys = Kept.byEquals();
   private final Kept<Hypothesis, Optional<Set<History>>> blownBefore = Kept.byIdentity();
   private final Kept<Hypothesis, OperatingPoint> first = Kept.byIdentity();
+  private final Kept<Hypothesis, List<OperatingPoint>> courses = Kept.byIdentity();
   private final Hypothesis healthy;
   private volatile Setting complainedIn;
 
@@ -129,14 +131,14 @@ public final class Workbench {
    * left out whole if even its greatest resistance leaves the load as it is: what a series
    * resistance does grows with it.
    *
-   * @param idle whether a variant can't bear on the complaint, told without solving it
+   * @param idle whether what a failure changes can't bear on the complaint, told without solving it
    * @param matters whether a hypothesis bears on the complaint at all
    */
   List<Hypothesis> singles(
       Part part,
       Context context,
       Setting complaintSetting,
-      Predicate<Variant> idle,
+      Predicate<List<Change>> idle,
       Predicate<Hypothesis> matters) {
     List<Hypothesis> all = new ArrayList<>();
     for (Failure failure : Failure.of(network, part, knowledge.faults())) {
@@ -146,22 +148,22 @@ public final class Workbench {
       }
       SuspectId id = new SuspectId(part.id(), failure.name());
       if (failure.continuum().isEmpty()) {
-        Variant variant =
-            Variant.healthy(network).with(failure.changes(network, Spread.exactly(0)));
-        if (idle.test(variant)) {
-          continue;
+        List<Change> changes = failure.changes(network, Spread.exactly(0));
+        if (!idle.test(changes)) {
+          Variant variant = Variant.healthy(network).with(changes);
+          all.add(single(id, failure, Optional.empty(), variant, rate, complaintSetting));
         }
-        all.add(single(id, failure, Optional.empty(), variant, rate, complaintSetting));
         continue;
       }
       List<Spread> cells =
           cells(failure.continuum().get(), failure.bridges() ? BRIDGE_RATIO : CELL_RATIO);
       for (int c = cells.size() - 1; c >= 0; c--) {
         Spread cell = cells.get(c);
-        Variant variant = Variant.healthy(network).with(failure.changes(network, cell));
-        if (idle.test(variant)) {
+        List<Change> changes = failure.changes(network, cell);
+        if (idle.test(changes)) {
           continue;
         }
+        Variant variant = Variant.healthy(network).with(changes);
         double share =
             Math.log(cell.high() / cell.low())
                 / Math.log(failure.continuum().get().high() / failure.continuum().get().low());
@@ -281,6 +283,24 @@ public final class Workbench {
         h,
         k -> {
           List<History> all = new ArrayList<>(List.of(h.history()));
+          for (OperatingPoint course : courses(h)) {
+            if (!all.contains(course.history())) {
+              all.add(course.history());
+            }
+          }
+          return List.copyOf(all);
+        });
+  }
+
+  /**
+   * How the complaint's setting may end at both ends of what the failure itself and fuses near
+   * their limit leave open, every fuse whole before; empty where neither leaves anything open.
+   */
+  List<OperatingPoint> courses(Hypothesis h) {
+    return courses.get(
+        h,
+        k -> {
+          List<OperatingPoint> all = new ArrayList<>();
           Values middle = Values.typical(h.variant());
           for (int end = 0; end < 2; end++) {
             Values values = middle.copy();
@@ -289,13 +309,7 @@ public final class Workbench {
             open |= thresholds(typicalFirst(h), values, low) || !h.history().blown().isEmpty();
             if (open) {
               links(h.variant(), values, low);
-              History other =
-                  solver(complainedIn)
-                      .solve(h.variant(), complainedIn, values, History.NONE)
-                      .history();
-              if (!all.contains(other)) {
-                all.add(other);
-              }
+              all.add(solver(complainedIn).solve(h.variant(), complainedIn, values, History.NONE));
             }
           }
           return List.copyOf(all);
@@ -342,7 +356,7 @@ public final class Workbench {
     for (Kept<Key, ?> kept : List.of(points, extremes, surveys, typical)) {
       kept.keepOnly(k -> stays.test(k.hypothesis()));
     }
-    for (Kept<Hypothesis, ?> kept : List.of(histories, blownBefore, first)) {
+    for (Kept<Hypothesis, ?> kept : List.of(histories, blownBefore, first, courses)) {
       kept.keepOnly(stays);
     }
   }
@@ -486,8 +500,7 @@ public final class Workbench {
         h,
         k ->
             new Enclosure(h.variant(), complainedIn)
-                .histories(
-                    Enclosure.Starts.of(List.of(typicalFirst(h)), List.of(History.NONE))));
+                .histories(Enclosure.Starts.of(List.of(typicalFirst(h)), List.of(History.NONE))));
   }
 
   /** The typical operating point in the complaint's setting with every fuse whole before. */

@@ -91,6 +91,14 @@ final class Layout {
         && p.closedIn().contains(network.vehicle().position(p.control(), setting));
   }
 
+  /** Whether an element is a contact that no coil moves and that the setting leaves open. */
+  static boolean surelyOpen(Element element, Network network, Setting setting) {
+    return element instanceof Element.Contact c
+        && !(c.gate() instanceof Gate.ByCoil)
+        && !(c.gate() instanceof Gate.Fixed f && f.rest() == Gate.Rest.CLOSED)
+        && !closed(element, network, setting);
+  }
+
   /** Whether an element is a gap or its part is apart. */
   boolean off(int e) {
     return off[e];

@@ -267,8 +267,7 @@ final class LowRankKernel implements Kernel {
 
   @Override
   public boolean addsUp(double[] volts, double[] offset) {
-    return fullLoaded
-        || meets(volts, OperatingPoint.offsetAmps(variant, offset, volts.length));
+    return fullLoaded || meets(volts, OperatingPoint.offsetAmps(variant, offset, volts.length));
   }
 
   /**

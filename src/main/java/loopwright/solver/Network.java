@@ -45,6 +45,7 @@ public final class Network {
   private final int nodes;
   private final int firstSpare;
   private final double[][] typicalRows;
+  private final Variant asItIs;
   private final Map<Setting, Layout> layouts = new ConcurrentHashMap<>();
 
   private Network(
@@ -65,6 +66,7 @@ public final class Network {
     }
     this.elementsOf = byPart;
     this.typicalRows = this.elements.stream().map(Values::typicalRow).toArray(double[][]::new);
+    this.asItIs = Variant.unchanged(this);
   }
 
   /**
@@ -134,6 +136,11 @@ public final class Network {
   }
 
   /** Typical values of each element, shared by all who ask: not to be changed. */
+  /** Itself as a variant without changes. */
+  Variant asItIs() {
+    return asItIs;
+  }
+
   double[][] typicalRows() {
     return typicalRows;
   }

@@ -165,39 +165,49 @@ public final class OperatingPoint {
   private static final double NO_AMPS = 1e-4;
 
   /**
-   * Whether all that a variant of the same network changes carries no current here, before or
-   * after. These volts then answer to Kirchhoff's law in the variant too, so that no current
-   * anywhere differs by more than leaks do. Volts may: those of points that hang on what is cut.
+   * Whether all that changes of the same network concern carries no current here, before or after.
+   * These volts then answer to Kirchhoff's law with the changes too, so that no current anywhere
+   * differs by more than leaks do. Volts may: those of points that hang on what is cut.
    */
-  public boolean idle(Variant changed) {
-    Layout layout = Layout.of(changed, setting);
-    for (int e : changed.different()) {
-      if (e < variant.size() && (Math.abs(amps(e)) > NO_AMPS || pulledIn.get(e))) {
-        return false;
-      }
-      if (!layout.off(e) && mayCarry(changed.element(e), e, layout)) {
+  public boolean idle(List<? extends Change> changes) {
+    for (Change change : changes) {
+      boolean carries =
+          change instanceof Change.Remove r
+              ? carries(r.element())
+              : change instanceof Change.Replace r
+                  ? carries(r.element()) || mayCarry(r.by())
+                  : mayCarry(((Change.Add) change).element());
+      if (carries) {
         return false;
       }
     }
     return true;
   }
 
-  /** Whether an element of a variant would carry current at these volts. */
-  private boolean mayCarry(Element element, int e, Layout layout) {
-    double v = Math.abs(volts(element.a()) - volts(element.b()));
+  private boolean carries(int e) {
+    return Math.abs(amps(e)) > NO_AMPS || pulledIn.get(e);
+  }
+
+  /** Whether an element that is put in might carry current at these volts. */
+  private boolean mayCarry(Element element) {
     if (element instanceof Element.Cell) {
       return true;
     }
-    if (element instanceof Element.Contact c && !layout.closed(e, c, pulledIn)) {
+    if (setting.apart().contains(element.part())
+        || Layout.surelyOpen(element, variant.base(), setting)) {
       return false;
     }
-    // Of its spreads the resistance isn't always the first; volts are never below a milliohm.
+    // Which of its values is the resistance doesn't matter: none is greater than it needs.
     double least = Double.MAX_VALUE;
     for (Spread spread : element.values()) {
       least = Math.min(least, spread.low());
     }
-    return v > NO_AMPS * Math.max(least, 1e-3);
+    double v = Math.abs(volts(element.a()) - volts(element.b()));
+    return v > NO_AMPS * Math.max(least, LEAST_OHMS);
   }
+
+  /** Resistance that no element is reckoned below, in ohms. */
+  private static final double LEAST_OHMS = 1e-3;
 
   /**
    * Resistance that the network shows between two nodes, in ohms: volts per ampere of a small test

@@ -530,8 +530,7 @@ public final class Solver {
           double g = Laws.filamentSlope(v, f.ratedVolts(), amps, cold);
           siemens[e] = g;
           // A cold one is a plain resistor, to the last digit.
-          offset[e] =
-              g == 1 / cold ? 0 : Laws.filamentAmps(v, f.ratedVolts(), amps, cold) - g * v;
+          offset[e] = g == 1 / cold ? 0 : Laws.filamentAmps(v, f.ratedVolts(), amps, cold) - g * v;
         } else if (element instanceof Element.Junction) {
           double forward = values.get(e, 0);
           double passes = step < ALL_AT_ONCE ? forward + TRIFLE : forward;

@@ -31,6 +31,11 @@ public final class Variant {
 
   /** The network as it is. */
   public static Variant healthy(Network base) {
+    return base.asItIs();
+  }
+
+  /** Without any change. {@link Network#asItIs} keeps it. */
+  static Variant unchanged(Network base) {
     int n = base.elements().size();
     return new Variant(
         base, base.elements().toArray(Element[]::new), new boolean[n], new boolean[n]);

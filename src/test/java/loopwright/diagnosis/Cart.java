@@ -74,7 +74,9 @@ final class Cart {
 
   /** The hypotheses of one mode of a part, least ohms first where there is a range. */
   static List<Hypothesis> suspects(Workbench bench, String part, String mode) {
-    return bench.singles(VEHICLE.requirePart(part), Context.IN_SERVICE, LAMP_ON, v -> false, h -> true).stream()
+    return bench
+        .singles(VEHICLE.requirePart(part), Context.IN_SERVICE, LAMP_ON, v -> false, h -> true)
+        .stream()
         .filter(h -> h.suspect().mode().equals(mode))
         .sorted(java.util.Comparator.comparingDouble(h -> h.cell().map(c -> c.low()).orElse(0.0)))
         .toList();

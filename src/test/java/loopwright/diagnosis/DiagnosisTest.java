@@ -647,8 +647,7 @@ class DiagnosisTest {
       List<Reading> readings =
           List.of(
               taken(truth, 1, AT_LAMP),
-              new Reading(
-                  2, Check.look("L1", Cart.LAMP_ON), new Reading.Value.Sight(Seen.OFF)));
+              new Reading(2, Check.look("L1", Cart.LAMP_ON), new Reading.Value.Sight(Seen.OFF)));
       same(prepared.findings(readings, NONE), plain.findings(readings, NONE));
     }
   }

@@ -36,7 +36,8 @@ class ExpectationTest {
   private List<Hypothesis> suspects() {
     List<Hypothesis> all = new ArrayList<>(List.of(bench.healthy()));
     for (String part : List.of("L3", "G2", "W36", "W37")) {
-      all.addAll(bench.singles(vehicle.requirePart(part), Context.IN_SERVICE, on, v -> false, h -> true));
+      all.addAll(
+          bench.singles(vehicle.requirePart(part), Context.IN_SERVICE, on, v -> false, h -> true));
     }
     return all;
   }

@@ -11,7 +11,9 @@ import loopwright.knowledge.Context;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
 import loopwright.model.Part;
+import loopwright.model.Spread;
 import loopwright.model.Vehicle;
+import loopwright.solver.Change;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -43,11 +45,10 @@ class IdleSuspectsTest {
         double healthy = causes.chance(bench.healthy());
         for (Part part : vehicle.parts()) {
           List<Hypothesis> suspects =
-              bench.singles(
-                  part, Context.IN_SERVICE, complaint.on(), v -> false, causes::bearsOn);
+              bench.singles(part, Context.IN_SERVICE, complaint.on(), v -> false, causes::bearsOn);
           for (Hypothesis h : suspects) {
             all++;
-            if (causes.idle(h.variant())) {
+            if (causes.idle(changes(bench, h))) {
               left++;
               // What health does too is no cause; the last digits may differ by leaks.
               assertThat(causes.chance(h))
@@ -69,8 +70,7 @@ class IdleSuspectsTest {
     Workbench bench = new Workbench(Bench.network(vehicle), Bench.KNOWLEDGE, METER);
     for (Circuit circuit : vehicle.circuits()) {
       Set<String> loop =
-          Loop.trace(
-                  bench, circuit.onSetting(), bench.loadElement(circuit.loads().get(0)))
+          Loop.trace(bench, circuit.onSetting(), bench.loadElement(circuit.loads().get(0)))
               .map(l -> l.pieces().stream().map(Loop.Piece::part).collect(Collectors.toSet()))
               .orElse(Set.of());
       for (String part : loop) {
@@ -86,11 +86,15 @@ class IdleSuspectsTest {
                 .filter(h -> h.suspect().mode().equals("open"))
                 .toList();
         for (Hypothesis h : opens) {
-          assertThat(bench.point(bench.healthy(), circuit.onSetting()).idle(h.variant()))
+          assertThat(bench.point(bench.healthy(), circuit.onSetting()).idle(changes(bench, h)))
               .as("%s %s", circuit.id(), h.suspect())
               .isFalse();
         }
       }
     }
+  }
+
+  private static List<Change> changes(Workbench bench, Hypothesis h) {
+    return h.failures().get(0).changes(bench.network(), h.cell().orElse(Spread.exactly(0)));
   }
 }

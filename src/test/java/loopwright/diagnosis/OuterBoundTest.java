@@ -123,7 +123,8 @@ class OuterBoundTest {
       List<Hypothesis> suspects = new ArrayList<>(List.of(bench.healthy()));
       for (String id : parts) {
         Part part = vehicle.requirePart(id);
-        List<Hypothesis> singles = bench.singles(part, Context.IN_SERVICE, on, v -> false, h -> true);
+        List<Hypothesis> singles =
+            bench.singles(part, Context.IN_SERVICE, on, v -> false, h -> true);
         if (random.nextInt(ONE_IN) == 0 && !singles.isEmpty()) {
           suspects.add(singles.get(random.nextInt(singles.size())));
         }

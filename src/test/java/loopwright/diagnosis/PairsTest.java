@@ -58,7 +58,9 @@ class PairsTest {
       Check.measure(CheckKind.OHMS, at("L3.in"), at("L3.out"), Setting.REST.without("L3"));
 
   private Hypothesis single(String part, String mode) {
-    return bench.singles(VEHICLE.requirePart(part), Context.IN_SERVICE, ON, v -> false, h -> true).stream()
+    return bench
+        .singles(VEHICLE.requirePart(part), Context.IN_SERVICE, ON, v -> false, h -> true)
+        .stream()
         .filter(h -> h.suspect().mode().equals(mode))
         .findFirst()
         .orElseThrow();

@@ -54,7 +54,8 @@ public class PredictionBench {
     suspects = new ArrayList<>();
     for (Part part : vehicle.parts()) {
       if (loop.holds(part.id())) {
-        suspects.addAll(bench.singles(part, Context.IN_SERVICE, circuit.onSetting(), v -> false, h -> true));
+        suspects.addAll(
+            bench.singles(part, Context.IN_SERVICE, circuit.onSetting(), v -> false, h -> true));
       }
     }
     suspects.forEach(h -> bench.points(h, circuit.onSetting()));

@@ -116,12 +116,7 @@ public class NextCheckBench {
     Failure failure = failures.get(random.nextInt(failures.size()));
     truth =
         new HiddenTruth(
-            network,
-            List.of(failure),
-            Map.of(),
-            METER,
-            HiddenTruth.Draw.WITHIN,
-            random.nextLong());
+            network, List.of(failure), Map.of(), METER, HiddenTruth.Draw.WITHIN, random.nextLong());
     truth.run(complaint.on());
     findings = diagnosis.findings(readings, Diagnosis.Circumstances.NONE);
   }
@@ -132,8 +127,7 @@ public class NextCheckBench {
     Check last = readings.get(readings.size() - 1).check();
     findings =
         diagnosis.findings(
-            readings,
-            new Diagnosis.Circumstances(Set.of(), Set.of(), Map.of(), Optional.of(last)));
+            readings, new Diagnosis.Circumstances(Set.of(), Set.of(), Map.of(), Optional.of(last)));
     return findings;
   }
 }
