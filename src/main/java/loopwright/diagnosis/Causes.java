@@ -106,15 +106,9 @@ final class Causes {
   }
 
   private boolean wakes(Hypothesis h) {
-    OperatingPoint healthyPoint = bench.point(bench.healthy(), complaint.on());
-    OperatingPoint point = bench.point(h, complaint.on());
     return vehicle.circuits().stream()
         .flatMap(c -> c.loads().stream())
-        .filter(l -> !l.equals(complaint.load()))
-        .anyMatch(
-            l ->
-                bench.level(point, l, bench.onSetting(l)) > 0.05
-                    && bench.level(healthyPoint, l, bench.onSetting(l)) < 0.01);
+        .anyMatch(l -> !l.equals(complaint.load()) && bench.wakes(h, complaint.on(), l));
   }
 
   private boolean drains(Hypothesis h) {

@@ -1,5 +1,6 @@
 package loopwright.diagnosis;
 
+import java.util.function.BiPredicate;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.solver.Failure;
@@ -34,15 +35,26 @@ final class InHand {
         });
   }
 
-  /** The hypothesis as it is solved: what has failed elsewhere or stays behind is not in it. */
+  /**
+   * The hypothesis as it is solved: what has failed elsewhere or stays behind is not in it, unless
+   * it may have blown the part before.
+   */
   Hypothesis solved(Hypothesis h, Check check) {
+    return solved(h, check, bench::mayHaveBlown);
+  }
+
+  /** The same for bounds that hold for all values: only what surely hasn't blown it is left out. */
+  Hypothesis bounded(Hypothesis h, Check check) {
+    return solved(h, check, (k, part) -> !bench.cannotHaveBlown(k, part));
+  }
+
+  private Hypothesis solved(
+      Hypothesis h, Check check, BiPredicate<Hypothesis, String> mayHaveBlown) {
     if (h.failures().isEmpty() || solved(check).equals(check)) {
       return h;
     }
     String part = check.red().orElseThrow().part();
-    boolean blown =
-        bench.network().elementsOf(part).stream().anyMatch(e -> h.history().blown().get(e));
-    return blown
+    return mayHaveBlown.test(h, part)
         ? h
         : h.of(part)
             .filter(o -> o.failures().stream().noneMatch(InHand::stays))

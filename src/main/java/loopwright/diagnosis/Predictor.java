@@ -128,7 +128,14 @@ final class Predictor {
       Hypothesis h,
       Check check,
       BiFunction<Hypothesis, Check, T> compute) {
-    Hypothesis solved = inHand.solved(h, check);
+    return keptAs(inHand.solved(h, check), results, check, compute);
+  }
+
+  private <T> T keptAs(
+      Hypothesis solved,
+      Kept<Hypothesis, Kept<Check, T>> results,
+      Check check,
+      BiFunction<Hypothesis, Check, T> compute) {
     return results
         .get(solved, k -> Kept.byEquals())
         .get(check, c -> compute.apply(solved, inHand.solved(c)));
@@ -317,8 +324,11 @@ final class Predictor {
    * where none were found.
    */
   Optional<Possible> outer(Hypothesis h, Check check) {
-    return kept(
-        outer, h, check, (k, c) -> bench.outer(k, c).map(b -> new Possible(b.low(), b.high())));
+    return keptAs(
+        inHand.bounded(h, check),
+        outer,
+        check,
+        (k, c) -> bench.outer(k, c).map(b -> new Possible(b.low(), b.high())));
   }
 
   /** Wider outer bounds, quick once a setting has been looked at; empty where there are none. */

@@ -69,15 +69,10 @@ final class Prospects {
   /** Chance by load that it is woken, while the circuit complained of is on. */
   Map<LoadRef, Double> woken(Complaint complaint) {
     Map<LoadRef, Double> shares = new LinkedHashMap<>();
-    OperatingPoint sound = bench.point(bench.healthy(), complaint.on());
     for (Hypothesis h : likeliest()) {
-      OperatingPoint point = bench.point(h, complaint.on());
       for (Circuit circuit : bench.vehicle().circuits()) {
         for (LoadRef load : circuit.loads()) {
-          Setting on = bench.onSetting(load);
-          if (!load.equals(complaint.load())
-              && bench.level(point, load, on) > 0.05
-              && bench.level(sound, load, on) < 0.01) {
+          if (!load.equals(complaint.load()) && bench.wakes(h, complaint.on(), load)) {
             shares.merge(load, weights.get(h) / total, Double::sum);
           }
         }

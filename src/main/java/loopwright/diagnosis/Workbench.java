@@ -503,6 +503,24 @@ public final class Workbench {
                 .histories(Enclosure.Starts.of(List.of(typicalFirst(h)), List.of(History.NONE))));
   }
 
+  /** Whether a part's link is among those blown by the time of the complaint, as far as tried. */
+  boolean mayHaveBlown(Hypothesis h, String part) {
+    return histories(h).stream().anyMatch(history -> blown(history, part));
+  }
+
+  /** Whether it is not, for all values inside the spreads. */
+  boolean cannotHaveBlown(Hypothesis h, String part) {
+    return network.elementsOf(part).stream()
+            .noneMatch(e -> network.elements().get(e) instanceof Element.Link)
+        || blownBefore(h)
+            .map(all -> all.stream().noneMatch(history -> blown(history, part)))
+            .orElse(false);
+  }
+
+  private boolean blown(History history, String part) {
+    return network.elementsOf(part).stream().anyMatch(e -> history.blown().get(e));
+  }
+
   /** The typical operating point in the complaint's setting with every fuse whole before. */
   private OperatingPoint typicalFirst(Hypothesis h) {
     return first.get(
@@ -657,6 +675,13 @@ public final class Workbench {
       return 0;
     }
     return Math.max(0, watts / rated);
+  }
+
+  /** Whether a load that a healthy vehicle leaves dead in a setting does something visible. */
+  boolean wakes(Hypothesis h, Setting setting, LoadRef load) {
+    Setting on = onSetting(load);
+    return level(point(h, setting), load, on) > 0.05
+        && level(point(healthy, setting), load, on) < 0.01;
   }
 
   private static double watts(OperatingPoint point, int e) {

@@ -208,6 +208,40 @@ class HandChecksTest {
     }
   }
 
+  /**
+   * A bigger lamp that blows its fuse only at the end of its spread: the open fuse speaks for it.
+   */
+  @Test
+  void anOpenFuseInTheHandNeverClearsWhatMayHaveBlownIt() {
+    Vehicle tractor = Bench.vehicle("tractor");
+    Circuit circuit = tractor.circuit("head").orElseThrow();
+    Complaint complaint =
+        new Complaint(
+            ComplaintKind.DEAD, circuit.id(), circuit.loads().get(0), circuit.onSetting());
+    try (Diagnosis diagnosis =
+        Diagnosis.open(
+            new Workbench(
+                Bench.network(tractor),
+                Bench.KNOWLEDGE,
+                Bench.KNOWLEDGE.meter("basic").orElseThrow()),
+            Bench.rules(),
+            complaint,
+            Context.IN_SERVICE,
+            Step.SILENT)) {
+      Check hand = candidate(diagnosis, "ohms F1.feed>F1.load -F1");
+      Findings findings =
+          diagnosis.findings(
+              List.of(new Reading(1, hand, new Reading.Value.OverRange())),
+              Diagnosis.Circumstances.NONE);
+      SuspectId large = new SuspectId("L2", "wrong-lamp-large");
+      assertThat(diagnosis.titles()).containsKey(large);
+      assertThat(
+              findings.conclusions().stream()
+                  .filter(c -> c instanceof Conclusion.ClearedBy by && by.suspect().equals(large)))
+          .isEmpty();
+    }
+  }
+
   @Test
   void aTwinCuresWhatIsInThePartAndNotWhatStaysInItsSeat() {
     try (Diagnosis diagnosis = open(ComplaintKind.DEAD, "beacon")) {
