@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loopwright.diagnosis.Check;
 import loopwright.diagnosis.Diagnosis;
 import loopwright.diagnosis.Findings;
@@ -70,7 +71,7 @@ final class Outlooks {
     Check check = p.check();
     List<Outlook.Branch> branches =
         outcomes.results(check, p.outcomes()).stream()
-            .map(r -> new Outlook.Branch(r.shown(), left(r.parts())))
+            .map(r -> new Outlook.Branch(r.shown(), left(r.parts().entrySet().stream())))
             .toList();
     return new Outlook(
         check.id(),
@@ -113,11 +114,7 @@ final class Outlooks {
 
   private Outlook.Then then(Check before, Findings after) {
     List<Outlook.Left> left =
-        after.parts().stream()
-            .filter(b -> b.belief() >= NAMED)
-            .limit(MOST_LEFT)
-            .map(b -> new Outlook.Left(b.part(), words.part(b.part()), b.belief()))
-            .toList();
+        left(after.parts().stream().map(b -> Map.entry(b.part(), b.belief())));
     return switch (after.status()) {
       case ISOLATED -> end(CaseView.Move.REPAIR, "then.found", left, words.parts(after.group(), 3));
       case HEALTHY -> end(CaseView.Move.END, "then.healthy", left);
@@ -171,8 +168,9 @@ final class Outlooks {
                             .collect(Collectors.joining(", "))));
   }
 
-  private List<Outlook.Left> left(Map<String, Double> parts) {
-    return parts.entrySet().stream()
+  /** Parts with their chances, strongest first, as they are named. */
+  private List<Outlook.Left> left(Stream<Map.Entry<String, Double>> parts) {
+    return parts
         .filter(e -> e.getValue() >= NAMED && !e.getKey().equals(SuspectId.NONE))
         .limit(MOST_LEFT)
         .map(e -> new Outlook.Left(e.getKey(), words.part(e.getKey()), e.getValue()))

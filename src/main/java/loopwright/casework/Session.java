@@ -230,7 +230,9 @@ final class Session implements FindCase {
 
   @Override
   public void prepare(BooleanSupplier goOn) {
-    view.next().map(this::check).ifPresent(check -> diagnosis.prepare(check, goOn));
+    view.next()
+        .map(this::check)
+        .ifPresent(check -> diagnosis.prepare(check, current(), circumstances(last), goOn));
   }
 
   @Override

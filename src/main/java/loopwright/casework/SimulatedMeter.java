@@ -7,12 +7,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
 import loopwright.bench.HiddenTruth;
 import loopwright.diagnosis.Seen;
-import loopwright.diagnosis.SuspectId;
-import loopwright.diagnosis.Warning;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
@@ -197,135 +194,23 @@ public final class SimulatedMeter {
     return new Followed(findCase);
   }
 
-  private final class Followed implements FindCase {
-    private final FindCase inner;
-
-    Followed(FindCase inner) {
-      this.inner = inner;
+  private final class Followed extends ForwardingCase {
+    Followed(FindCase to) {
+      super(to);
     }
 
     @Override
     public CaseView swapped(String part, Helped helped) throws Problem {
-      CaseView view = inner.swapped(part, helped);
+      CaseView view = super.swapped(part, helped);
       mended(part);
       return view;
     }
 
     @Override
     public CaseView repaired(String part) throws Problem {
-      CaseView view = inner.repaired(part);
+      CaseView view = super.repaired(part);
       mended(part);
       return view;
-    }
-
-    @Override
-    public void prepare(BooleanSupplier goOn) {
-      inner.prepare(goOn);
-    }
-
-    @Override
-    public CaseView view() {
-      return inner.view();
-    }
-
-    @Override
-    public Understood understand(String checkId, Answer answer) throws Problem {
-      return inner.understand(checkId, answer);
-    }
-
-    @Override
-    public CaseView answer(String checkId, Answer answer) throws Problem {
-      return inner.answer(checkId, answer);
-    }
-
-    @Override
-    public CaseView take(OwnCheck check, Answer answer) throws Problem {
-      return inner.take(check, answer);
-    }
-
-    @Override
-    public CaseView refuse(String checkId, Refusal refusal) throws Problem {
-      return inner.refuse(checkId, refusal);
-    }
-
-    @Override
-    public CaseView withdraw(int reading) throws Problem {
-      return inner.withdraw(reading);
-    }
-
-    @Override
-    public CaseView correct(int reading, Answer answer) throws Problem {
-      return inner.correct(reading, answer);
-    }
-
-    @Override
-    public CaseView warn(Warning warning) throws Problem {
-      return inner.warn(warning);
-    }
-
-    @Override
-    public CaseView isolated() throws Problem {
-      return inner.isolated();
-    }
-
-    @Override
-    public CaseView gone() throws Problem {
-      return inner.gone();
-    }
-
-    @Override
-    public CaseView stop() {
-      return inner.stop();
-    }
-
-    @Override
-    public List<String> whyStill(String partOrSuspect) throws Problem {
-      return inner.whyStill(partOrSuspect);
-    }
-
-    @Override
-    public List<Against> against(String partOrSuspect) throws Problem {
-      return inner.against(partOrSuspect);
-    }
-
-    @Override
-    public List<PartView> parts() {
-      return inner.parts();
-    }
-
-    @Override
-    public Outlook outlook(Optional<String> checkId) throws Problem {
-      return inner.outlook(checkId);
-    }
-
-    @Override
-    public Outlook.Then then(String checkId, int result) throws Problem {
-      return inner.then(checkId, result);
-    }
-
-    @Override
-    public List<String> whyNext() {
-      return inner.whyNext();
-    }
-
-    @Override
-    public List<PointView> points() {
-      return inner.points();
-    }
-
-    @Override
-    public String title(SuspectId suspect) {
-      return inner.title(suspect);
-    }
-
-    @Override
-    public List<SettingView> settings() {
-      return inner.settings();
-    }
-
-    @Override
-    public void close() {
-      inner.close();
     }
   }
 }

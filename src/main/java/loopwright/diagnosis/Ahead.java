@@ -21,17 +21,11 @@ final class Ahead {
   private final Predictor predictor;
   private final Finer finer;
   private final List<Hypothesis> listed;
-  private volatile Map<Hypothesis, Double> belief = Map.of();
 
   Ahead(Predictor predictor, Finer finer, List<Hypothesis> inPlay) {
     this.predictor = predictor;
     this.finer = finer;
     this.listed = inPlay.stream().filter(h -> !h.unlisted()).toList();
-  }
-
-  /** Tells what is believed now, which says where a closer look will be worth it. */
-  void believed(Map<Hypothesis, Double> now) {
-    belief = now;
   }
 
   /**
@@ -57,10 +51,9 @@ final class Ahead {
   }
 
   /** Hypotheses that the planner may look at after the reading. */
-  private List<Hypothesis> strongest() {
-    Map<Hypothesis, Double> now = belief;
+  private List<Hypothesis> strongest(Map<Hypothesis, Double> belief) {
     return listed.stream()
-        .sorted(Comparator.comparingDouble(h -> -now.getOrDefault(h, 0.0)))
+        .sorted(Comparator.comparingDouble(h -> -belief.getOrDefault(h, 0.0)))
         .limit(STRONGEST)
         .toList();
   }
@@ -71,10 +64,12 @@ final class Ahead {
   /**
    * Fills the tables that a reading of a check asks for, the likeliest to be needed first.
    *
+   * @param belief what is believed now, which says where a closer look will be worth it
    * @param next checks that may come after it
    * @param goOn asked now and then; false ends it early
    */
-  void prepare(Check check, Collection<Check> next, BooleanSupplier goOn) {
+  void prepare(
+      Check check, Map<Hypothesis, Double> belief, Collection<Check> next, BooleanSupplier goOn) {
     DoublePredicate on = share -> goOn.getAsBoolean();
     List<Hypothesis> strong = Finer.mayBeWorthIt(belief);
     boolean metered = check.kind().metered();
@@ -82,13 +77,10 @@ final class Ahead {
         each(listed, h -> predictor.exact(h, check), on)
             && (!metered || each(listed, h -> predictor.possible(h, check), on))
             && each(strong, h -> finer.prepare(h, check), on)
-            && each(strongest(), h -> next.forEach(c -> predictor.predict(h, c)), on);
-    if (done && metered) {
-      // Bounds of the whole setting come first: they clear most, and serve every reading in it.
-      boolean wide = each(listed, h -> predictor.coarse(h, check), on);
-      if (wide) {
-        each(listed, h -> predictor.outer(h, check), on);
-      }
+            && each(strongest(belief), h -> next.forEach(c -> predictor.predict(h, c)), on);
+    // Bounds of the whole setting come first: they clear most, and serve every reading in it.
+    if (done && metered && each(listed, h -> predictor.coarse(h, check), on)) {
+      each(listed, h -> predictor.outer(h, check), on);
     }
   }
 }

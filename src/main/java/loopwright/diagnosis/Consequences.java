@@ -120,7 +120,7 @@ public final class Consequences {
     fuses(h, links);
     supply(sick, sound, links);
     relays(sick, sound, links);
-    loads(h, sick, sound, links);
+    loads(sick, sound, links);
     kick(h, links);
     links.removeIf(l -> h.parts().contains(l.part()) && !(l instanceof Link.Kicks));
     return links;
@@ -172,7 +172,7 @@ public final class Consequences {
     }
   }
 
-  private void loads(Hypothesis h, OperatingPoint sick, OperatingPoint sound, List<Link> into) {
+  private void loads(OperatingPoint sick, OperatingPoint sound, List<Link> into) {
     for (Circuit circuit : bench.vehicle().circuits()) {
       for (LoadRef load : circuit.loads()) {
         Setting on = bench.onSetting(load);

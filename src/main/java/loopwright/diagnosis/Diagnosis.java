@@ -132,7 +132,6 @@ public final class Diagnosis implements AutoCloseable {
     kept.add(unlisted);
     weights.put(unlisted, UNLISTED * listed);
     this.inPlay = List.copyOf(kept);
-    keepOnly(kept);
     this.ahead = new Ahead(predictor, finer, inPlay);
     this.prior = weights;
     this.explainer = new Explainer(bench, clearing, bands, likelihood, inPlay, prior);
@@ -276,20 +275,18 @@ public final class Diagnosis implements AutoCloseable {
         facts.add(i.named(i.id() + CaseFacts.SUPPOSED));
       }
     }
-    Map<Hypothesis, Likelihood.Result> evidence = new IdentityHashMap<>();
-    putAll(evidence, inPlay, likelihood.of(inPlay, readings));
+    Map<Hypothesis, Likelihood.Result> evidence = likelihood.of(inPlay, readings);
     Belief before = weigh(readings, evidence, circumstances, Set.of(), List.of());
     if (readings.stream().anyMatch(r -> r.value() instanceof Reading.Value.Number)) {
-      List<Hypothesis> strong = Finer.worthIt(before.of());
-      putAll(evidence, strong, strong.parallelStream().map(h -> finer.of(h, readings)).toList());
+      evidence.putAll(Likelihood.each(Finer.worthIt(before.of()), h -> finer.of(h, readings)));
       before = weigh(readings, evidence, circumstances, Set.of(), List.of());
     }
     List<Pairs.Solved> together = List.of();
     if (pairs.wanted(before, readings)) {
       together = pairs.of(inPlay, readings);
       forgetPairsBut(together);
-      List<Hypothesis> both = together.stream().map(Pairs.Solved::hypothesis).toList();
-      putAll(evidence, both, likelihood.of(both, readings));
+      evidence.putAll(
+          likelihood.of(together.stream().map(Pairs.Solved::hypothesis).toList(), readings));
       before = weigh(readings, evidence, circumstances, Set.of(), together);
     }
     facts.addAll(suspectedFacts(before));
@@ -308,7 +305,6 @@ public final class Diagnosis implements AutoCloseable {
     if (contradiction) {
       belief = before;
     }
-    ahead.believed(belief.of());
     return assemble(
         readings,
         circumstances,
@@ -318,15 +314,6 @@ public final class Diagnosis implements AutoCloseable {
         evidence,
         belief,
         contradiction);
-  }
-
-  private static void putAll(
-      Map<Hypothesis, Likelihood.Result> evidence,
-      List<Hypothesis> hypotheses,
-      List<Likelihood.Result> results) {
-    for (int i = 0; i < results.size(); i++) {
-      evidence.put(hypotheses.get(i), results.get(i));
-    }
   }
 
   /** A long case would fill the memory with pairs that are no longer weighed. */
@@ -720,10 +707,14 @@ public final class Diagnosis implements AutoCloseable {
   /**
    * Works out beforehand what a reading of a check will be held against, and remembers it.
    *
-   * @param goOn asked before each failure; false ends it early
+   * @param readings what has been read so far, which says what will matter
+   * @param goOn asked now and then; false ends it early
    */
-  public void prepare(Check check, BooleanSupplier goOn) {
-    ahead.prepare(check, candidates, goOn);
+  public void prepare(
+      Check check, List<Reading> readings, Circumstances circumstances, BooleanSupplier goOn) {
+    Belief now =
+        weigh(readings, likelihood.of(inPlay, readings), circumstances, Set.of(), List.of());
+    ahead.prepare(check, now.of(), candidates, goOn);
   }
 
   /** Whether health or any suspect at all can give this reading. */

@@ -1,12 +1,10 @@
 package loopwright.diagnosis;
 
 import java.util.Collection;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import loopwright.diagnosis.rulebook.Fact;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
@@ -354,29 +352,11 @@ public final class Explainer {
     if (all.isEmpty() || readings.isEmpty()) {
       return Optional.empty();
     }
-    double[] odd = new double[readings.size()];
-    Map<Hypothesis, Likelihood.Result> results =
-        all.stream()
-            .collect(
-                Collectors.toMap(
-                    h -> h, h -> likelihood.of(h, readings), (a, b) -> a, IdentityHashMap::new));
-    double top = all.stream().mapToDouble(h -> log(h, results)).max().orElseThrow();
-    double sum = 0;
-    for (Hypothesis h : all) {
-      double weight = Math.exp(log(h, results) - top);
-      sum += weight;
-      for (int i = 0; i < odd.length; i++) {
-        odd[i] += weight * results.get(h).odd()[i];
-      }
-    }
-    int worst = 0;
-    for (int i = 1; i < odd.length; i++) {
-      worst = odd[i] > odd[worst] ? i : worst;
-    }
-    return Optional.of(new Odd(readings.get(worst).id(), odd[worst] / sum));
-  }
-
-  private double log(Hypothesis h, Map<Hypothesis, Likelihood.Result> results) {
-    return Math.log(prior.get(h)) + results.get(h).log();
+    return Belief.weigh(all, prior::get, likelihood.of(all, readings), readings)
+        .odd()
+        .entrySet()
+        .stream()
+        .max(Map.Entry.comparingByValue())
+        .map(e -> new Odd(e.getKey(), e.getValue()));
   }
 }

@@ -2,7 +2,10 @@ package loopwright.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
@@ -85,18 +88,29 @@ final class Likelihood {
     List<Reading> sorted = Order.of(readings).sorted();
     double[][] logs = new double[hypotheses.size()][sorted.size()];
     for (int k = 0; k < sorted.size(); k++) {
-      List<Result> each = of(hypotheses, List.of(sorted.get(k)));
+      Map<Hypothesis, Result> each = of(hypotheses, List.of(sorted.get(k)));
       for (int i = 0; i < logs.length; i++) {
-        logs[i][k] = each.get(i).log();
+        logs[i][k] = each.get(hypotheses.get(i)).log();
       }
     }
     return logs;
   }
 
   /** Of readings in any order under each hypothesis, on all processors. */
-  List<Result> of(List<Hypothesis> hypotheses, List<Reading> readings) {
+  Map<Hypothesis, Result> of(List<Hypothesis> hypotheses, List<Reading> readings) {
     Order order = Order.of(readings);
-    return hypotheses.parallelStream().map(h -> of(h, order)).toList();
+    return each(hypotheses, h -> of(h, order));
+  }
+
+  /** Works out a result for each hypothesis, on all processors. */
+  static Map<Hypothesis, Result> each(
+      List<Hypothesis> hypotheses, Function<Hypothesis, Result> work) {
+    List<Result> results = hypotheses.parallelStream().map(work).toList();
+    Map<Hypothesis, Result> all = new IdentityHashMap<>();
+    for (int i = 0; i < results.size(); i++) {
+      all.put(hypotheses.get(i), results.get(i));
+    }
+    return all;
   }
 
   /** Of readings in any order: they are put in a fixed order first. */

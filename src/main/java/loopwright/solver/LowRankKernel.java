@@ -163,7 +163,7 @@ final class LowRankKernel implements Kernel {
 
   private void loadFull() {
     if (!fullLoaded) {
-      full.load(variant, siemens, variant.all());
+      full.load(variant, siemens, lively);
       fullLoaded = true;
       fallbacks++;
     }

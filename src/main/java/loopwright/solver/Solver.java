@@ -158,6 +158,7 @@ public final class Solver {
     private final Optional<OperatingPoint> known;
     private final double[] siemens;
     private final double[] offset;
+    // Volts at which each filament and junction was linearised last.
     private final double[] bentAt;
     private double[] volts;
 
@@ -378,10 +379,6 @@ public final class Solver {
     }
 
     private double at(int node) {
-      return at(volts, node);
-    }
-
-    private static double at(double[] volts, int node) {
       return node >= 0 ? volts[node] : 0;
     }
 
@@ -467,15 +464,13 @@ public final class Solver {
     private boolean steps(int most) {
       for (int step = 0; step < most; step++) {
         linearise(step);
-        double[] before = volts;
         kernel.load(variant, siemens, lively);
         volts = kernel.solve(offset);
-        if (settled(before)) {
-          double[] quick = volts.clone();
+        if (settled()) {
           if (!kernel.addsUp(volts, offset)) {
             return false;
           }
-          if (settled(quick)) {
+          if (settled()) {
             return true;
           }
         }
@@ -484,18 +479,13 @@ public final class Solver {
     }
 
     /** Whether no filament or junction sees other volts than it was linearised at. */
-    private boolean settled(double[] before) {
+    private boolean settled() {
       for (int e : lively) {
         Element element = variant.element(e);
         if ((element instanceof Element.Filament || element instanceof Element.Junction)
-            && !layout.off(e)) {
-          double was =
-              element instanceof Element.Filament
-                  ? bentAt[e]
-                  : at(before, element.a()) - at(before, element.b());
-          if (!(Math.abs(across(e) - was) < SETTLED_VOLTS)) {
-            return false;
-          }
+            && !layout.off(e)
+            && !(Math.abs(across(e) - bentAt[e]) < SETTLED_VOLTS)) {
+          return false;
         }
       }
       return true;
@@ -534,7 +524,8 @@ public final class Solver {
         } else if (element instanceof Element.Junction) {
           double forward = values.get(e, 0);
           double passes = step < ALL_AT_ONCE ? forward + TRIFLE : forward;
-          if (across(e) > passes != conducting.get(e) && !(flipped && step >= ALL_AT_ONCE)) {
+          bentAt[e] = across(e);
+          if (bentAt[e] > passes != conducting.get(e) && !(flipped && step >= ALL_AT_ONCE)) {
             conducting.flip(e);
             flipped = true;
           }

@@ -635,13 +635,14 @@ class DiagnosisTest {
     try (Diagnosis plain = open(ComplaintKind.DEAD);
         Diagnosis prepared = open(ComplaintKind.DEAD)) {
       AtomicInteger asked = new AtomicInteger();
-      prepared.prepare(AT_LAMP, () -> asked.incrementAndGet() > 0);
+      prepared.prepare(AT_LAMP, List.of(), NONE, () -> asked.incrementAndGet() > 0);
       assertThat(asked.get()).isGreaterThan(3);
       AtomicInteger stopped = new AtomicInteger();
-      prepared.prepare(AT_FUSE, () -> stopped.incrementAndGet() < 3);
+      prepared.prepare(AT_FUSE, List.of(), NONE, () -> stopped.incrementAndGet() < 3);
       assertThat(stopped.get()).isEqualTo(3);
       AtomicInteger look = new AtomicInteger();
-      prepared.prepare(Check.look("L1", Cart.LAMP_ON), () -> look.incrementAndGet() > 0);
+      prepared.prepare(
+          Check.look("L1", Cart.LAMP_ON), List.of(), NONE, () -> look.incrementAndGet() > 0);
       assertThat(look.get()).isPositive();
       HiddenTruth truth = truth(HiddenTruth.Draw.WITHIN, "W8", "open", 0);
       List<Reading> readings =

@@ -19,16 +19,15 @@ import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.Setting;
-import loopwright.model.Spread;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
+import loopwright.solver.Draws;
 import loopwright.solver.History;
 import loopwright.solver.Meters;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
 import loopwright.solver.Solver;
 import loopwright.solver.Values;
-import loopwright.solver.Variant;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -139,7 +138,7 @@ class OuterBoundTest {
           tally.outer(predictor, h, check).ifPresent(b -> bounds.put(check, b));
         }
         for (int draw = 0; draw < DRAWS; draw++) {
-          Values values = draw(h.variant(), random, draw % 2 == 0);
+          Values values = Draws.of(h.variant(), random, draw % 2 == 0);
           OperatingPoint point = full.solve(h.variant(), on, values, History.NONE);
           for (Map.Entry<Check, Predictor.Possible> e : bounds.entrySet()) {
             if (e.getKey().kind() == CheckKind.OHMS && draw % 8 > 1) {
@@ -236,20 +235,6 @@ class OuterBoundTest {
       }
     }
     return List.copyOf(checks);
-  }
-
-  private static Values draw(Variant variant, Random random, boolean atTheEnds) {
-    if (!atTheEnds) {
-      return Values.drawn(variant, random);
-    }
-    Values values = Values.typical(variant);
-    for (int e = 0; e < variant.size(); e++) {
-      Spread[] spreads = variant.element(e).values();
-      for (int k = 0; k < spreads.length; k++) {
-        values.set(e, k, random.nextBoolean() ? spreads[k].low() : spreads[k].high());
-      }
-    }
-    return values;
   }
 
   private static Meters.Shown shown(

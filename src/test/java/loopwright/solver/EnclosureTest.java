@@ -745,7 +745,7 @@ class EnclosureTest {
       double least = Double.POSITIVE_INFINITY;
       double most = Double.NEGATIVE_INFINITY;
       for (int draw = 0; draw < 60; draw++) {
-        Values values = drawn(a.variant(), random, draw % 4 > 0);
+        Values values = Draws.of(a.variant(), random, draw % 4 > 0);
         OperatingPoint point = full.solve(a.variant(), Setting.REST, values, History.NONE);
         double shown = Meters.volts(full, point, red, black, METER).value();
         least = Math.min(least, shown);
@@ -768,19 +768,5 @@ class EnclosureTest {
     assertThat(found).isGreaterThan(asked / 2);
     assertThat(surveyed).isGreaterThan(asked / 3);
     assertThat(median).isLessThan(1.5);
-  }
-
-  private static Values drawn(Variant variant, Random random, boolean atTheEnds) {
-    if (!atTheEnds) {
-      return Values.drawn(variant, random);
-    }
-    Values values = Values.typical(variant);
-    for (int e = 0; e < variant.size(); e++) {
-      Spread[] spreads = variant.element(e).values();
-      for (int k = 0; k < spreads.length; k++) {
-        values.set(e, k, random.nextBoolean() ? spreads[k].low() : spreads[k].high());
-      }
-    }
-    return values;
   }
 }

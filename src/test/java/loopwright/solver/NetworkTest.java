@@ -15,17 +15,9 @@ import org.junit.jupiter.api.Test;
 /** Nodes, elements and usual values of a network. */
 class NetworkTest {
 
-  /** BAT -- top -- RA 1 to 3, typical 2 -- mid -- RB 4 to 4 ohm -- ground. */
-  private static Rig rig() {
-    return Rig.of(12)
-        .battery(12, 0.1, "top")
-        .part("RA", new PartSpec.Sender(new Spread(1, 2, 3)), "top", "mid")
-        .resistor("RB", 4, "mid", "0");
-  }
-
   @Test
   void aNetworkNamesItsNodesAndElements() {
-    Rig rig = rig();
+    Rig rig = Rig.divider();
     Network network = rig.network();
     int mid = network.requireNode(rig.terminal("mid"));
     assertThat(network.terminals(mid))
@@ -51,7 +43,7 @@ class NetworkTest {
 
   @Test
   void theLayoutOfASettingIsLookedUpOnce() {
-    Network network = rig().network();
+    Network network = Rig.divider().network();
     Setting apart = Setting.REST.without("RA");
     assertThat(network.layout(apart)).isSameAs(network.layout(apart));
     int ra = network.element("RA", "element").orElseThrow();

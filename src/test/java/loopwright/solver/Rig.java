@@ -37,6 +37,14 @@ public final class Rig {
     this.grounded = grounded;
   }
 
+  /** BAT -- top -- RA 1 to 3, typical 2 -- mid -- RB 4 to 4 ohm -- ground. */
+  static Rig divider() {
+    return of(12)
+        .battery(12, 0.1, "top")
+        .part("RA", new PartSpec.Sender(new Spread(1, 2, 3)), "top", "mid")
+        .resistor("RB", 4, "mid", "0");
+  }
+
   /** Negative to ground. */
   public static Rig of(int systemVolts) {
     return new Rig(systemVolts, GroundedPole.NEGATIVE);

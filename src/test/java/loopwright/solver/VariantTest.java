@@ -13,17 +13,9 @@ import org.junit.jupiter.api.Test;
 /** Choices of values, changed networks and what outlasts a setting. */
 class VariantTest {
 
-  /** BAT -- top -- RA 1 to 3, typical 2 -- mid -- RB 4 to 4 ohm -- ground. */
-  private static Rig rig() {
-    return Rig.of(12)
-        .battery(12, 0.1, "top")
-        .part("RA", new PartSpec.Sender(new Spread(1, 2, 3)), "top", "mid")
-        .resistor("RB", 4, "mid", "0");
-  }
-
   @Test
   void aCopyOfValuesIsChangedByItself() {
-    Network network = rig().network();
+    Network network = Rig.divider().network();
     int ra = network.element("RA", "element").orElseThrow();
     Values typical = Values.typical(Variant.healthy(network));
     assertThat(typical.size()).isEqualTo(network.elements().size());
@@ -43,7 +35,7 @@ class VariantTest {
 
   @Test
   void valuesOfALargerVariantKeepWhatWasChosen() {
-    Network network = rig().network();
+    Network network = Rig.divider().network();
     Variant healthy = Variant.healthy(network);
     int ra = network.element("RA", "element").orElseThrow();
     Values chosen = Values.typical(healthy);
@@ -94,7 +86,7 @@ class VariantTest {
 
   @Test
   void aVariantKnowsWhatIsGoneChangedAndAdded() {
-    Network network = rig().network();
+    Network network = Rig.divider().network();
     Variant healthy = Variant.healthy(network);
     assertThat(healthy.different()).isEmpty();
     assertThat(healthy.with(List.of())).isSameAs(healthy);

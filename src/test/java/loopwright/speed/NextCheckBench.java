@@ -88,7 +88,7 @@ public class NextCheckBench {
     }
     Check check = findings.ranked().get(0).check();
     if (readyAhead) {
-      diagnosis.prepare(check, () -> true);
+      diagnosis.prepare(check, readings, after(), () -> true);
     }
     readings.add(
         new Reading(
@@ -124,10 +124,16 @@ public class NextCheckBench {
   /** A reading to the next check. */
   @Benchmark
   public Object readingToNextCheck() {
-    Check last = readings.get(readings.size() - 1).check();
-    findings =
-        diagnosis.findings(
-            readings, new Diagnosis.Circumstances(Set.of(), Set.of(), Map.of(), Optional.of(last)));
+    findings = diagnosis.findings(readings, after());
     return findings;
+  }
+
+  /** What is known besides, the check taken last. */
+  private Diagnosis.Circumstances after() {
+    Optional<Check> last =
+        readings.isEmpty()
+            ? Optional.empty()
+            : Optional.of(readings.get(readings.size() - 1).check());
+    return new Diagnosis.Circumstances(Set.of(), Set.of(), Map.of(), last);
   }
 }

@@ -16,6 +16,7 @@ import java.util.regex.Pattern;
 import loopwright.casework.Against;
 import loopwright.casework.Answer;
 import loopwright.casework.Band;
+import loopwright.casework.CannedOutlook;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.ClearedView;
@@ -798,47 +799,12 @@ public final class FakeFindCase implements FindCase {
 
   @Override
   public Outlook outlook(Optional<String> checkId) throws Problem {
-    CheckView check =
-        view()
-            .next()
-            .filter(c -> checkId.map(c.id()::equals).orElse(true))
-            .orElseThrow(() -> new Problem("check", checkId.orElse(""), "the check asked now"));
-    return new Outlook(
-        check.id(),
-        check.kind(),
-        "volts DC at beacon ground G4",
-        List.of(),
-        check.minutes(),
-        true,
-        "",
-        check.outcomes().stream()
-            .map(
-                o ->
-                    new Outlook.Branch(o, List.of(new Outlook.Left("G4", "beacon ground G4", 0.6))))
-            .toList(),
-        List.of(new Outlook.Choice("volts F3.load>BATT.neg", "volts DC at beacon fuse F3", 2)));
+    return CannedOutlook.of(view(), checkId);
   }
 
   @Override
   public Outlook.Then then(String checkId, int result) throws Problem {
-    Outlook.Branch branch = outlook(Optional.of(checkId)).branches().get(result);
-    return result == 0
-        ? new Outlook.Then(
-            CaseView.Move.CHECK,
-            "volts DC at beacon fuse F3",
-            Optional.of("volts F3.load>BATT.neg"),
-            List.of("key on"),
-            2,
-            branch.left(),
-            List.of(branch.outcome()))
-        : new Outlook.Then(
-            CaseView.Move.REPAIR,
-            "found: beacon ground G4",
-            Optional.empty(),
-            List.of(),
-            0,
-            branch.left(),
-            List.of());
+    return CannedOutlook.then(outlook(Optional.of(checkId)), result);
   }
 
   @Override

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Queue;
 import loopwright.casework.CaseView;
 import loopwright.casework.FindCase;
+import loopwright.casework.ForwardingCase;
 import loopwright.casework.Outlook;
 import loopwright.casework.ReadingView;
 import loopwright.casework.SuspectView;

@@ -1,26 +1,23 @@
-package loopwright.ui.find;
+package loopwright.casework;
 
 import java.util.List;
 import java.util.Optional;
-import loopwright.casework.Against;
-import loopwright.casework.Answer;
-import loopwright.casework.CaseView;
-import loopwright.casework.FindCase;
-import loopwright.casework.Outlook;
-import loopwright.casework.OwnCheck;
-import loopwright.casework.PartView;
-import loopwright.casework.PointView;
-import loopwright.casework.Problem;
-import loopwright.casework.SettingView;
+import java.util.function.BooleanSupplier;
 import loopwright.diagnosis.SuspectId;
 import loopwright.diagnosis.Warning;
 
-/** Hands every call on, so that a test can change one. */
-class ForwardingCase implements FindCase {
+/** Hands every call on to another case, so that a subclass need only say what it does otherwise. */
+public class ForwardingCase implements FindCase {
   private final FindCase to;
 
-  ForwardingCase(FindCase to) {
+  /** Hands on to a case, which is closed with it. */
+  public ForwardingCase(FindCase to) {
     this.to = to;
+  }
+
+  @Override
+  public void prepare(BooleanSupplier goOn) {
+    to.prepare(goOn);
   }
 
   @Override
