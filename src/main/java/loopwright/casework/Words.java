@@ -221,9 +221,10 @@ final class Words {
 
   /** A part as subject of checks by eye and hand, once for each function that can be looked at. */
   Stream<PartView> subjects(Part part) {
-    Set<String> functions = part.spec().functions();
     Optional<String> apart = part.apartMinutes().map(m -> part.id());
-    return functions.isEmpty()
+    Set<String> functions = part.spec().functions();
+    // A load with one function has one without a name.
+    return functions.stream().allMatch(String::isEmpty)
         ? Stream.of(new PartView(part.id(), part.title(), checks(part, part.id()), apart))
         : functions.stream()
             .map(
