@@ -43,6 +43,7 @@ final class Predictor {
   private final int batteryElement;
   private final int[] firstLatent;
   private final int latents;
+  private final Kept<Hypothesis, List<Integer>> ranged = Kept.byIdentity();
   private final Kept<Hypothesis, Kept<Check, Prediction>> table = Kept.byIdentity();
   private final Kept<Hypothesis, Kept<Check, Prediction>> sights = Kept.byIdentity();
   private final Kept<Hypothesis, Kept<Check, Factors>> factors = Kept.byIdentity();
@@ -254,12 +255,12 @@ final class Predictor {
       }
     }
     double mean = shown.value();
-    List<Integer> ranged = ownRanges(h);
-    for (int range = 0; range < ranged.size(); range++) {
+    List<Integer> own = ownRanges(h);
+    for (int range = 0; range < own.size(); range++) {
       double low = bench.shown(h, check, points.get(1 + 2 * range)).value();
       double high = bench.shown(h, check, points.get(2 + 2 * range)).value();
       if (Math.max(low, high) < 1e12) {
-        loads[latents + ranged.get(range)] = (high - low) * EVEN;
+        loads[latents + own.get(range)] = (high - low) * EVEN;
         // Simpson's rule over the range: the mean of a bent curve is not its middle.
         mean += (low - 2 * shown.value() + high) / 6;
       }
@@ -272,15 +273,19 @@ final class Predictor {
   }
 
   /** Which of the failures have a wide range of their own, by position. */
-  private static List<Integer> ownRanges(Hypothesis h) {
-    Values values = Values.typical(h.variant());
-    List<Integer> ranged = new ArrayList<>();
-    for (int i = 0; i < h.parts().size(); i++) {
-      if (Workbench.own(h.variant(), values, true, h.parts().get(i)::equals)) {
-        ranged.add(i);
-      }
-    }
-    return ranged;
+  private List<Integer> ownRanges(Hypothesis h) {
+    return ranged.get(
+        h,
+        k -> {
+          Values values = Values.typical(h.variant());
+          List<Integer> own = new ArrayList<>();
+          for (int i = 0; i < h.parts().size(); i++) {
+            if (Workbench.own(h.variant(), values, true, h.parts().get(i)::equals)) {
+              own.add(i);
+            }
+          }
+          return own;
+        });
   }
 
   /** The band of possible values, the meter's own error left out. */
@@ -448,7 +453,8 @@ final class Predictor {
 
   /** Forgets what was worked out for hypotheses that are out of play. */
   void keepOnly(Set<Hypothesis> inPlay) {
-    for (Kept<Hypothesis, ?> kept : List.of(table, sights, factors, possible, corners, outer)) {
+    for (Kept<Hypothesis, ?> kept :
+        List.of(ranged, table, sights, factors, possible, corners, outer)) {
       kept.keepOnly(inPlay::contains);
     }
   }
