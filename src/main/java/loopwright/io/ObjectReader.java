@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import loopwright.model.Estimate;
 import loopwright.model.Nearest;
+import loopwright.model.ShortName;
 import loopwright.model.Spread;
 
 /**
@@ -18,12 +19,6 @@ import loopwright.model.Spread;
  * is looked at too; the file as a whole is then refused.
  */
 final class ObjectReader {
-  /** What a name used in references may look like. */
-  static final Pattern NAME = Pattern.compile("[\\p{L}\\p{N}_+/#*-]{1,40}");
-
-  static final String NAME_LIMIT =
-      "1 to 40 letters, digits or _ + / # * - without spaces, dots and colons";
-
   private static final Pattern CONTROL = Pattern.compile("[\\x00-\\x08\\x0B-\\x1F\\x7F]");
 
   private final Map<String, JsonValue> fields;
@@ -111,7 +106,7 @@ final class ObjectReader {
 
   /** A name that others refer to. */
   Optional<String> name(String field) {
-    return required(field, NAME_LIMIT).flatMap(v -> nameOf(v, path(field), field));
+    return required(field, ShortName.LIMIT).flatMap(v -> nameOf(v, path(field), field));
   }
 
   /** A number that must be there. */
@@ -256,13 +251,13 @@ final class ObjectReader {
 
   Optional<String> nameOf(JsonValue value, String at, String field) {
     Optional<String> text = textOf(value, at, field);
-    if (text.isPresent() && !NAME.matcher(text.get()).matches()) {
+    if (text.isPresent() && !ShortName.fits(text.get())) {
       defects.add(
           at,
           object,
           value.shown(),
-          NAME_LIMIT,
-          field + " is " + value.shown() + ", must be " + NAME_LIMIT);
+          ShortName.LIMIT,
+          field + " is " + value.shown() + ", must be " + ShortName.LIMIT);
       return Optional.empty();
     }
     return text;

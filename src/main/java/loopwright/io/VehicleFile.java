@@ -1,10 +1,13 @@
 package loopwright.io;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import loopwright.model.Vehicle;
 
 /**
@@ -22,6 +25,9 @@ public final class VehicleFile {
 
   /** Most parts of one vehicle, wires included. */
   public static final int MAX_PARTS = 20_000;
+
+  /** Version 1 is the first there is, so nothing leads up to it yet. */
+  private static final VersionSteps STEPS = new VersionSteps(FORMAT, VERSION, Map.of());
 
   private VehicleFile() {}
 
@@ -52,7 +58,19 @@ public final class VehicleFile {
   public static ReadResult<Vehicle> read(String json, String placeName) {
     DefectList defects = new DefectList(placeName);
     byte[] bytes = json.getBytes(StandardCharsets.UTF_8);
-    return finish(JsonTree.bytes(new java.io.ByteArrayInputStream(bytes), defects), defects);
+    return finish(JsonTree.bytes(new ByteArrayInputStream(bytes), defects), defects);
+  }
+
+  /**
+   * Reads a vehicle that may not hold together yet, as one that is being worked on: only what can't
+   * be read at all is a defect.
+   *
+   * @param placeName what defects call the file
+   */
+  static ReadResult<Vehicle> readDraft(byte[] json, String placeName) {
+    DefectList defects = new DefectList(placeName);
+    Optional<byte[]> bytes = JsonTree.bytes(new ByteArrayInputStream(json), defects);
+    return finish(bytes, defects, VehicleReader::readDraft);
   }
 
   /** The text of a vehicle's file: stable order, one line for each part, join and circuit. */
@@ -70,10 +88,18 @@ public final class VehicleFile {
   }
 
   private static ReadResult<Vehicle> finish(Optional<byte[]> bytes, DefectList defects) {
+    return finish(bytes, defects, VehicleReader::read);
+  }
+
+  private static ReadResult<Vehicle> finish(
+      Optional<byte[]> bytes,
+      DefectList defects,
+      BiFunction<JsonValue, DefectList, Optional<Vehicle>> reader) {
     Optional<Vehicle> vehicle =
         bytes
             .flatMap(b -> JsonTree.parse(b, defects))
-            .flatMap(root -> VehicleReader.read(root, defects));
+            .flatMap(root -> STEPS.upToDate(root, defects))
+            .flatMap(root -> reader.apply(root, defects));
     if (vehicle.isPresent() && defects.isEmpty()) {
       return new ReadResult.Good<>(vehicle.get());
     }

@@ -52,11 +52,23 @@ final class VehicleReader {
 
   /** The vehicle, as far as it could be read; it is good only if no defect was noted. */
   static Optional<Vehicle> read(JsonValue root, DefectList defects) {
-    return ObjectReader.of(root, "", "vehicle", defects)
-        .flatMap(in -> new VehicleReader(defects).vehicle(in));
+    Optional<ObjectReader> in = ObjectReader.of(root, "", "vehicle", defects);
+    if (in.isEmpty()) {
+      return Optional.empty();
+    }
+    VehicleReader reader = new VehicleReader(defects);
+    Vehicle vehicle = reader.vehicle(in.get());
+    reader.check(vehicle);
+    return Optional.of(vehicle);
   }
 
-  private Optional<Vehicle> vehicle(ObjectReader in) {
+  /** The same without the checks of the whole: whether it holds together is not looked at. */
+  static Optional<Vehicle> readDraft(JsonValue root, DefectList defects) {
+    return ObjectReader.of(root, "", "vehicle", defects)
+        .map(in -> new VehicleReader(defects).vehicle(in));
+  }
+
+  private Vehicle vehicle(ObjectReader in) {
     in.text("format")
         .filter(f -> !f.equals(VehicleFile.FORMAT))
         .ifPresent(
@@ -86,9 +98,7 @@ final class VehicleReader {
     List<List<TerminalRef>> joins = joins(in);
     List<Circuit> circuits = circuits(in);
     in.nothingElse();
-    Vehicle vehicle = new Vehicle(id, name, volts, grounded, parts, joins, circuits, note);
-    check(vehicle);
-    return Optional.of(vehicle);
+    return new Vehicle(id, name, volts, grounded, parts, joins, circuits, note);
   }
 
   private int systemVolts(ObjectReader in) {

@@ -57,7 +57,7 @@ class VehicleFileTest {
   @Test
   void allDefectsOfTheFormatAndOfTheModelAreReportedAtOnce() {
     String json =
-        Vehicles.small("\"version\": 1", "\"version\": 3")
+        Vehicles.small("\"version\": 1", "\"version\": 0")
             .replace("\"amps\": 10", "\"amps\": \"ten\"")
             .replace("\"watts\": 21", "\"watts\": 21, \"colour\": \"white\"")
             .replace("\"metres\": 2}", "\"metres\": -2}")

@@ -2,19 +2,15 @@ package loopwright.io.journal;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
-import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileTime;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
@@ -22,6 +18,7 @@ import java.util.stream.Stream;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
 import loopwright.casework.Problem;
+import loopwright.io.DiskWords;
 import loopwright.io.wire.Fields;
 
 /**
@@ -72,7 +69,7 @@ public final class FileCaseStore implements CaseStore {
     try {
       disk.folder(folder);
     } catch (IOException e) {
-      throw new Problem("cases folder", folder.toString(), "can't be made: " + words(e));
+      throw new Problem("cases folder", folder.toString(), "can't be made: " + DiskWords.of(e));
     }
     Path file = file(caseId);
     Path key = claim(caseId, file);
@@ -85,7 +82,7 @@ public final class FileCaseStore implements CaseStore {
       throw new Problem("case", caseId, "a new id: there is a case with this one already");
     } catch (IOException e) {
       OPEN.remove(key);
-      throw new Problem("case file", file.toString(), "can't be made: " + words(e));
+      throw new Problem("case file", file.toString(), "can't be made: " + DiskWords.of(e));
     } catch (Problem e) {
       OPEN.remove(key);
       throw e;
@@ -116,7 +113,7 @@ public final class FileCaseStore implements CaseStore {
       throw new Problem("case", caseId, "no case of this id in " + folder);
     } catch (IOException e) {
       // What can't be written to can still be looked at.
-      return loadToRead(caseId, file, key, words(e));
+      return loadToRead(caseId, file, key, DiskWords.of(e));
     }
     try {
       lock(caseId, medium);
@@ -134,7 +131,7 @@ public final class FileCaseStore implements CaseStore {
               Arrays.copyOfRange(bytes, recovered.keep(), bytes.length)));
     } catch (IOException e) {
       close(medium);
-      throw new Problem("case file", file.toString(), "can't be read: " + words(e));
+      throw new Problem("case file", file.toString(), "can't be read: " + DiskWords.of(e));
     } catch (Problem e) {
       close(medium);
       throw e;
@@ -147,7 +144,7 @@ public final class FileCaseStore implements CaseStore {
       return new Loaded(
           recovered.events(), recovered.missing(), new ReadOnlyJournal(file, key, why));
     } catch (IOException e) {
-      throw new Problem("case file", file.toString(), "can't be read: " + words(e));
+      throw new Problem("case file", file.toString(), "can't be read: " + DiskWords.of(e));
     }
   }
 
@@ -247,30 +244,6 @@ public final class FileCaseStore implements CaseStore {
     }
   }
 
-  /** What went wrong, in words. */
-  static String words(IOException e) {
-    String reason =
-        e instanceof FileSystemException f && f.getReason() != null
-            ? f.getReason()
-            : String.valueOf(e.getMessage());
-    String lower = reason.toLowerCase(Locale.ROOT);
-    if (lower.contains("no space left") || lower.contains("not enough space")) {
-      return "the disk is full";
-    }
-    if (lower.contains("read-only")) {
-      return "the disk is read-only";
-    }
-    if (e instanceof AccessDeniedException || lower.contains("permission denied")) {
-      return "this user may not write there";
-    }
-    if (e instanceof NotDirectoryException
-        || e instanceof FileAlreadyExistsException
-        || lower.contains("not a directory")) {
-      return "there is a file where a folder is needed";
-    }
-    return reason;
-  }
-
   /** A journal open for more. */
   private final class FileJournal implements Journal {
     private final String caseId;
@@ -332,7 +305,9 @@ public final class FileCaseStore implements CaseStore {
         throw new Problem(
             "case file",
             file.toString(),
-            "can't be written: " + words(e) + ". This entry does not count; all before it is kept");
+            "can't be written: "
+                + DiskWords.of(e)
+                + ". This entry does not count; all before it is kept");
       }
       end += line.length;
       endsOpen = false;

@@ -1,0 +1,37 @@
+package loopwright.io;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NotDirectoryException;
+import java.util.Locale;
+
+/** Says what a disk refused. */
+public final class DiskWords {
+  private DiskWords() {}
+
+  /** What went wrong, in words. */
+  public static String of(IOException e) {
+    String reason =
+        e instanceof FileSystemException f && f.getReason() != null
+            ? f.getReason()
+            : String.valueOf(e.getMessage());
+    String lower = reason.toLowerCase(Locale.ROOT);
+    if (lower.contains("no space left") || lower.contains("not enough space")) {
+      return "the disk is full";
+    }
+    if (lower.contains("read-only")) {
+      return "the disk is read-only";
+    }
+    if (e instanceof AccessDeniedException || lower.contains("permission denied")) {
+      return "this user may not write there";
+    }
+    if (e instanceof NotDirectoryException
+        || e instanceof FileAlreadyExistsException
+        || lower.contains("not a directory")) {
+      return "there is a file where a folder is needed";
+    }
+    return reason;
+  }
+}

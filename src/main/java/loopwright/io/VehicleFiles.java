@@ -1,0 +1,256 @@
+package loopwright.io;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import loopwright.casework.Problem;
+import loopwright.casework.edit.VehicleStore;
+import loopwright.io.SafeFile.Watch;
+import loopwright.model.Vehicle;
+
+/**
+ * Vehicle files to work on: saved in one step, with previous versions beside them (see {@link
+ * PreviousVersions}), open for writing in one window at a time (see {@link VehicleLock}). A link is
+ * followed, so that a file is the same file under all its names.
+ */
+public final class VehicleFiles implements VehicleStore {
+  private static final String FILE = "vehicle file";
+  private static final int MOST_DEFECTS = 5;
+
+  private final Watch watch;
+
+  /** Files on the disk of the machine. */
+  public VehicleFiles() {
+    this(Watch.NONE);
+  }
+
+  VehicleFiles(Watch watch) {
+    this.watch = watch;
+  }
+
+  @Override
+  public Opened open(Path path) throws Problem {
+    Path file;
+    try {
+      file = path.toRealPath();
+    } catch (IOException e) {
+      throw unreadable(path, e);
+    }
+    Hold hold = hold(file);
+    try {
+      byte[] bytes = bytes(file);
+      Vehicle vehicle = vehicle(file, bytes);
+      return new OpenFile(file, hold, vehicle, bytes);
+    } catch (Problem e) {
+      hold.close();
+      throw e;
+    }
+  }
+
+  @Override
+  public Opened create(Path path, Vehicle vehicle) throws Problem {
+    Path file;
+    try {
+      Path folder = path.toAbsolutePath().getParent();
+      if (folder == null) {
+        throw new Problem(FILE, path.toString(), "must be a file's name, not a folder");
+      }
+      file = folder.toRealPath().resolve(path.getFileName());
+    } catch (IOException e) {
+      throw unwritten(path, e);
+    }
+    Hold hold = hold(file);
+    try {
+      if (hold.readOnly().isPresent()) {
+        throw new Problem(FILE, path.toString(), "can't be written: " + hold.readOnly().get());
+      }
+      if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+        throw new Problem(
+            FILE, path.toString(), "a new name: there is something of this name already");
+      }
+      OpenFile opened = new OpenFile(file, hold, vehicle, new byte[0]);
+      opened.put(VehicleFile.text(vehicle).getBytes(StandardCharsets.UTF_8), vehicle);
+      return opened;
+    } catch (Problem e) {
+      hold.close();
+      throw e;
+    }
+  }
+
+  /** The lock, or why there is none. */
+  private record Hold(Optional<VehicleLock> lock, Optional<String> readOnly) {
+    void close() {
+      lock.ifPresent(VehicleLock::close);
+    }
+  }
+
+  private static Hold hold(Path file) {
+    String why;
+    if (Files.exists(file) && !Files.isWritable(file)) {
+      why = "the file is write-protected";
+    } else {
+      try {
+        VehicleLock lock = VehicleLock.take(file);
+        SafeFile.discardLeftovers(file);
+        return new Hold(Optional.of(lock), Optional.empty());
+      } catch (VehicleLock.Held e) {
+        why = e.getMessage();
+      } catch (IOException e) {
+        why = DiskWords.of(e);
+      }
+    }
+    return new Hold(Optional.empty(), Optional.of(why));
+  }
+
+  private static byte[] bytes(Path file) throws Problem {
+    DefectList defects = new DefectList(String.valueOf(file.getFileName()));
+    Optional<byte[]> bytes = JsonTree.bytes(file, defects);
+    if (bytes.isEmpty()) {
+      throw refused(file, defects.all());
+    }
+    return bytes.get();
+  }
+
+  private static Vehicle vehicle(Path file, byte[] bytes) throws Problem {
+    ReadResult<Vehicle> read = VehicleFile.readDraft(bytes, String.valueOf(file.getFileName()));
+    return read.found().orElseThrow(() -> refused(file, read.defects()));
+  }
+
+  private static Problem refused(Path file, List<Defect> defects) {
+    List<String> first = defects.stream().limit(MOST_DEFECTS).map(Defect::message).toList();
+    int more = defects.size() - first.size();
+    return new Problem(
+        FILE,
+        file.toString(),
+        "can't be read: " + String.join("; ", first) + (more > 0 ? "; and " + more + " more" : ""));
+  }
+
+  private static Problem unreadable(Path path, IOException e) {
+    String why = e instanceof NoSuchFileException ? "there is no such file" : DiskWords.of(e);
+    return new Problem(FILE, path.toString(), "can't be opened: " + why);
+  }
+
+  private static Problem unwritten(Path path, IOException e) {
+    String why = e instanceof NoSuchFileException ? "there is no such folder" : DiskWords.of(e);
+    return new Problem(
+        FILE, path.toString(), "can't be written: " + why + ". What it held before is still there");
+  }
+
+  private final class OpenFile implements Opened {
+    private final Path file;
+    private final Hold hold;
+    private final PreviousVersions previous;
+    private Vehicle vehicle;
+
+    /** What the file held when last read or saved. */
+    private byte[] known;
+
+    private boolean closed;
+
+    OpenFile(Path file, Hold hold, Vehicle vehicle, byte[] known) {
+      this.file = file;
+      this.hold = hold;
+      this.previous = new PreviousVersions(file, watch);
+      this.vehicle = vehicle;
+      this.known = known;
+    }
+
+    @Override
+    public Path file() {
+      return file;
+    }
+
+    @Override
+    public synchronized Vehicle vehicle() {
+      return vehicle;
+    }
+
+    @Override
+    public Optional<String> readOnly() {
+      return hold.readOnly();
+    }
+
+    @Override
+    public synchronized void save(Vehicle changed) throws Problem {
+      save(VehicleFile.text(changed).getBytes(StandardCharsets.UTF_8), changed, false);
+    }
+
+    @Override
+    public synchronized void saveOver(Vehicle changed) throws Problem {
+      save(VehicleFile.text(changed).getBytes(StandardCharsets.UTF_8), changed, true);
+    }
+
+    @Override
+    public synchronized List<Version> versions() {
+      return previous.list();
+    }
+
+    @Override
+    public synchronized Vehicle look(Version version) throws Problem {
+      Path kept = previous.file(version);
+      return VehicleFiles.vehicle(kept, bytes(kept));
+    }
+
+    @Override
+    public synchronized Vehicle restore(Version version) throws Problem {
+      Path kept = previous.file(version);
+      byte[] bytes = bytes(kept);
+      save(bytes, VehicleFiles.vehicle(kept, bytes), false);
+      return vehicle;
+    }
+
+    private void save(byte[] bytes, Vehicle changed, boolean over) throws Problem {
+      if (closed) {
+        throw new Problem(FILE, file.toString(), "can't be written: it was closed here");
+      }
+      if (hold.readOnly().isPresent()) {
+        throw new Problem(
+            FILE,
+            file.toString(),
+            "can't be written: " + hold.readOnly().get() + ". It can be saved under another name");
+      }
+      // A file that was deleted meanwhile has nothing that could be lost.
+      byte[] now = Files.exists(file) ? bytes(file) : new byte[0];
+      if (!over && now.length > 0 && !Arrays.equals(now, known)) {
+        throw new Problem(
+            FILE,
+            file.toString(),
+            "was changed by someone else since it was opened here. Nothing was written: save under "
+                + "another name, or save over it, which keeps the other as a previous version");
+      }
+      if (now.length > 0 && !Arrays.equals(now, bytes)) {
+        try {
+          previous.add(now);
+        } catch (IOException e) {
+          throw unwritten(file, e);
+        }
+      }
+      put(bytes, changed);
+      previous.prune();
+    }
+
+    private void put(byte[] bytes, Vehicle changed) throws Problem {
+      try {
+        SafeFile.replace(file, bytes, watch);
+      } catch (IOException e) {
+        throw unwritten(file, e);
+      }
+      known = bytes;
+      vehicle = changed;
+    }
+
+    @Override
+    public synchronized void close() {
+      if (!closed) {
+        closed = true;
+        hold.close();
+      }
+    }
+  }
+}
