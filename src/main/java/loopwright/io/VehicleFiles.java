@@ -75,7 +75,7 @@ public final class VehicleFiles implements VehicleStore {
             FILE, path.toString(), "a new name: there is something of this name already");
       }
       OpenFile opened = new OpenFile(file, hold, vehicle, new byte[0]);
-      opened.put(VehicleFile.text(vehicle).getBytes(StandardCharsets.UTF_8), vehicle);
+      opened.put(opened.text(vehicle), vehicle);
       return opened;
     } catch (Problem e) {
       hold.close();
@@ -178,12 +178,12 @@ public final class VehicleFiles implements VehicleStore {
 
     @Override
     public synchronized void save(Vehicle changed) throws Problem {
-      save(VehicleFile.text(changed).getBytes(StandardCharsets.UTF_8), changed, false);
+      save(text(changed), changed, false);
     }
 
     @Override
     public synchronized void saveOver(Vehicle changed) throws Problem {
-      save(VehicleFile.text(changed).getBytes(StandardCharsets.UTF_8), changed, true);
+      save(text(changed), changed, true);
     }
 
     @Override
@@ -203,6 +203,13 @@ public final class VehicleFiles implements VehicleStore {
       byte[] bytes = bytes(kept);
       save(bytes, VehicleFiles.vehicle(kept, bytes), false);
       return vehicle;
+    }
+
+    /** The bytes to write, once it is sure that they can be read again. */
+    private byte[] text(Vehicle changed) throws Problem {
+      byte[] bytes = VehicleFile.text(changed).getBytes(StandardCharsets.UTF_8);
+      VehicleFiles.vehicle(file, bytes);
+      return bytes;
     }
 
     private void save(byte[] bytes, Vehicle changed, boolean over) throws Problem {

@@ -4,10 +4,13 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.PriorityQueue;
 import java.util.Set;
 
 /**
@@ -334,6 +337,110 @@ final class LoopSearch {
     longer.addAll(network.get(node));
     longer.add(edge);
     network.set(node, longer);
+  }
+
+  // The way itself.
+
+  /** What passing an edge costs in the search for the shortest way. */
+  private static int cost(Edge edge) {
+    if (edge.load()) {
+      return 1_000;
+    }
+    return edge.oneWay() ? 50 : 1;
+  }
+
+  /** The shortest way through a load, and those of the coils whose contacts lie on it. */
+  List<List<CircuitWays.Pass>> ways(Circuit circuit, LoadRef load) {
+    Edge edge = loads.get(load.toString());
+    if (edge == null || feed == NONE || ground == NONE) {
+      return List.of();
+    }
+    List<List<CircuitWays.Pass>> ways = new ArrayList<>();
+    ways(network(circuit.on()), edge, new HashSet<>(), ways);
+    return ways;
+  }
+
+  private void ways(
+      List<List<Edge>> network, Edge load, Set<Edge> traced, List<List<CircuitWays.Pass>> ways) {
+    if (!traced.add(load)) {
+      return;
+    }
+    Reached fed = cheapest(network, feed, ground, load);
+    Reached returned = cheapest(network, ground, feed, load);
+    long there = (long) fed.cost()[load.a()] + returned.cost()[load.b()];
+    long back = (long) fed.cost()[load.b()] + returned.cost()[load.a()];
+    if (Math.min(there, back) >= Reached.NEVER) {
+      return;
+    }
+    int in = there <= back ? load.a() : load.b();
+    List<Edge> way = new ArrayList<>(fed.from(in));
+    Collections.reverse(way);
+    way.add(load);
+    way.addAll(returned.from(load.other(in)));
+    List<CircuitWays.Pass> passes = new ArrayList<>();
+    int at = feed;
+    for (Edge edge : way) {
+      passes.add(new CircuitWays.Pass(edge.part(), terminals(at), terminals(edge.other(at))));
+      at = edge.other(at);
+    }
+    ways.add(passes);
+    for (Coil coil : coils) {
+      if (way.contains(coil.contact())) {
+        ways(network, coil.coil(), traced, ways);
+      }
+    }
+  }
+
+  private Set<TerminalRef> terminals(int node) {
+    Set<TerminalRef> there = new HashSet<>();
+    index.forEach(
+        (ref, at) -> {
+          if (find(at) == node) {
+            there.add(ref);
+          }
+        });
+    return there;
+  }
+
+  /** What each node costs to reach from a post, and the edge it is reached by. */
+  private record Reached(int[] cost, Edge[] by) {
+    static final int NEVER = Integer.MAX_VALUE / 2;
+
+    /** The edges from a node back to the post. */
+    List<Edge> from(int node) {
+      List<Edge> edges = new ArrayList<>();
+      for (int at = node; by[at] != null; at = by[at].other(at)) {
+        edges.add(by[at]);
+      }
+      return edges;
+    }
+  }
+
+  /** Dijkstra's search (1959) from a post, not beyond the other post and not through the load. */
+  private static Reached cheapest(List<List<Edge>> network, int from, int notBeyond, Edge load) {
+    int[] cost = new int[network.size()];
+    Arrays.fill(cost, Reached.NEVER);
+    Edge[] by = new Edge[network.size()];
+    cost[from] = 0;
+    PriorityQueue<int[]> open = new PriorityQueue<>(Comparator.comparingInt(o -> o[1]));
+    open.add(new int[] {from, 0});
+    while (!open.isEmpty()) {
+      int[] next = open.remove();
+      int at = next[0];
+      if (next[1] > cost[at] || at == notBeyond) {
+        continue;
+      }
+      for (Edge edge : network.get(at)) {
+        int to = edge.other(at);
+        int through = cost[at] + cost(edge);
+        if (!edge.equals(load) && through < cost[to]) {
+          cost[to] = through;
+          by[to] = edge;
+          open.add(new int[] {to, through});
+        }
+      }
+    }
+    return new Reached(cost, by);
   }
 
   // Reaching.

@@ -45,6 +45,36 @@ public record Part(
         id, name, "", spec, Map.of(), Optional.empty(), Optional.empty(), java.util.Set.of(), "");
   }
 
+  /** This part under another id. */
+  public Part withId(String id) {
+    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+  }
+
+  /** This part with another name. */
+  public Part withName(String name) {
+    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+  }
+
+  /** This part with something else written on it. */
+  public Part withLabel(String label) {
+    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+  }
+
+  /** This part with other values or of another kind. */
+  public Part withSpec(PartSpec spec) {
+    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+  }
+
+  /** This part with other ways to reach its terminals. */
+  public Part withAccess(Map<String, Access> access) {
+    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+  }
+
+  /** This part with other terminals meant to stay free. */
+  public Part withSpare(java.util.Set<String> spare) {
+    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+  }
+
   /** The kind of part. */
   public PartKind kind() {
     return spec.kind();

@@ -47,6 +47,11 @@ public record Vehicle(
     circuits = List.copyOf(circuits);
   }
 
+  /** This vehicle with other parts, joins and circuits. */
+  public Vehicle with(List<Part> parts, List<List<TerminalRef>> joins, List<Circuit> circuits) {
+    return new Vehicle(id, name, systemVolts, grounded, parts, joins, circuits, note);
+  }
+
   /** The part with this id. */
   public Optional<Part> part(String id) {
     return parts.stream().filter(p -> p.id().equals(id)).findFirst();

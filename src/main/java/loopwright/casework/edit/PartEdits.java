@@ -1,0 +1,223 @@
+package loopwright.casework.edit;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import loopwright.casework.Problem;
+import loopwright.model.Access;
+import loopwright.model.Circuit;
+import loopwright.model.LoadRef;
+import loopwright.model.Part;
+import loopwright.model.PartSpec;
+import loopwright.model.ShortName;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+
+/** Edits of a part. */
+public final class PartEdits {
+  private PartEdits() {}
+
+  /** How an edit works. */
+  interface Maker {
+    Edit.Made make(Vehicle before) throws Problem;
+  }
+
+  static Edit edit(String title, Maker maker) {
+    return new Edit() {
+      @Override
+      public String title() {
+        return title;
+      }
+
+      @Override
+      public Made make(Vehicle before) throws Problem {
+        return maker.make(before);
+      }
+    };
+  }
+
+  /** Gives a part other values, or another kind. */
+  public static Edit spec(String part, PartSpec spec) {
+    return change("change " + part, part, p -> p.withSpec(spec));
+  }
+
+  /** Says what is written on a part on the vehicle; may be empty. */
+  public static Edit label(String part, String label) {
+    return change("label " + part, part, p -> p.withLabel(label));
+  }
+
+  /** Says what a person calls a part; may be empty. */
+  public static Edit name(String part, String name) {
+    return change("name " + part, part, p -> p.withName(name));
+  }
+
+  /** Says what it takes to reach a terminal. */
+  public static Edit access(TerminalRef at, Access access) {
+    return change(
+        "access to " + at,
+        at.part(),
+        p -> {
+          Map<String, Access> all = new HashMap<>(p.access());
+          all.put(at.terminal(), access);
+          return p.withAccess(all);
+        });
+  }
+
+  private static Edit change(String title, String id, UnaryOperator<Part> how) {
+    return edit(
+        title,
+        before -> {
+          require(before, id);
+          List<Part> parts = new ArrayList<>(before.parts());
+          parts.replaceAll(p -> p.id().equals(id) ? how.apply(p) : p);
+          return new Edit.Made(before.with(parts, before.joins(), before.circuits()), List.of());
+        });
+  }
+
+  /** Adds a part, for instance a wire between two terminals, at the end. */
+  public static Edit add(Part part) {
+    return edit(
+        "add " + part.id(),
+        before -> {
+          requireNew(before, part.id());
+          List<Part> parts = new ArrayList<>(before.parts());
+          parts.add(part);
+          return new Edit.Made(before.with(parts, before.joins(), before.circuits()), List.of());
+        });
+  }
+
+  /**
+   * Removes a part, the wires that end on it, and what circuits say of it; a circuit left without a
+   * load goes too.
+   */
+  public static Edit remove(String id) {
+    return edit("remove " + id, before -> removed(before, id));
+  }
+
+  private static Edit.Made removed(Vehicle before, String id) throws Problem {
+    require(before, id);
+    List<String> told = new ArrayList<>();
+    List<Part> parts = new ArrayList<>();
+    for (Part part : before.parts()) {
+      boolean ends =
+          part.spec() instanceof PartSpec.Wire w
+              && (w.from().part().equals(id) || w.to().part().equals(id));
+      if (ends && !part.id().equals(id)) {
+        told.add(part.kind().word() + " " + part.title() + " ended on it and is removed with it");
+      } else if (!part.id().equals(id)) {
+        parts.add(part);
+      }
+    }
+    List<List<TerminalRef>> joins = new ArrayList<>();
+    for (List<TerminalRef> join : before.joins()) {
+      List<TerminalRef> rest = join.stream().filter(t -> !t.part().equals(id)).toList();
+      if (rest.size() > 1 || rest.size() == join.size()) {
+        joins.add(rest);
+      }
+    }
+    List<Circuit> circuits = new ArrayList<>();
+    for (Circuit c : before.circuits()) {
+      List<LoadRef> loads = c.loads().stream().filter(l -> !l.part().equals(id)).toList();
+      if (loads.isEmpty() && !c.loads().isEmpty()) {
+        told.add("circuit " + c.name() + " (" + c.id() + ") has no load left and is removed");
+        continue;
+      }
+      Map<String, String> on = new LinkedHashMap<>(c.on());
+      if (on.remove(id) != null) {
+        told.add("circuit " + c.name() + " (" + c.id() + ") no longer says how it must stand");
+      }
+      circuits.add(new Circuit(c.id(), c.name(), loads, on, c.note()));
+    }
+    return new Edit.Made(before.with(parts, joins, circuits), told);
+  }
+
+  /** Gives a part another id everywhere: in wires, joins and circuits. */
+  public static Edit rename(String from, String to) {
+    return edit("rename " + from + " to " + to, before -> renamed(before, from, to));
+  }
+
+  private static Edit.Made renamed(Vehicle before, String from, String to) throws Problem {
+    require(before, from);
+    requireNew(before, to);
+    UnaryOperator<String> id = i -> i.equals(from) ? to : i;
+    List<Part> parts = new ArrayList<>(before.parts());
+    parts.replaceAll(p -> withIds(p, id));
+    List<List<TerminalRef>> joins =
+        before.joins().stream().map(j -> j.stream().map(t -> withId(t, id)).toList()).toList();
+    List<Circuit> circuits = new ArrayList<>(before.circuits());
+    circuits.replaceAll(c -> withIds(c, c.id(), c.name(), id));
+    return new Edit.Made(before.with(parts, joins, circuits), List.of());
+  }
+
+  static TerminalRef withId(TerminalRef at, UnaryOperator<String> id) {
+    return new TerminalRef(id.apply(at.part()), at.terminal());
+  }
+
+  /** A part with other ids for itself and, if it is a wire, for what its ends lie on. */
+  static Part withIds(Part p, UnaryOperator<String> id) {
+    PartSpec spec = p.spec();
+    if (spec instanceof PartSpec.Wire w) {
+      spec = withEnds(w, withId(w.from(), id), withId(w.to(), id));
+    }
+    return p.withId(id.apply(p.id())).withSpec(spec);
+  }
+
+  static PartSpec.Wire withEnds(PartSpec.Wire w, TerminalRef from, TerminalRef to) {
+    return new PartSpec.Wire(
+        w.kind(), from, to, w.size(), w.metres(), w.endOhms(), w.colour(), w.loom());
+  }
+
+  /** A circuit under an id and name, with other ids for the parts it names. */
+  static Circuit withIds(Circuit c, String newId, String name, UnaryOperator<String> id) {
+    Map<String, String> on = new LinkedHashMap<>();
+    c.on().forEach((control, position) -> on.put(id.apply(control), position));
+    List<LoadRef> loads =
+        c.loads().stream().map(l -> new LoadRef(id.apply(l.part()), l.filament())).toList();
+    return new Circuit(newId, name, loads, on, c.note());
+  }
+
+  /** Gives a loom another name on every wire that runs in it. */
+  public static Edit renameLoom(String from, String to) {
+    return edit(
+        "rename loom " + from + " to " + to,
+        before -> {
+          List<Part> parts = new ArrayList<>(before.parts());
+          parts.replaceAll(p -> withLoom(p, from, to));
+          if (from.isEmpty() || parts.equals(before.parts())) {
+            throw new Problem("loom", from, "a loom that a wire runs in, and another name");
+          }
+          return new Edit.Made(before.with(parts, before.joins(), before.circuits()), List.of());
+        });
+  }
+
+  private static Part withLoom(Part p, String from, String to) {
+    if (!(p.spec() instanceof PartSpec.Wire w) || !w.loom().equals(from)) {
+      return p;
+    }
+    PartSpec spec =
+        new PartSpec.Wire(
+            w.kind(), w.from(), w.to(), w.size(), w.metres(), w.endOhms(), w.colour(), to);
+    return p.withSpec(spec);
+  }
+
+  static Part require(Vehicle vehicle, String id) throws Problem {
+    Optional<Part> part = vehicle.part(id);
+    if (part.isEmpty()) {
+      throw new Problem("part", id, "the id of a part of " + vehicle.name());
+    }
+    return part.get();
+  }
+
+  private static void requireNew(Vehicle vehicle, String id) throws Problem {
+    if (!ShortName.fits(id)) {
+      throw new Problem("id", id, ShortName.LIMIT);
+    }
+    if (vehicle.part(id).isPresent()) {
+      throw new Problem("id", id, "a new one: there is a part of this id already");
+    }
+  }
+}

@@ -1,0 +1,53 @@
+package loopwright.casework.edit;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Predicate;
+import loopwright.model.Part;
+import loopwright.model.PartSpec;
+import loopwright.model.TerminalRef;
+
+/** Keeps what parts say of their free terminals in step with the wiring. */
+final class Terminals {
+  private Terminals() {}
+
+  /** The terminals that a wire or a join lies on. */
+  static Set<TerminalRef> used(List<Part> parts, List<List<TerminalRef>> joins) {
+    Set<TerminalRef> used = new HashSet<>();
+    joins.forEach(used::addAll);
+    for (Part part : parts) {
+      if (part.spec() instanceof PartSpec.Wire w) {
+        used.add(w.from());
+        used.add(w.to());
+      }
+    }
+    return used;
+  }
+
+  /**
+   * The parts, with terminals that nothing lies on any more marked as meant to stay free, and those
+   * that something lies on now no longer.
+   *
+   * @param before the terminals that something lay on before
+   */
+  static List<Part> settled(
+      List<Part> parts, List<List<TerminalRef>> joins, Predicate<TerminalRef> before) {
+    Set<TerminalRef> used = used(parts, joins);
+    return parts.stream()
+        .map(
+            p -> {
+              Set<String> spare = new HashSet<>(p.spare());
+              for (String terminal : p.spec().terminals()) {
+                TerminalRef at = new TerminalRef(p.id(), terminal);
+                if (used.contains(at)) {
+                  spare.remove(terminal);
+                } else if (before.test(at)) {
+                  spare.add(terminal);
+                }
+              }
+              return spare.equals(p.spare()) ? p : p.withSpare(spare);
+            })
+        .toList();
+  }
+}

@@ -1,0 +1,135 @@
+package loopwright.casework.edit;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import loopwright.casework.Problem;
+import loopwright.model.Circuit;
+import loopwright.model.Part;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+import loopwright.model.VehicleCheck;
+
+/**
+ * A vehicle being worked on. Every edit can be taken back and made again, without limit. Not for
+ * several threads.
+ */
+public final class Workpiece {
+  private final Deque<Step> done = new ArrayDeque<>();
+  private final Deque<Step> undone = new ArrayDeque<>();
+  private Vehicle vehicle;
+  private Vehicle saved;
+  private Optional<List<VehicleCheck.Finding>> findings = Optional.empty();
+
+  private record Step(
+      String title,
+      Stretch<Part> parts,
+      Stretch<List<TerminalRef>> joins,
+      Stretch<Circuit> circuits) {}
+
+  /**
+   * Begins with a vehicle as it was opened.
+   *
+   * @param vehicle the vehicle, as its file holds it
+   */
+  public Workpiece(Vehicle vehicle) {
+    this.vehicle = vehicle;
+    this.saved = vehicle;
+  }
+
+  /** The vehicle as it is now. */
+  public Vehicle vehicle() {
+    return vehicle;
+  }
+
+  /** What keeps the vehicle from being solved; it may be worked on and saved all the same. */
+  public List<VehicleCheck.Finding> findings() {
+    if (findings.isEmpty()) {
+      findings = Optional.of(VehicleCheck.check(vehicle));
+    }
+    return findings.get();
+  }
+
+  /**
+   * Makes an edit; what had been taken back can then no longer be made again.
+   *
+   * @throws Problem if it can't be made; nothing has changed then
+   */
+  public Change make(Edit edit) throws Problem {
+    Edit.Made made = edit.make(vehicle);
+    Vehicle before = vehicle;
+    Vehicle after =
+        before.with(made.vehicle().parts(), made.vehicle().joins(), made.vehicle().circuits());
+    done.push(
+        new Step(
+            edit.title(),
+            Stretch.between(before.parts(), after.parts()),
+            Stretch.between(before.joins(), after.joins()),
+            Stretch.between(before.circuits(), after.circuits())));
+    undone.clear();
+    return become(after, edit.title(), made.told());
+  }
+
+  /** Takes the last edit back; empty if there is none. */
+  public Optional<Change> undo() {
+    if (done.isEmpty()) {
+      return Optional.empty();
+    }
+    Step step = done.pop();
+    undone.push(step);
+    Vehicle before =
+        vehicle.with(
+            step.parts().undo(vehicle.parts()),
+            step.joins().undo(vehicle.joins()),
+            step.circuits().undo(vehicle.circuits()));
+    return Optional.of(become(before, step.title(), List.of()));
+  }
+
+  /** Makes the edit last taken back again; empty if there is none. */
+  public Optional<Change> redo() {
+    if (undone.isEmpty()) {
+      return Optional.empty();
+    }
+    Step step = undone.pop();
+    done.push(step);
+    Vehicle after =
+        vehicle.with(
+            step.parts().redo(vehicle.parts()),
+            step.joins().redo(vehicle.joins()),
+            step.circuits().redo(vehicle.circuits()));
+    return Optional.of(become(after, step.title(), List.of()));
+  }
+
+  private Change become(Vehicle next, String title, List<String> told) {
+    Change change = Change.between(title, vehicle, next, told);
+    vehicle = next;
+    findings = Optional.empty();
+    return change;
+  }
+
+  /** What undo would take back. */
+  public Optional<String> undoTitle() {
+    return Optional.ofNullable(done.peek()).map(Step::title);
+  }
+
+  /** What redo would make again. */
+  public Optional<String> redoTitle() {
+    return Optional.ofNullable(undone.peek()).map(Step::title);
+  }
+
+  /** Whether the vehicle differs from what was last saved. */
+  public boolean unsaved() {
+    return !vehicle.equals(saved);
+  }
+
+  /**
+   * Saves the vehicle.
+   *
+   * @throws Problem as {@link VehicleStore.Opened#save}; it then still counts as unsaved
+   */
+  public void save(VehicleStore.Opened file) throws Problem {
+    file.save(vehicle);
+    saved = vehicle;
+  }
+}
