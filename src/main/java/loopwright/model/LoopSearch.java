@@ -84,6 +84,7 @@ final class LoopSearch {
   private final Vehicle vehicle;
   private final Map<TerminalRef, TerminalRef> meant;
   private final Map<TerminalRef, Integer> index = new HashMap<>();
+  private final Map<Integer, Set<TerminalRef>> terminals = new HashMap<>();
   private final int[] root;
   private final Map<String, Integer> centres = new HashMap<>();
   private final Map<String, Edge> loads = new HashMap<>();
@@ -392,14 +393,11 @@ final class LoopSearch {
   }
 
   private Set<TerminalRef> terminals(int node) {
-    Set<TerminalRef> there = new HashSet<>();
-    index.forEach(
-        (ref, at) -> {
-          if (find(at) == node) {
-            there.add(ref);
-          }
-        });
-    return there;
+    if (terminals.isEmpty()) {
+      index.forEach(
+          (ref, at) -> terminals.computeIfAbsent(find(at), n -> new HashSet<>()).add(ref));
+    }
+    return terminals.getOrDefault(node, Set.of());
   }
 
   /** What each node costs to reach from a post, and the edge it is reached by. */

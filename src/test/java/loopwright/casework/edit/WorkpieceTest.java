@@ -280,6 +280,67 @@ class WorkpieceTest {
     assertThat(change.told()).anyMatch(t -> t.contains("rated higher than"));
   }
 
+  /**
+   *
+   *
+   * <pre>
+   * BATT.pos - W1 - BUS - F1 - W2 - S1.in, where W3 goes on to L2; S1.out - W4 - L1
+   *                 BUS - F2 (free)
+   * </pre>
+   */
+  private static Vehicle sharedStud() {
+    String json =
+        """
+        {"format": "loopwright-vehicle", "version": 1, "id": "cart", "name": "Cart",
+         "system_volts": 12, "grounded": "negative",
+         "parts": [
+          {"id": "BATT", "kind": "battery"},
+          {"id": "BUS", "kind": "splice", "legs": ["a", "b", "c"]},
+          {"id": "F1", "kind": "fuse", "amps": 10},
+          {"id": "F2", "kind": "fuse", "amps": 10, "spare": ["load"]},
+          {"id": "S1", "kind": "switch", "positions": ["off", "on"], "terminals": ["in", "out"],
+           "contacts": [{"between": ["in", "out"], "closed_in": ["on"]}]},
+          {"id": "L1", "kind": "lamp", "watts": 21}, {"id": "L2", "kind": "lamp", "watts": 5},
+          {"id": "W1", "kind": "wire", "from": "BATT.pos", "to": "BUS.a", "size": "4 mm2", "metres": 1},
+          {"id": "W2", "kind": "wire", "from": "F1.load", "to": "S1.in", "size": "1 mm2", "metres": 1},
+          {"id": "W3", "kind": "wire", "from": "S1.in", "to": "L2.in", "size": "1 mm2", "metres": 1},
+          {"id": "W4", "kind": "wire", "from": "S1.out", "to": "L1.in", "size": "1 mm2", "metres": 1},
+          {"id": "W5", "kind": "wire", "from": "L1.out", "to": "BATT.neg", "size": "1 mm2", "metres": 1},
+          {"id": "W6", "kind": "wire", "from": "L2.out", "to": "BATT.neg", "size": "1 mm2", "metres": 1}],
+         "joins": [["BUS.b", "F1.feed"], ["BUS.c", "F2.feed"]],
+         "circuits": [{"id": "work", "name": "Work", "loads": ["L1"], "on": {"S1": "on"}},
+                      {"id": "side", "name": "Side", "loads": ["L2"]}]}
+        """;
+    return VehicleFile.read(json, "cart").orThrow();
+  }
+
+  @Test
+  void twoFusesAreNeverBridgedByAMove() throws Problem {
+    Workpiece work = new Workpiece(sharedStud());
+    assertThatThrownBy(() -> work.make(CircuitEdits.moveToFuse("work", "F2")))
+        .isInstanceOf(Problem.class)
+        .hasMessageContaining("S1.in");
+    work.make(CircuitEdits.moveToFuse("side", "F2"));
+    assertThat(work.findings()).isEmpty();
+    PartSpec.Wire side = (PartSpec.Wire) work.vehicle().requirePart("W3").spec();
+    assertThat(side.from()).isEqualTo(TerminalRef.parse("F2.load"));
+    assertThat(work.vehicle().requirePart("F2").spare()).isEmpty();
+    Change change = work.make(CircuitEdits.moveToFuse("work", "F2"));
+    assertThat(change.told()).contains("F1 feeds nothing any more");
+    assertThat(work.vehicle().requirePart("F1").spare()).containsExactly("load");
+    assertThat(work.findings()).isEmpty();
+  }
+
+  @Test
+  void aCopyOfWhatCarriesOthersFeedIsPutOnTheSameStud() throws Problem {
+    Workpiece work = new Workpiece(sharedStud());
+    work.make(CircuitEdits.duplicate("work", "Second"));
+    assertThat(work.findings()).isEmpty();
+    assertThat(work.vehicle().joins())
+        .contains(List.of(TerminalRef.parse("S1.in"), TerminalRef.parse("S2.in")));
+    assertThat(work.vehicle().circuit("work2").orElseThrow().on()).isEqualTo(Map.of("S2", "on"));
+  }
+
   @Test
   void whatGoesWithARemovedPartIsTold() throws Problem {
     Workpiece work = new Workpiece(vehicle("motorcycle"));
