@@ -42,6 +42,9 @@ public final class VehicleFiles implements VehicleStore {
     } catch (IOException e) {
       throw unreadable(path, e);
     }
+    if (!Files.isRegularFile(file)) {
+      throw new Problem(FILE, path.toString(), "can't be opened: it is a folder or a device");
+    }
     Hold hold = hold(file);
     try {
       byte[] bytes = bytes(file);

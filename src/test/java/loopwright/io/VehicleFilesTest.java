@@ -397,6 +397,9 @@ class VehicleFilesTest {
     assertThatThrownBy(() -> store.open(folder.resolve("none.json")))
         .isInstanceOf(Problem.class)
         .hasMessageContaining("no such file");
+    assertThatThrownBy(() -> store.open(folder))
+        .isInstanceOf(Problem.class)
+        .hasMessageContaining("a folder");
     Path torn = folder.resolve("torn.json");
     Files.write(torn, "{\"format\": ".getBytes(StandardCharsets.UTF_8));
     assertThatThrownBy(() -> store.open(torn)).hasMessageContaining("can't be read");

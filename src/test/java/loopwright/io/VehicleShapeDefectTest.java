@@ -150,8 +150,8 @@ class VehicleShapeDefectTest {
   @Test
   void anotherVersionIsRefused() {
     check(
-        Vehicles.small("\"version\": 1", "\"version\": 2"),
-        expected("vehicle", "2", "1", "version (line 2)", "version is 2, must be 1"));
+        Vehicles.small("\"version\": 1", "\"version\": 0"),
+        expected("vehicle", "0", "1", "version (line 2)", "version is 0, must be 1"));
   }
 
   @Test
