@@ -108,7 +108,7 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule PAPER_ROOM =
-      room("paper", "model", "solver")
+      room("paper", "model", "meter", "knowledge", "solver")
           .because("what is laid out on paper follows from the circuit and its solution alone");
 
   @ArchTest

@@ -14,13 +14,19 @@ import loopwright.model.Typicals;
  * @param faults failure modes of every kind of part
  * @param testSlip chance that one reading was not taken as asked (lead on paint, wrong point)
  * @param meters meter descriptions that come with the program
+ * @param wireFuses the greatest fuse for each size of wire
  */
 public record Knowledge(
-    Typicals typicals, List<FaultMode> faults, double testSlip, List<MeterSpec> meters) {
+    Typicals typicals,
+    List<FaultMode> faults,
+    double testSlip,
+    List<MeterSpec> meters,
+    WireFuses wireFuses) {
 
   /** Copies the lists. */
   public Knowledge {
     Objects.requireNonNull(typicals, "typicals");
+    Objects.requireNonNull(wireFuses, "wireFuses");
     faults = List.copyOf(faults);
     meters = List.copyOf(meters);
   }

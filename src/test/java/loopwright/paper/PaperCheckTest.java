@@ -1,0 +1,26 @@
+package loopwright.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import loopwright.evidence.Bench;
+import loopwright.solver.Network;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Figures of the demo vehicles' plans. */
+class PaperCheckTest {
+
+  @ParameterizedTest
+  @ValueSource(strings = {"motorcycle", "tractor", "truck", "pumper"})
+  void figuresOfTheDemoVehicles(String name) {
+    Network network = Bench.network(Bench.vehicle(name));
+    List<Figure> figures = PaperCheck.figures(network, Bench.KNOWLEDGE.wireFuses());
+    for (Figure f : PaperCheck.beyond(figures)) {
+      System.out.printf(
+          "%s %s %s %.3g limit %.3g at %s with %s%n",
+          name, f.part(), f.kind().word(), f.value(), f.limit(), f.at(), f.with());
+    }
+    assertThat(figures).isNotEmpty();
+  }
+}
