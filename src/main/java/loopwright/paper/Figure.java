@@ -40,8 +40,10 @@ public record Figure(
     LOAD_AMPS("load-amps", true),
     /** Current of a dead short at the far end, against what opens the fuse in seconds; amperes. */
     FAR_SHORT_AMPS("far-short-amps", false),
-    /** Volts lost between battery and load, against what is usual; volts. */
+    /** Volts lost from the battery to the load, against what is usual; volts. */
     DROP_VOLTS("drop-volts", true),
+    /** Volts lost from the load to the battery's grounded post, against what is usual; volts. */
+    GROUND_DROP_VOLTS("ground-drop-volts", true),
     /** Ways from the battery to the load through a fuse; a count. */
     FUSES("fuses", false),
     /** Ways from the load back to the battery; a count. */

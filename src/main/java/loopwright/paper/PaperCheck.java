@@ -19,13 +19,10 @@ import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
-import loopwright.solver.Change;
 import loopwright.solver.Element;
-import loopwright.solver.History;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
 import loopwright.solver.Solver;
-import loopwright.solver.Values;
 import loopwright.solver.Variant;
 
 /**
@@ -43,11 +40,19 @@ public final class PaperCheck {
    */
   private static final double OPENS_IN_SECONDS = 2;
 
-  /** Usual loss between battery and load, as a share of the system's volts: 0.5 V of 12 V. */
-  private static final double USUAL_LOSS = 0.5 / 12;
+  /**
+   * Usual loss from the battery to a load, as a share of the system's volts: 0.5 V of 12 V. Common
+   * practice.
+   */
+  private static final double USUAL_FEED = 0.5 / 12;
 
-  /** Usual loss in a starter circuit, feed and ground together: 0.8 V of 12 V. */
-  private static final double STARTER_LOSS = 0.8 / 12;
+  /** Usual loss from a load to the battery's grounded post in volts. Common practice. */
+  private static final double USUAL_GROUND = 0.1;
+
+  /** The same while cranking: 0.5 V and 0.3 V of 12 V (starter draw tester manual). */
+  private static final double STARTER_FEED = 0.5 / 12;
+
+  private static final double STARTER_GROUND = 0.3 / 12;
 
   /** Current from which a motor counts as a starter, in amperes. Common practice. */
   private static final double STARTER_AMPS = 80;
@@ -125,14 +130,58 @@ public final class PaperCheck {
     return part.spec() instanceof PartSpec.Motor m && m.amps().about() > STARTER_AMPS;
   }
 
+  /** Volts lost before and behind a load, unless another load in series takes them on purpose. */
   private void drop(Part part, int e, Setting on, boolean starter) {
     OperatingPoint point = point(on);
+    if (inSeries(point, e)) {
+      return;
+    }
+    Element load = network.elements().get(e);
+    double feed = point.volts(network.requireNode(vehicle.feedPost()));
+    double back = point.volts(network.requireNode(vehicle.groundedPost()));
+    boolean aIsFed =
+        Math.abs(point.volts(load.a()) - back) > Math.abs(point.volts(load.b()) - back);
+    int fed = aIsFed ? load.a() : load.b();
+    int grounded = aIsFed ? load.b() : load.a();
+    int system = vehicle.systemVolts();
+    add(
+        part,
+        Figure.Kind.DROP_VOLTS,
+        Math.abs(feed - point.volts(fed)),
+        (starter ? STARTER_FEED : USUAL_FEED) * system,
+        on,
+        List.of());
+    add(
+        part,
+        Figure.Kind.GROUND_DROP_VOLTS,
+        Math.abs(point.volts(grounded) - back),
+        starter ? STARTER_GROUND * system : USUAL_GROUND,
+        on,
+        List.of());
+  }
+
+  /** Whether another load carries this one's very current. */
+  private boolean inSeries(OperatingPoint point, int e) {
+    double amps = Math.abs(point.amps(e));
+    for (int other = 0; other < network.elements().size(); other++) {
+      Part part = vehicle.requirePart(network.elements().get(other).part());
+      boolean takes = part.kind().isLoad() || part.kind() == PartKind.SENDER;
+      boolean same = Math.abs(Math.abs(point.amps(other)) - amps) < 0.01 * amps;
+      if (other != e && takes && same && touches(point, e, other)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether volts fall across another element in the same loop: none of its ends is at a post. */
+  private boolean touches(OperatingPoint point, int e, int other) {
     double posts =
-        point.volts(
-            network.requireNode(vehicle.feedPost()), network.requireNode(vehicle.groundedPost()));
-    double lost = Math.abs(posts) - Math.abs(point.across(e));
-    double limit = (starter ? STARTER_LOSS : USUAL_LOSS) * vehicle.systemVolts();
-    add(part, Figure.Kind.DROP_VOLTS, lost, limit, on, List.of());
+        Math.abs(
+            point.volts(
+                network.requireNode(vehicle.feedPost()),
+                network.requireNode(vehicle.groundedPost())));
+    return Math.abs(point.across(e)) + Math.abs(point.across(other)) < 1.02 * posts;
   }
 
   /** Whether some end of a load is joined to a post with the load itself and the battery out. */
@@ -163,6 +212,10 @@ public final class PaperCheck {
     Map<Integer, Double> most = new LinkedHashMap<>();
     Map<Integer, Setting> where = new HashMap<>();
     for (Setting setting : settings()) {
+      if (cranks(setting)) {
+        // Half a minute at most: what cables stand in that time is another matter.
+        continue;
+      }
       OperatingPoint point = point(setting);
       for (int e = 0; e < network.elements().size(); e++) {
         double amps = Math.abs(point.amps(e));
@@ -200,6 +253,15 @@ public final class PaperCheck {
     }
     settings.add(Setting.of(together));
     return settings.stream().distinct().toList();
+  }
+
+  /** Whether a starter turns in a setting. */
+  private boolean cranks(Setting setting) {
+    OperatingPoint point = point(setting);
+    return vehicle.parts().stream()
+        .filter(this::starter)
+        .flatMap(p -> network.elementsOf(p.id()).stream())
+        .anyMatch(e -> Math.abs(point.amps(e)) > STARTER_AMPS / 2);
   }
 
   /** What a wire carries; straps and starter cables, which no fuse protects, are left out. */
@@ -241,38 +303,24 @@ public final class PaperCheck {
     }
   }
 
-  /** The dead short behind a fuse that the loop's own resistance limits most. */
+  /**
+   * The dead short behind a fuse that the loop's own resistance limits most: open-circuit volts of
+   * a point over the resistance it sees (Thevenin), contacts and fuses standing as before.
+   */
   private void farShort(Part part, PartSpec.Fuse fuse, Behind behind) {
     int link = network.element(part.id(), "link").orElseThrow();
-    Element.Link whole = (Element.Link) network.elements().get(link);
-    Element never =
-        new Element.Resistor(whole.part(), whole.role(), whole.a(), whole.b(), whole.ohms());
     double least = Double.MAX_VALUE;
     String far = "";
     Setting where = Setting.REST;
     for (Map.Entry<Integer, String> end : behind.ends().entrySet()) {
+      int node = end.getKey();
       for (Setting setting : settings()) {
-        if (!fed(end.getKey(), setting)) {
+        if (!fedBy(link, node, setting)) {
           continue;
         }
-        Variant shorted =
-            Variant.healthy(network)
-                .with(
-                    List.of(
-                        new Change.Replace(link, never),
-                        new Change.Add(
-                            new Element.Resistor(
-                                part.id(),
-                                "short",
-                                end.getKey(),
-                                Network.REFERENCE,
-                                loopwright.model.Spread.exactly(1e-3)))));
-        double amps =
-            Math.abs(
-                Solver.full(network)
-                    .solve(shorted, setting, Values.typical(shorted), History.NONE)
-                    .amps(link));
-        if (amps > FLOWS && amps < least) {
+        OperatingPoint point = point(setting);
+        double amps = Math.abs(point.volts(node)) / point.ohmsSeen(node, Network.REFERENCE);
+        if (amps < least) {
           least = amps;
           far = end.getValue();
           where = setting;
@@ -291,15 +339,17 @@ public final class PaperCheck {
     }
   }
 
-  private boolean fed(int node, Setting setting) {
-    double post =
-        Math.abs(
-            point(setting)
-                .volts(
-                    network.requireNode(vehicle.feedPost()),
-                    network.requireNode(vehicle.groundedPost())));
-    return Math.abs(point(setting).volts(node)) > 0.5 * post;
+  /** Whether a point hangs on a fuse in a setting by nothing but wires and closed contacts. */
+  private boolean fedBy(int link, int node, Setting setting) {
+    Element fuse = network.elements().get(link);
+    OperatingPoint apart = point(setting.without(fuse.part()));
+    double whole = Math.abs(point(setting).volts(node));
+    return Math.abs(apart.volts(node)) < 0.1 * whole
+        && Math.min(apart.ohmsSeen(node, fuse.a()), apart.ohmsSeen(node, fuse.b())) < WIRED;
   }
+
+  /** Resistance below which nothing but wires and contacts lies between two points, in ohms. */
+  private static final double WIRED = 1;
 
   // ---- coils ------------------------------------------------------------------------------------
 
