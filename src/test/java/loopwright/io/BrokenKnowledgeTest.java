@@ -144,7 +144,7 @@ class BrokenKnowledgeTest {
   void aFolderWithoutKnowledgeNamesAllThatIsMissing() {
     assertThat(KnowledgeFiles.read(root.resolve("none")).defects())
         .extracting(Defect::object)
-        .containsExactly("folder faults", "folder meters", "file", "file", "test_slip");
+        .containsExactly("folder faults", "folder meters", "file", "file", "file", "test_slip");
   }
 
   @Test
