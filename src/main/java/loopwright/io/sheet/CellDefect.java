@@ -1,0 +1,59 @@
+package loopwright.io.sheet;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Objects;
+import loopwright.io.Defect;
+
+/**
+ * One thing wrong with a list, and where.
+ *
+ * @param line line of the file, counted from 1; 0 for the file as a whole
+ * @param column column of the list, counted from 1; 0 for the row as a whole
+ * @param defect what is wrong, said so that it can be put right
+ */
+public record CellDefect(int line, int column, Defect defect) {
+  /** As they stand in the file, from left to right in a row. */
+  static final Comparator<CellDefect> IN_ORDER =
+      Comparator.comparingInt(CellDefect::line).thenComparingInt(CellDefect::column);
+
+  /** Rejects a missing defect. */
+  public CellDefect {
+    Objects.requireNonNull(defect, "defect");
+  }
+
+  /**
+   * A defect of a cell, or of a row or the whole file where column or line is 0.
+   *
+   * @param what follows the object's name in the message
+   */
+  static CellDefect at(
+      Place place, int line, int column, String object, String value, String limit, String what) {
+    String where = place.of(line, column);
+    return new CellDefect(
+        line,
+        column,
+        new Defect(object, value, limit, where, object + ": " + what + " [" + where + "]"));
+  }
+
+  /** A file and its headings, as far as they are known. */
+  record Place(String file, List<String> headings) {
+    String of(int line, int column) {
+      String heading = column >= 1 && column <= headings.size() ? headings.get(column - 1) : "";
+      return file
+          + (line > 0 ? ", line " + line : "")
+          + (column > 0 ? ", column " + column : "")
+          + (heading.isBlank() ? "" : " (" + Sheet.shown(heading) + ")");
+    }
+  }
+
+  /** All of it in one sentence, place included. */
+  public String message() {
+    return defect.message();
+  }
+
+  @Override
+  public String toString() {
+    return message();
+  }
+}

@@ -1,0 +1,179 @@
+package loopwright.io.sheet;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * A list before anybody says what it means: its headings, its rows, and what is wrong with it as
+ * text. UTF-8, with or without a byte order mark; cells parted by semicolons, tabs or commas.
+ *
+ * @param <C> what its columns may hold
+ */
+final class Sheet<C extends Enum<C> & SheetColumn> {
+  /** Largest file in bytes: 20 MB, as for vehicles. */
+  static final int MAX_BYTES = 20_000_000;
+
+  /** Longest cell in characters, as for texts of vehicles. */
+  static final int MAX_TEXT = 10_000;
+
+  /** Separators tried, the one least likely to stand in a cell first. */
+  private static final char[] SEPARATORS = {';', '\t', ','};
+
+  /** Rows above the headings that may hold a title. */
+  private static final int MOST_TITLES = 10;
+
+  private static final int SHOWN = 60;
+  private static final Pattern CONTROL = Pattern.compile("[\\x00-\\x08\\x0B-\\x1F\\x7F]");
+
+  final String file;
+  final Mapping<C> guess;
+  final List<SheetText.Row> rows;
+  final List<CellDefect> defects = new ArrayList<>();
+
+  private Sheet(String file, String text, Class<C> kind) {
+    this.file = file;
+    SheetText best = null;
+    int headingAt = 0;
+    int most = -1;
+    for (char separator : SEPARATORS) {
+      SheetText cut = SheetText.cut(text, separator);
+      for (int i = 0; i < Math.min(MOST_TITLES, cut.rows().size()); i++) {
+        int known = Mapping.guess(cut.rows().get(i).cells(), kind).columns().size();
+        if (known > most) {
+          most = known;
+          best = cut;
+          headingAt = i;
+        }
+      }
+    }
+    if (best == null) {
+      this.guess = new Mapping<C>(java.util.Map.of(), List.of());
+      this.rows = List.of();
+      defects.add(defect(0, 0, "list", "no text", "a line of headings and a row", "is empty"));
+      return;
+    }
+    this.guess = Mapping.guess(best.rows().get(headingAt).cells(), kind);
+    this.rows = best.rows().subList(headingAt + 1, best.rows().size());
+    if (rows.isEmpty()) {
+      defects.add(
+          defect(
+              best.rows().get(headingAt).line(),
+              0,
+              "list",
+              "no rows",
+              "a row under the headings",
+              "has headings and no rows under them"));
+    }
+    best.badQuotes().forEach(this::badQuote);
+    rows.forEach(this::check);
+  }
+
+  static <C extends Enum<C> & SheetColumn> Sheet<C> of(String text, String file, Class<C> kind) {
+    return new Sheet<>(file, text, kind);
+  }
+
+  /** The list in a file; one that can't be read is an empty list with that defect. */
+  static <C extends Enum<C> & SheetColumn> Sheet<C> of(Path path, Class<C> kind) {
+    String file = String.valueOf(path.getFileName());
+    String trouble;
+    try (InputStream in = Files.newInputStream(path)) {
+      byte[] bytes = in.readNBytes(MAX_BYTES + 1);
+      if (bytes.length <= MAX_BYTES) {
+        return of(
+            StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString(),
+            file,
+            kind);
+      }
+      trouble = "is larger than 20 MB, which no list needs";
+    } catch (CharacterCodingException e) {
+      trouble = "is not in UTF-8; save it as CSV in UTF-8";
+    } catch (NoSuchFileException e) {
+      trouble = "there is no such file";
+    } catch (IOException e) {
+      trouble = "cannot be read: " + e.getClass().getSimpleName();
+    }
+    Sheet<C> none = new Sheet<>(file, "", kind);
+    none.defects.clear();
+    none.defects.add(
+        none.defect(0, 0, "file", path.toString(), "a list in UTF-8, at most 20 MB", trouble));
+    return none;
+  }
+
+  private void badQuote(SheetText.BadQuote bad) {
+    defects.add(
+        defect(
+            bad.line(),
+            bad.column(),
+            "cell",
+            bad.open() ? "a quote that never closes" : "text behind a closing quote",
+            "\"text\" with quotes inside doubled",
+            bad.open()
+                ? "opens a quote that never closes"
+                : "has text behind its closing quote; a quote inside quotes is written twice"));
+  }
+
+  private void check(SheetText.Row row) {
+    int columns = guess.headings().size();
+    for (int c = columns + 1; c <= row.cells().size(); c++) {
+      if (!row.cell(c).isBlank()) {
+        defects.add(
+            defect(
+                row.line(),
+                c,
+                "row",
+                row.cells().size() + " cells",
+                columns + " cells, as there are headings",
+                "has more cells than there are headings; a comma that belongs to a cell wants the"
+                    + " cell in quotes"));
+        break;
+      }
+    }
+    for (int c = 1; c <= Math.min(columns, row.cells().size()); c++) {
+      String cell = row.cell(c);
+      boolean control = CONTROL.matcher(cell).find();
+      if (control || cell.length() > MAX_TEXT) {
+        defects.add(
+            defect(
+                row.line(),
+                c,
+                "cell",
+                shown(cell),
+                "printable text of at most 10,000 characters",
+                control ? "holds control characters" : "is longer than 10,000 characters"));
+      }
+    }
+  }
+
+  /** What a row holds in a column that may not be there. */
+  static <C extends Enum<C> & SheetColumn> Optional<String> cell(
+      SheetText.Row row, Mapping<C> mapping, C column) {
+    return mapping.at(column).map(row::cell);
+  }
+
+  CellDefect defect(int line, int column, String object, String value, String limit, String what) {
+    return CellDefect.at(
+        new CellDefect.Place(file, guess == null ? List.of() : guess.headings()),
+        line,
+        column,
+        object,
+        value,
+        limit,
+        what);
+  }
+
+  /** A cell as messages show it. */
+  static String shown(String cell) {
+    String plain = CONTROL.matcher(cell).replaceAll("?").replaceAll("\\s+", " ").strip();
+    return plain.length() <= SHOWN ? plain : plain.substring(0, SHOWN - 3) + "...";
+  }
+}

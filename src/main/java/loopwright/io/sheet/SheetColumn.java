@@ -1,0 +1,16 @@
+package loopwright.io.sheet;
+
+import java.util.List;
+
+/** What a column of a list may hold. */
+public interface SheetColumn {
+
+  /** The heading it is written under; also the word that names it. */
+  String word();
+
+  /**
+   * Headings people give it, in small letters without signs and without a unit; the written one is
+   * among them.
+   */
+  List<String> headings();
+}

@@ -1,0 +1,155 @@
+package loopwright.io.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+
+/**
+ * Cuts text into rows of cells: RFC 4180 with any one separator, plus what hand-kept files have:
+ * empty lines, lines of remarks, spaces round cells, quotes in the middle of a cell (2" is a
+ * length). A quote that never closes spoils its own line alone, so that the rest is still looked
+ * at; that, and the line each row begins on, is why a strict parser would not do.
+ */
+final class SheetText {
+  /** A remark: two slashes, or a # that no cell's content follows. */
+  private static final Pattern REMARK = Pattern.compile("\\s*(//|#+\\s*\\p{L}|#\\s+|#+$|sep=.$).*");
+
+  /**
+   * One row.
+   *
+   * @param line the line it begins on, counted from 1
+   * @param cells its cells: bare ones without the spaces round them, quoted ones as they are
+   */
+  record Row(int line, List<String> cells) {
+    Row {
+      cells = List.copyOf(cells);
+    }
+
+    /** The cell of a column counted from 1; empty where the row is shorter. */
+    String cell(int column) {
+      return column <= cells.size() ? cells.get(column - 1) : "";
+    }
+  }
+
+  /** A quote that opens and does not close, or closes before its cell ends. */
+  record BadQuote(int line, int column, boolean open) {}
+
+  private final String text;
+  private final char separator;
+  private final List<Row> rows = new ArrayList<>();
+  private final List<BadQuote> badQuotes = new ArrayList<>();
+  private int at;
+  private int line = 1;
+
+  private SheetText(String text, char separator) {
+    this.text = text;
+    this.separator = separator;
+  }
+
+  static SheetText cut(String text, char separator) {
+    String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    SheetText sheet = new SheetText(plain.replace("\r\n", "\n").replace('\r', '\n'), separator);
+    while (sheet.at < sheet.text.length()) {
+      sheet.row();
+    }
+    return sheet;
+  }
+
+  /** The rows that hold anything. */
+  List<Row> rows() {
+    return rows;
+  }
+
+  List<BadQuote> badQuotes() {
+    return badQuotes;
+  }
+
+  private void row() {
+    int end = lineEnd(at);
+    if (REMARK.matcher(text).region(at, end).matches()) {
+      at = end + 1;
+      line++;
+      return;
+    }
+    int begins = line;
+    List<String> cells = new ArrayList<>();
+    boolean more = true;
+    while (more) {
+      cells.add(cell(begins, cells.size() + 1));
+      more = at < text.length() && text.charAt(at) == separator;
+      at++;
+    }
+    line++;
+    if (cells.stream().anyMatch(c -> !c.isBlank())) {
+      rows.add(new Row(begins, cells));
+    }
+  }
+
+  /** One cell; afterwards {@code at} is on the separator or line break behind it. */
+  private String cell(int begins, int column) {
+    int start = at;
+    while (start < text.length() && text.charAt(start) == ' ') {
+      start++;
+    }
+    if (start < text.length() && text.charAt(start) == '"') {
+      int close = closing(start);
+      if (close > 0) {
+        String inside = text.substring(start + 1, close).replace("\"\"", "\"");
+        at = close + 1;
+        String behind = bare();
+        if (!behind.isEmpty()) {
+          badQuotes.add(new BadQuote(begins, column, false));
+        }
+        line += (int) inside.chars().filter(c -> c == '\n').count();
+        return inside + behind;
+      }
+      badQuotes.add(new BadQuote(begins, column, true));
+    }
+    return bare();
+  }
+
+  private String bare() {
+    int start = at;
+    while (at < text.length() && text.charAt(at) != separator && text.charAt(at) != '\n') {
+      at++;
+    }
+    return text.substring(start, at).strip();
+  }
+
+  /** Where the quote opened at a place closes; -1 if it never does. */
+  private int closing(int open) {
+    int i = open + 1;
+    while (i < text.length()) {
+      if (text.charAt(i) == '"') {
+        if (i + 1 < text.length() && text.charAt(i + 1) == '"') {
+          i++;
+        } else {
+          return i;
+        }
+      }
+      i++;
+    }
+    return -1;
+  }
+
+  private int lineEnd(int from) {
+    int end = text.indexOf('\n', from);
+    return end < 0 ? text.length() : end;
+  }
+
+  /** A row of text, each cell in quotes where it needs them to be read back the same. */
+  static String line(List<String> cells) {
+    StringBuilder out = new StringBuilder();
+    for (int i = 0; i < cells.size(); i++) {
+      String cell = cells.get(i);
+      boolean remark = i == 0 && REMARK.matcher(cell).matches();
+      boolean quoted =
+          remark
+              || !cell.equals(cell.strip())
+              || cell.chars().anyMatch(c -> "\",;\t\n".indexOf(c) >= 0);
+      out.append(i == 0 ? "" : ",");
+      out.append(quoted ? "\"" + cell.replace("\"", "\"\"") + "\"" : cell);
+    }
+    return out.append('\n').toString();
+  }
+}

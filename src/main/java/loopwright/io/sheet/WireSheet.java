@@ -1,0 +1,50 @@
+package loopwright.io.sheet;
+
+import java.nio.file.Path;
+import loopwright.model.Vehicle;
+
+/**
+ * A list of wires as a spreadsheet keeps it: CSV in UTF-8, one wire a row. Reading changes nothing;
+ * {@link #preview} says what the list would do and what is wrong with it, and holds the changed
+ * vehicle only if nothing is.
+ *
+ * <p>A row is about the wire of its short name, or, where it has none, the wire between its ends;
+ * if the vehicle has no such wire, it is a new one. A column that is not there leaves known wires
+ * as they are; an empty cell clears what can be empty. Wires that the list doesn't name stay.
+ */
+public final class WireSheet {
+  private final Sheet<WireColumn> sheet;
+
+  private WireSheet(Sheet<WireColumn> sheet) {
+    this.sheet = sheet;
+  }
+
+  /**
+   * Reads a list from a text.
+   *
+   * @param file what defects call it
+   */
+  public static WireSheet read(String text, String file) {
+    return new WireSheet(Sheet.of(text, file, WireColumn.class));
+  }
+
+  /** Reads a list from a file. One that can't be opened is a defect like any other. */
+  public static WireSheet read(Path file) {
+    return new WireSheet(Sheet.of(file, WireColumn.class));
+  }
+
+  /** Which column holds what, as far as the headings tell. */
+  public Mapping<WireColumn> guess() {
+    return sheet.guess;
+  }
+
+  /** What the list would do to a vehicle, with the columns taken as given. */
+  public WirePreview preview(Vehicle vehicle, Mapping<WireColumn> mapping) {
+    return new WireReading(sheet, vehicle, mapping).preview();
+  }
+
+  /** The list of a vehicle's wires. Read back, it gives the same wires in the same places. */
+  public static String text(Vehicle vehicle) {
+    return WireRows.text(vehicle);
+  }
+}
