@@ -30,6 +30,7 @@ public final class Cli {
             .addSubcommand(new CasesCommand(world))
             .addSubcommand(new ReadyCommand(world))
             .addSubcommand(new VehicleCommand(world))
+            .addSubcommand(new WiresCommand(world))
             .setOut(out)
             .setErr(err)
             .setCaseInsensitiveEnumValuesAllowed(true)
@@ -65,7 +66,7 @@ public final class Cli {
     @Override
     public void run() {
       throw new CommandLine.ParameterException(
-          spec.commandLine(), "Say what to do: find, cases, ready or vehicle.");
+          spec.commandLine(), "Say what to do: find, cases, ready, vehicle or wires.");
     }
   }
 }

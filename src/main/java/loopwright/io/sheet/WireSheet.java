@@ -1,6 +1,7 @@
 package loopwright.io.sheet;
 
 import java.nio.file.Path;
+import loopwright.model.PartSpec;
 import loopwright.model.Vehicle;
 
 /**
@@ -41,6 +42,11 @@ public final class WireSheet {
   /** What the list would do to a vehicle, with the columns taken as given. */
   public WirePreview preview(Vehicle vehicle, Mapping<WireColumn> mapping) {
     return new WireReading(sheet, vehicle, mapping).preview();
+  }
+
+  /** A wire's length as lists write it, with its unit. */
+  public static String length(PartSpec.Wire wire) {
+    return Amounts.text(wire.metres()) + " m";
   }
 
   /** The list of a vehicle's wires. Read back, it gives the same wires in the same places. */

@@ -1,0 +1,280 @@
+package loopwright.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import loopwright.io.VehicleFile;
+import loopwright.io.sheet.CellDefect;
+import loopwright.io.sheet.Mapping;
+import loopwright.io.sheet.PinColumn;
+import loopwright.io.sheet.PinPreview;
+import loopwright.io.sheet.PinSheet;
+import loopwright.io.sheet.SheetColumn;
+import loopwright.io.sheet.WireColumn;
+import loopwright.io.sheet.WirePreview;
+import loopwright.io.sheet.WireSheet;
+import loopwright.model.Part;
+import loopwright.model.PartSpec;
+import loopwright.model.Vehicle;
+import loopwright.model.VehicleCheck;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Prints a vehicle's wire list or pinouts, and takes lists kept in a spreadsheet. */
+@Command(
+    name = "wires",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Prints a vehicle's wires as a table (CSV), or shows what a table of yours would change.",
+      "Nothing is written without --save, and nothing at all while anything is wrong."
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:printed, shown or saved",
+      "1:the vehicle can't be saved",
+      "2:the command line was not understood",
+      "3:vehicle or table has defects, or a pinout differs"
+    })
+final class WiresCommand implements Callable<Integer> {
+  private final CliWorld world;
+
+  @Parameters(paramLabel = "VEHICLE", description = "A vehicle file, or a demo vehicle's name.")
+  private String name = "";
+
+  @Option(
+      names = "--in",
+      paramLabel = "FILE",
+      description = "A table of yours, held against the vehicle.")
+  private Optional<Path> in = Optional.empty();
+
+  @Option(
+      names = "--column",
+      paramLabel = "WHAT=HEADING",
+      description =
+          "Which column holds what, by its heading or number, where the headings don't tell;"
+              + " WHAT= for none. Give it as often as needed.")
+  private Map<String, String> columns = Map.of();
+
+  @Option(
+      names = "--save",
+      paramLabel = "FILE",
+      description = "Writes the vehicle with the table's wires to this file.")
+  private Optional<Path> save = Optional.empty();
+
+  @Option(
+      names = "--pins",
+      description = "Pinouts of the connectors in place of the wires; they are only compared.")
+  private boolean pins;
+
+  @Option(
+      names = "--width",
+      paramLabel = "COLUMNS",
+      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
+  private int width = Page.USUAL;
+
+  WiresCommand(CliWorld world) {
+    this.world = world;
+  }
+
+  @Override
+  public Integer call() {
+    Page log = new Page(world.err(), width);
+    if (save.isPresent() && (in.isEmpty() || pins)) {
+      log.say("--save wants a table of wires to take: give it with --in, without --pins.");
+      return ExitCode.USAGE.number();
+    }
+    CliWorld.Opening opening = world.openVehicle(name);
+    if (opening instanceof CliWorld.Opening.Defective defective) {
+      VehicleCommand.defects(log, world, name, defective.defects());
+      return ExitCode.VEHICLE.number();
+    }
+    Vehicle vehicle = ((CliWorld.Opening.Opened) opening).vehicle();
+    if (in.isEmpty()) {
+      world.out().print(pins ? PinSheet.text(vehicle, Set.of()) : WireSheet.text(vehicle));
+      world.out().flush();
+      return ExitCode.DONE.number();
+    }
+    Page page = new Page(world.out(), width);
+    ExitCode code = pins ? pinouts(page, log, vehicle) : wires(page, log, vehicle);
+    page.flush();
+    return code.number();
+  }
+
+  private ExitCode wires(Page page, Page log, Vehicle vehicle) {
+    WireSheet sheet = WireSheet.read(in.orElseThrow());
+    Optional<Mapping<WireColumn>> mapping = mapped(log, sheet.guess(), WireColumn.class);
+    if (mapping.isEmpty()) {
+      return ExitCode.USAGE;
+    }
+    WirePreview preview = sheet.preview(vehicle, mapping.get());
+    columns(page, preview.mapping());
+    page.gap();
+    page.say(
+        "Wires understood: "
+            + List.of(WirePreview.Effect.values()).stream()
+                .map(e -> preview.count(e) + " " + e.word())
+                .collect(Collectors.joining(", ")));
+    preview.rows().forEach(row -> show(page, row));
+    page.items(preview.remarks());
+    if (preview.applied().isEmpty()) {
+      defects(page, preview.defects());
+      page.gap();
+      page.say("Nothing is taken over until all of these are put right.");
+      return ExitCode.VEHICLE;
+    }
+    if (!preview.wanting().isEmpty()) {
+      page.gap();
+      page.say("With these wires the vehicle no longer holds together");
+      page.items(preview.wanting().stream().map(VehicleCheck.Finding::message).toList());
+      return ExitCode.VEHICLE;
+    }
+    return save.isPresent() ? save(page, log, preview.applied().get()) : ready(page, preview);
+  }
+
+  private static ExitCode ready(Page page, WirePreview preview) {
+    page.gap();
+    boolean same = preview.count(WirePreview.Effect.UNCHANGED) == preview.rows().size();
+    page.say(
+        same
+            ? "No defects. The vehicle has all of this already."
+            : "No defects. To take it over, add --save FILE; nothing is written yet.");
+    return ExitCode.DONE;
+  }
+
+  private ExitCode save(Page page, Page log, Vehicle changed) {
+    Path file = save.orElseThrow();
+    try {
+      VehicleFile.write(changed, file);
+    } catch (IOException e) {
+      log.say(e.getMessage());
+      log.flush();
+      return ExitCode.FAILED;
+    }
+    page.gap();
+    page.say("Saved: " + file);
+    return ExitCode.DONE;
+  }
+
+  private static void show(Page page, WirePreview.Row row) {
+    Part wire = row.wire();
+    String title = "  " + row.effect().word() + " " + wire.id() + ": ";
+    switch (row.effect()) {
+      case NEW -> {
+        PartSpec.Wire spec = (PartSpec.Wire) wire.spec();
+        page.block(
+            title,
+            spec.from()
+                + " to "
+                + spec.to()
+                + ", "
+                + spec.size()
+                + ", "
+                + WireSheet.length(spec)
+                + (spec.colour().isEmpty() ? "" : ", " + spec.colour()));
+      }
+      case CHANGED ->
+          page.block(
+              title,
+              row.changes().stream()
+                  .map(
+                      c ->
+                          c.column().word()
+                              + " "
+                              + (c.before().isEmpty() ? "none" : c.before())
+                              + " -> "
+                              + (c.after().isEmpty() ? "none" : c.after()))
+                  .collect(Collectors.joining("; ")));
+      case UNCHANGED -> {
+        // Counted above; a long list of them would hide what changes.
+      }
+    }
+  }
+
+  private ExitCode pinouts(Page page, Page log, Vehicle vehicle) {
+    PinSheet sheet = PinSheet.read(in.orElseThrow());
+    Optional<Mapping<PinColumn>> mapping = mapped(log, sheet.guess(), PinColumn.class);
+    if (mapping.isEmpty()) {
+      return ExitCode.USAGE;
+    }
+    PinPreview preview = sheet.preview(vehicle, mapping.get());
+    columns(page, preview.mapping());
+    if (!preview.leftOut().isEmpty()) {
+      page.say("Columns not read: " + String.join(", ", preview.leftOut()) + ".");
+    }
+    page.gap();
+    page.say("Pins as in the vehicle: " + preview.agreeing());
+    if (!preview.differences().isEmpty()) {
+      page.gap();
+      page.say("Pins that differ: " + preview.differences().size());
+      page.items(preview.differences().stream().map(PinPreview.Difference::message).toList());
+    }
+    if (!preview.defects().isEmpty()) {
+      defects(page, preview.defects());
+    }
+    return preview.defects().isEmpty() && preview.differences().isEmpty()
+        ? ExitCode.DONE
+        : ExitCode.VEHICLE;
+  }
+
+  private static void defects(Page page, List<CellDefect> defects) {
+    page.gap();
+    page.say("Defects: " + defects.size());
+    page.items(defects.stream().map(CellDefect::message).toList());
+  }
+
+  private static <C extends Enum<C> & SheetColumn> void columns(Page page, Mapping<C> mapping) {
+    page.say(
+        "Columns read: "
+            + mapping.columns().entrySet().stream()
+                .sorted(Map.Entry.comparingByValue())
+                .map(
+                    e ->
+                        e.getValue()
+                            + " "
+                            + mapping.heading(e.getValue())
+                            + " = "
+                            + e.getKey().word())
+                .collect(Collectors.joining(", ")));
+  }
+
+  /** The guessed columns with those given on the command line; empty if one isn't understood. */
+  private <C extends Enum<C> & SheetColumn> Optional<Mapping<C>> mapped(
+      Page log, Mapping<C> guess, Class<C> kind) {
+    Mapping<C> mapping = guess;
+    for (Map.Entry<String, String> given : columns.entrySet()) {
+      Optional<C> column =
+          List.of(kind.getEnumConstants()).stream()
+              .filter(c -> c.word().equalsIgnoreCase(given.getKey().strip()))
+              .findFirst();
+      Optional<Integer> number = guess.find(given.getValue());
+      if (column.isEmpty() || (number.isEmpty() && !given.getValue().isBlank())) {
+        Set<String> words = new LinkedHashSet<>();
+        List.of(kind.getEnumConstants()).forEach(c -> words.add(c.word()));
+        log.say(
+            column.isEmpty()
+                ? "--column " + given.getKey() + ": say one of " + String.join(", ", words) + "."
+                : "--column "
+                    + given.getKey()
+                    + ": the table has no column '"
+                    + given.getValue()
+                    + "', but "
+                    + String.join(", ", guess.headings())
+                    + ".");
+        log.flush();
+        return Optional.empty();
+      }
+      mapping =
+          number.isPresent()
+              ? mapping.with(column.get(), number.get())
+              : mapping.without(column.get());
+    }
+    return Optional.of(mapping);
+  }
+}

@@ -1,0 +1,128 @@
+package loopwright.io.sheet;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.Set;
+import loopwright.model.Vehicle;
+import loopwright.model.VehicleCheck;
+import org.junit.jupiter.api.Test;
+
+/** The mapping step, what a list would leave wanting, and pinouts. */
+class WireSheetTest {
+  private final Vehicle trailer = Trailer.vehicle();
+
+  @Test
+  void columnsCanBeOverruled() {
+    WireSheet sheet =
+        WireSheet.read("id;a;b;size;length;note\nW7;F3.load;L1.in;16 AWG;1 m;behind rail\n", "l");
+    Mapping<WireColumn> guess = sheet.guess();
+    assertThat(sheet.preview(trailer, guess).applied()).isEmpty();
+    Mapping<WireColumn> said =
+        guess
+            .with(WireColumn.FROM, guess.find("A").orElseThrow())
+            .with(WireColumn.TO, guess.find("3").orElseThrow());
+    WirePreview preview = sheet.preview(trailer, said);
+    assertThat(preview.applied()).isPresent();
+    assertThat(preview.remarks())
+        .anyMatch(r -> r.startsWith("Notes left out"))
+        .anyMatch(r -> r.contains(": 6."));
+    assertThat(preview.rows().get(0).wire().where()).isEmpty();
+
+    WirePreview noted = sheet.preview(trailer, said.with(WireColumn.WHERE, 6));
+    assertThat(noted.rows().get(0).wire().where()).isEqualTo("behind rail");
+    assertThat(noted.mapping().at(WireColumn.NOTE)).isEmpty();
+    assertThat(sheet.preview(trailer, said.without(WireColumn.NOTE)).remarks())
+        .anyMatch(r -> r.equals("Columns not read: note."));
+    assertThat(guess.find("7")).isEmpty();
+    assertThatThrownBy(() -> guess.with(WireColumn.FROM, 7))
+        .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  @Test
+  void whatIsTakenInACertainWayIsSaid() {
+    WireSheet sheet = WireSheet.read("from,to,size,length,price\nF3.load,L1.in,16 AWG,2,9\n", "l");
+    assertThat(sheet.preview(trailer, sheet.guess()).remarks())
+        .containsExactly(
+            "Columns not read: price.",
+            "Lengths without a unit, taken as metres: 1.",
+            "Rows without a wire's name, known by their ends or given the next free one: 1.",
+            "Wires of the vehicle that the list doesn't name stay as they are: 6.");
+  }
+
+  @Test
+  void aMovedWireThatOpensACircuitIsTold() {
+    WireSheet sheet = WireSheet.read("wire,to\nW4,FRAME.metal\n", "l");
+    WirePreview preview = sheet.preview(trailer, sheet.guess());
+    assertThat(preview.applied()).isPresent();
+    assertThat(preview.wanting().stream().map(VehicleCheck.Finding::message))
+        .anyMatch(m -> m.contains("L1"));
+  }
+
+  @Test
+  void anEmptyCellClearsWhatCanBeEmptyAndAMissingColumnKeeps() {
+    WireSheet sheet = WireSheet.read("wire,colour,size\nW2,,\n", "l");
+    WirePreview preview = sheet.preview(trailer, sheet.guess());
+    assertThat(preview.rows().get(0).changes())
+        .containsExactly(new WirePreview.Change(WireColumn.COLOUR, "red/white", ""));
+  }
+
+  @Test
+  void pinoutIsWrittenAsTheVehicleHasIt() {
+    assertThat(PinSheet.text(trailer, Set.of("C1")))
+        .isEqualTo(
+            "connector,cavity,wire in,wire out,colour\n"
+                + "C1,1,W3,W4,\"green, green/black\"\nC1,2,,,\n");
+    assertThat(PinSheet.text(trailer, Set.of("C9")).lines()).hasSize(1);
+  }
+
+  @Test
+  void pinsThatDifferAreListed() {
+    PinPreview preview =
+        pins("Plug;Pin;Wire label in;Wire label out;Colour\nC1;1;LP;W2;green + Green-Black\n");
+    assertThat(preview.defects()).isEmpty();
+    assertThat(preview.agreeing()).isZero();
+    assertThat(preview.differences().stream().map(PinPreview.Difference::message))
+        .containsExactly(
+            "C1 cavity 1, wire out: the list says W2, the vehicle W4 [line 2, column 4]",
+            "C1 cavity 2 is not in the list");
+  }
+
+  @Test
+  void aWireTooFewOrAColourTooManyDiffers() {
+    PinPreview preview = pins("cavity,in,out,colour\n1,W3,,green\n2,W3,-,\n");
+    assertThat(
+            preview.differences().stream().map(d -> d.line() + "," + d.column() + " " + d.what()))
+        .containsExactly("2,3 WIRE_OUT", "2,4 COLOUR", "3,2 WIRE_IN");
+  }
+
+  @Test
+  void pinsThatAreNoneAreDefects() {
+    PinPreview preview =
+        pins(
+            "connector,cavity,wire in,wire out\nC2,1,W3,W4\nC1,9,W3,W4\nC1,1,W3,W4x\nC1,1,W3,W4\n"
+                + "F3,1,,\n");
+    assertThat(preview.defects().stream().map(d -> d.line() + "," + d.column()))
+        .containsExactly("2,1", "3,2", "4,4", "5,2", "6,1");
+    assertThat(preview.defects().get(0).message()).contains("did you mean \"C1\"");
+    assertThat(preview.defects().get(2).message()).contains("did you mean \"W4\"");
+  }
+
+  private PinPreview pins(String text) {
+    PinSheet sheet = PinSheet.read(text, "pins.csv");
+    return sheet.preview(trailer, sheet.guess());
+  }
+
+  @Test
+  void amountsThatAreNoneAreRefused() {
+    for (String none :
+        List.of("", "m", "1.2.3", "1,2,3", "1 2 m", "about", "1-", "2 lb", "1.000,5")) {
+      assertThat(Amounts.length(none, java.math.BigDecimal.ONE)).as(none).isEmpty();
+    }
+    for (String none : List.of("0.001 m", "one", "2 in")) {
+      assertThat(Amounts.amount(none, "ohms?")).as(none).isEmpty();
+    }
+    assertThat(Amounts.amount("0,001 ohm", "ohms?").orElseThrow().about()).isEqualTo(0.001);
+  }
+}
