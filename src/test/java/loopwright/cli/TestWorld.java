@@ -23,6 +23,7 @@ final class TestWorld implements CliWorld {
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
   private final PrintStream outStream = new PrintStream(out, true, StandardCharsets.UTF_8);
   private final PrintStream errStream = new PrintStream(err, true, StandardCharsets.UTF_8);
+  Vehicle vehicle = Shed.pumper();
   int desksMade;
 
   TestWorld(CaseStore store, byte[] input) {
@@ -56,7 +57,7 @@ final class TestWorld implements CliWorld {
   @Override
   public Opening openVehicle(String name) {
     return name.equals("pumper")
-        ? new Opening.Opened(Shed.pumper(), "pumper", List.of())
+        ? new Opening.Opened(vehicle, "pumper", List.of())
         : new Opening.Defective(List.of(name + ": no such file and no demo vehicle"));
   }
 

@@ -10,6 +10,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -44,25 +45,28 @@ final class Sheet<C extends Enum<C> & SheetColumn> {
     this.file = file;
     SheetText best = null;
     int headingAt = 0;
-    int most = -1;
+    Mapping<C> heading = new Mapping<C>(Map.of(), List.of());
     for (char separator : SEPARATORS) {
       SheetText cut = SheetText.cut(text, separator);
       for (int i = 0; i < Math.min(MOST_TITLES, cut.rows().size()); i++) {
-        int known = Mapping.guess(cut.rows().get(i).cells(), kind).columns().size();
-        if (known > most) {
-          most = known;
+        Mapping<C> row = Mapping.guess(cut.rows().get(i).cells(), kind);
+        int more = row.columns().size() - heading.columns().size();
+        // Where no heading says anything, the separator that cuts the first row finest.
+        boolean finer = i == 0 && row.headings().size() > heading.headings().size();
+        if (more > 0 || (heading.columns().isEmpty() && finer)) {
           best = cut;
           headingAt = i;
+          heading = row;
         }
       }
     }
     if (best == null) {
-      this.guess = new Mapping<C>(java.util.Map.of(), List.of());
+      this.guess = heading;
       this.rows = List.of();
       defects.add(defect(0, 0, "list", "no text", "a line of headings and a row", "is empty"));
       return;
     }
-    this.guess = Mapping.guess(best.rows().get(headingAt).cells(), kind);
+    this.guess = heading;
     this.rows = best.rows().subList(headingAt + 1, best.rows().size());
     if (rows.isEmpty()) {
       defects.add(

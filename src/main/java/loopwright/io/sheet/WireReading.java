@@ -160,6 +160,7 @@ final class WireReading {
     if (!nameFits(row, id, object, before)) {
       whole = false;
       before = Optional.empty();
+      id = standIn(id, row);
     }
     Optional<PartSpec.Wire> old =
         before
@@ -175,21 +176,27 @@ final class WireReading {
       before = between(from.get(), to.get());
       id = before.map(Part::id).orElseGet(this::freeName);
     }
-    if (id.isEmpty()) {
-      whole = false;
-    } else if (lines.putIfAbsent(id, row.line()) != null) {
+    Integer earlier = id.isEmpty() ? null : lines.putIfAbsent(id, row.line());
+    if (earlier != null) {
       bad(
           row,
           WireColumn.WIRE,
           object,
           "each wire once",
-          "stands on line " + lines.get(id) + " already, must stand in the list once");
+          "stands on line " + earlier + " already, must stand in the list once");
       whole = false;
-      return;
+      before = Optional.empty();
+      id = standIn(id, row);
+      lines.put(id, row.line());
     }
     Optional<Part> wire = wire(row, object, id, from, to, before);
     wire.ifPresentOrElse(wires::add, () -> whole = false);
     anchor(row, object, id);
+  }
+
+  /** What a wire is called whose name can't be taken, so that the rest of its row is checked. */
+  private static String standIn(String id, SheetText.Row row) {
+    return id + " of line " + row.line();
   }
 
   private boolean nameFits(SheetText.Row row, String id, String object, Optional<Part> before) {

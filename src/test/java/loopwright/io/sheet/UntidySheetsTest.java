@@ -108,7 +108,7 @@ class UntidySheetsTest {
                 + "W7;F9;load;L1;in;16 AWG;1\nW8;F3;lod;L1;in;16 AWG;1\nW9;F3;load;L1;in;16 AWG;1\n",
             List.of("4 new W9: F3.load L1.in 16 AWG 1 "),
             "2,2 F9",
-            "3,3 did you mean \"F3.load\""),
+            "3,3 did you mean F3.load"),
         bad(
             "sizes that are none, or may be either",
             "wire,from,to,size,length\nW7,F3.load,L1.in,16,1 m\nW8,F3.load,L1.in,99 AWG,1 m\n"
@@ -134,11 +134,13 @@ class UntidySheetsTest {
             "8,5 at most 100 m"),
         bad(
             "one wire on two lines, a wire named like a fuse, a name with a space",
-            "wire,from,to,size,length\nW7,F3.load,L1.in,16 AWG,1 m\nW7,S1.in,L1.in,16 AWG,1 m\n"
-                + "F3,F3.load,L1.in,16 AWG,1 m\nW 8,F3.load,L1.in,16 AWG,1 m\n",
+            "wire,from,to,size,length\nW7,F3.load,L1.in,16 AWG,1 m\nW7,S1.in,L1.x,16 AWG,1 m\n"
+                + "F3,F3.load,L1.in,16 AWG,zero\nW 8,F3.load,L1.in,16 AWG,1 m\n",
             List.of("2 new W7: F3.load L1.in 16 AWG 1 "),
             "3,1 stands on line 2 already",
+            "3,3 L1.x",
             "4,1 F3 is a fuse",
+            "4,5 zero",
             "5,1 without spaces"),
         bad(
             "both ends on one terminal, an end missing, a terminal missing, no terminal at all",
