@@ -90,6 +90,10 @@ final class WiresCommand implements Callable<Integer> {
       log.say("--save wants a table of wires to take: give it with --in, without --pins.");
       return ExitCode.USAGE.number();
     }
+    if (!columns.isEmpty() && in.isEmpty()) {
+      log.say("--column is about a table of yours: give it with --in.");
+      return ExitCode.USAGE.number();
+    }
     CliWorld.Opening opening = world.openVehicle(name);
     if (opening instanceof CliWorld.Opening.Defective defective) {
       VehicleCommand.defects(log, world, name, defective.defects());
@@ -230,6 +234,9 @@ final class WiresCommand implements Callable<Integer> {
   }
 
   private static <C extends Enum<C> & SheetColumn> void columns(Page page, Mapping<C> mapping) {
+    if (mapping.headings().isEmpty()) {
+      return;
+    }
     page.say(
         "Columns read: "
             + mapping.columns().entrySet().stream()

@@ -106,10 +106,14 @@ class WiresCommandTest {
   }
 
   @Test
-  void saveWantsAList() {
+  void saveAndColumnWantAList() {
     assertThat(world.run("wires", "pumper", "--save", saved.toString()))
         .isEqualTo(ExitCode.USAGE.number());
     assertThat(world.errText()).contains("--in");
+    TestWorld other = new TestWorld(new MemoryStore());
+    assertThat(other.run("wires", "pumper", "--column", "wire=a"))
+        .isEqualTo(ExitCode.USAGE.number());
+    assertThat(other.errText()).contains("--in");
   }
 
   @Test

@@ -63,6 +63,9 @@ final class WireReading {
   private int notes;
   private int nextFree = 1;
 
+  /** Stands for an end that couldn't be read, so that the other end is checked. */
+  private static final TerminalRef NOWHERE = new TerminalRef("?", "?");
+
   private record TerminalPair(TerminalRef from, TerminalRef to) {}
 
   WireReading(Sheet<WireColumn> sheet, Vehicle vehicle, Mapping<WireColumn> mapping) {
@@ -176,7 +179,11 @@ final class WireReading {
       before = between(from.get(), to.get());
       id = before.map(Part::id).orElseGet(this::freeName);
     }
-    Integer earlier = id.isEmpty() ? null : lines.putIfAbsent(id, row.line());
+    if (from.isEmpty() || to.isEmpty()) {
+      whole = false;
+      id = id.isEmpty() ? standIn("row", row) : id;
+    }
+    Integer earlier = lines.putIfAbsent(id, row.line());
     if (earlier != null) {
       bad(
           row,
@@ -189,8 +196,7 @@ final class WireReading {
       id = standIn(id, row);
       lines.put(id, row.line());
     }
-    Optional<Part> wire = wire(row, object, id, from, to, before);
-    wire.ifPresentOrElse(wires::add, () -> whole = false);
+    wires.add(wire(row, object, id, from.orElse(NOWHERE), to.orElse(NOWHERE), before));
     anchor(row, object, id);
   }
 
@@ -268,12 +274,12 @@ final class WireReading {
     return end.terminal();
   }
 
-  private Optional<Part> wire(
+  private Part wire(
       SheetText.Row row,
       String object,
       String id,
-      Optional<TerminalRef> from,
-      Optional<TerminalRef> to,
+      TerminalRef from,
+      TerminalRef to,
       Optional<Part> before) {
     Optional<PartSpec.Wire> old = before.map(p -> (PartSpec.Wire) p.spec());
     PartKind kind = kind(row, object, old);
@@ -291,31 +297,27 @@ final class WireReading {
             WireColumn.SWAP,
             before.flatMap(Part::swapMinutes),
             () -> minutes(row, object, WireColumn.SWAP));
-    if (from.isEmpty() || to.isEmpty() || id.isEmpty()) {
-      return Optional.empty();
-    }
     PartSpec.Wire wire =
         new PartSpec.Wire(
             kind,
-            from.get(),
-            to.get(),
+            from,
+            to,
             size,
             metres,
             endOhms,
             words(row, WireColumn.COLOUR, old.map(PartSpec.Wire::colour)),
             words(row, WireColumn.LOOM, old.map(PartSpec.Wire::loom)));
     Map<String, Access> access = before.map(Part::access).orElse(Map.of());
-    return Optional.of(
-        new Part(
-            id,
-            words(row, WireColumn.NAME, before.map(Part::name)),
-            words(row, WireColumn.LABEL, before.map(Part::label)),
-            wire,
-            access,
-            apart,
-            swap,
-            before.map(Part::spare).orElse(Set.of()),
-            words(row, WireColumn.WHERE, before.map(Part::where))));
+    return new Part(
+        id,
+        words(row, WireColumn.NAME, before.map(Part::name)),
+        words(row, WireColumn.LABEL, before.map(Part::label)),
+        wire,
+        access,
+        apart,
+        swap,
+        before.map(Part::spare).orElse(Set.of()),
+        words(row, WireColumn.WHERE, before.map(Part::where)));
   }
 
   private <T> Optional<T> kept(
@@ -388,7 +390,13 @@ final class WireReading {
           LENGTHS,
           cell.isEmpty()
               ? "length is missing, must be " + LENGTHS
-              : "length is \"" + Sheet.shown(cell) + "\", must be " + LENGTHS);
+              : "length is \""
+                  + Sheet.shown(cell)
+                  + "\", must be "
+                  + LENGTHS
+                  + (cell.matches(".*\\d,\\d{3}\\b.*")
+                      ? "; a comma before three digits can be read two ways"
+                      : ""));
     } else if (unit.isEmpty() && !Amounts.saysUnit(cell)) {
       unitless++;
     }
@@ -462,10 +470,8 @@ final class WireReading {
   private void check(Vehicle merged, List<VehicleCheck.Finding> wanting) {
     Set<String> listed = new HashSet<>();
     wires.forEach(w -> listed.add(w.id()));
-    Set<String> unreadable = new HashSet<>(lines.keySet());
-    unreadable.removeAll(listed);
     VehicleCheck.Scope scope = whole ? VehicleCheck.Scope.WHOLE : VehicleCheck.Scope.PIECES;
-    for (VehicleCheck.Finding finding : VehicleCheck.check(merged, scope, unreadable)) {
+    for (VehicleCheck.Finding finding : VehicleCheck.check(merged, scope, Set.of())) {
       Matcher m = FINDING.matcher(finding.path());
       Optional<Part> wire =
           m.matches()

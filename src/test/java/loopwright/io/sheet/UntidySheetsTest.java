@@ -128,7 +128,7 @@ class UntidySheetsTest {
             "2,5 metres is 0 m, must be more than 0",
             "3,5 metres is -1 m",
             "4,5 long",
-            "5,5 1,200 mm",
+            "5,5 a comma before three digits",
             "6,5 3-1 m",
             "7,5 5 km",
             "8,5 at most 100 m"),
@@ -144,11 +144,12 @@ class UntidySheetsTest {
             "5,1 without spaces"),
         bad(
             "both ends on one terminal, an end missing, a terminal missing, no terminal at all",
-            "wire,from,to,size,length\nW7,F3.load,F3.load,16 AWG,1 m\nW8,,L1.in,16 AWG,1 m\n"
+            "wire,from,to,size,length\nW7,F3.load,F3.load,16 AWG,1 m\nW8,,L1.x,16 AWG,1 m\n"
                 + "W9,F3,L1.in,16 AWG,1 m\nW10,F3.load,somewhere,16 AWG,1 m\n",
             List.of(),
             "2,3 both ends lie on F3.load",
             "3,2 from is missing",
+            "3,3 L1.x",
             "4,2 one of its terminals feed, load",
             "5,3 somewhere"),
         bad(
