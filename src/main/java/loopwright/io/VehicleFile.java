@@ -73,16 +73,6 @@ public final class VehicleFile {
     return finish(bytes, defects, VehicleReader::readDraft);
   }
 
-  /** Whether a vehicle file takes a text as the id of a part. */
-  public static boolean isName(String text) {
-    return ObjectReader.NAME.matcher(text).matches();
-  }
-
-  /** What {@link #isName} takes, in words. */
-  public static String nameLimit() {
-    return ObjectReader.NAME_LIMIT;
-  }
-
   /** The text of a vehicle's file: stable order, one line for each part, join and circuit. */
   public static String text(Vehicle vehicle) {
     return VehicleWriter.text(vehicle);

@@ -19,6 +19,7 @@ import loopwright.model.Estimate;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
+import loopwright.model.ShortName;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
@@ -206,13 +207,8 @@ final class WireReading {
   }
 
   private boolean nameFits(SheetText.Row row, String id, String object, Optional<Part> before) {
-    if (!id.isEmpty() && !VehicleFile.isName(id)) {
-      bad(
-          row,
-          WireColumn.WIRE,
-          object,
-          VehicleFile.nameLimit(),
-          "its name must be " + VehicleFile.nameLimit());
+    if (!id.isEmpty() && !ShortName.fits(id)) {
+      bad(row, WireColumn.WIRE, object, ShortName.LIMIT, "its name must be " + ShortName.LIMIT);
       return false;
     }
     if (before.isPresent() && !(before.get().spec() instanceof PartSpec.Wire)) {
