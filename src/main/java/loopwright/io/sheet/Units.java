@@ -2,53 +2,25 @@ package loopwright.io.sheet;
 
 import java.math.BigDecimal;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import loopwright.model.Quantity;
 import loopwright.model.WireSize;
 
 /** The units that headings and cells name. */
 final class Units {
-  /** Metres in each unit of length; foot and inch are exact by the 1959 agreement. */
-  private static final Map<String, BigDecimal> METRES =
-      Map.ofEntries(
-          Map.entry("m", BigDecimal.ONE),
-          Map.entry("metre", BigDecimal.ONE),
-          Map.entry("meter", BigDecimal.ONE),
-          Map.entry("mtr", BigDecimal.ONE),
-          Map.entry("cm", new BigDecimal("0.01")),
-          Map.entry("mm", new BigDecimal("0.001")),
-          Map.entry("ft", new BigDecimal("0.3048")),
-          Map.entry("foot", new BigDecimal("0.3048")),
-          Map.entry("feet", new BigDecimal("0.3048")),
-          Map.entry("'", new BigDecimal("0.3048")),
-          Map.entry("in", new BigDecimal("0.0254")),
-          Map.entry("inch", new BigDecimal("0.0254")),
-          Map.entry("inche", new BigDecimal("0.0254")),
-          Map.entry("\"", new BigDecimal("0.0254")));
-
-  /** Every spelling of a unit of length, for use in a pattern. */
-  static final String LENGTH = "mm|cm|met(?:re|er)s?|mtrs?|m|ft|feet|foot|in(?:ch(?:es)?)?|'|\"";
-
   private static final Pattern IN_HEADING =
       Pattern.compile(
           "(?<![\\p{L}\\p{N}])(mm ?(?:\\^ ?)?[2²]|sq\\.? ?mm|q ?mm|awg|gauge|ga|ohms?|min(?:utes)?|"
-              + LENGTH
+              + Quantity.LENGTH.pattern()
               + ")(?![\\p{L}\\p{N}])");
 
   private Units() {}
 
-  /** Metres in a unit of length. */
-  static Optional<BigDecimal> metres(String unit) {
-    String u = unit.toLowerCase(Locale.ROOT);
-    BigDecimal plural = u.endsWith("s") ? METRES.get(u.substring(0, u.length() - 1)) : null;
-    return Optional.ofNullable(METRES.getOrDefault(u, plural));
-  }
-
   /** Metres in the unit that a heading names. */
   static Optional<BigDecimal> metresOfHeading(String heading) {
-    return inHeading(heading).flatMap(Units::metres);
+    return inHeading(heading).flatMap(Quantity.LENGTH::factor);
   }
 
   /** The unit of size that a heading names. */

@@ -19,6 +19,8 @@ import loopwright.model.Estimate;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
+import loopwright.model.Quantity;
+import loopwright.model.Said;
 import loopwright.model.ShortName;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -31,8 +33,7 @@ import loopwright.model.WireSize;
  */
 final class WireReading {
   private static final Pattern FINDING = Pattern.compile("parts\\[(\\d+)](?:\\.(\\w+).*)?");
-  private static final String LENGTHS =
-      "a length, for instance 1.5 m, 50 cm, 4 ft, 1-2 m or about 1.5 m";
+  private static final String LENGTHS = Quantity.LENGTH.accepted();
   private static final String SIZES =
       "4/0 to 40 AWG or 0.05 to 300 mm2, for instance 18 AWG or 1.5 mm2";
 
@@ -347,7 +348,7 @@ final class WireReading {
   private WireSize size(SheetText.Row row, String object, Optional<PartSpec.Wire> old) {
     String cell = text(row, WireColumn.SIZE);
     Optional<WireSize> size =
-        Amounts.size(
+        Said.size(
             cell, mapping.at(WireColumn.SIZE).map(mapping::heading).flatMap(Units::sizeOfHeading));
     if (size.isEmpty() && cell.isEmpty() && old.isPresent()) {
       return old.get().size();
@@ -377,7 +378,7 @@ final class WireReading {
     }
     Optional<BigDecimal> unit =
         mapping.at(WireColumn.LENGTH).map(mapping::heading).flatMap(Units::metresOfHeading);
-    Optional<Estimate> length = Amounts.length(cell, unit.orElse(BigDecimal.ONE));
+    Optional<Estimate> length = Said.amount(cell, Quantity.LENGTH, unit.orElse(BigDecimal.ONE));
     if (length.isEmpty()) {
       bad(
           row,
@@ -390,10 +391,10 @@ final class WireReading {
                   + Sheet.shown(cell)
                   + "\", must be "
                   + LENGTHS
-                  + (cell.matches(".*\\d,\\d{3}\\b.*")
+                  + (Said.twoWays(cell)
                       ? "; a comma before three digits can be read two ways"
                       : ""));
-    } else if (unit.isEmpty() && !Amounts.saysUnit(cell)) {
+    } else if (unit.isEmpty() && !Said.saysUnit(cell, Quantity.LENGTH)) {
       unitless++;
     }
     return length.orElse(Estimate.of(1));
@@ -401,7 +402,7 @@ final class WireReading {
 
   private Optional<Estimate> ohms(SheetText.Row row, String object) {
     String cell = text(row, WireColumn.END_OHMS);
-    Optional<Estimate> ohms = Amounts.amount(cell, "ohms?|Ω|ω");
+    Optional<Estimate> ohms = Said.amount(cell, Quantity.OHMS);
     if (ohms.isEmpty() && !cell.isEmpty()) {
       bad(
           row,
@@ -415,10 +416,7 @@ final class WireReading {
 
   private Optional<Double> minutes(SheetText.Row row, String object, WireColumn column) {
     String cell = text(row, column);
-    Optional<Double> minutes =
-        Amounts.amount(cell, "min(?:utes?)?\\.?")
-            .filter(e -> e.limits().isEmpty())
-            .map(Estimate::about);
+    Optional<Double> minutes = Said.exactly(cell, Quantity.MINUTES);
     if (minutes.isEmpty() && !cell.isEmpty()) {
       bad(
           row,

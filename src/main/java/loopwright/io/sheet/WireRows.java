@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
+import loopwright.model.Said;
 import loopwright.model.Vehicle;
 
 /** A wire as the cells of a row, and the list of all wires of a vehicle. */
@@ -28,13 +29,13 @@ final class WireRows {
     cells.put(WireColumn.TO, wire.to().part());
     cells.put(WireColumn.TO_TERMINAL, wire.to().terminal());
     cells.put(WireColumn.SIZE, wire.size().toString());
-    cells.put(WireColumn.LENGTH, Amounts.text(wire.metres()));
+    cells.put(WireColumn.LENGTH, Said.text(wire.metres()));
     cells.put(WireColumn.COLOUR, wire.colour());
     cells.put(WireColumn.LOOM, wire.loom());
     cells.put(WireColumn.WHERE, part.where());
-    cells.put(WireColumn.END_OHMS, wire.endOhms().map(Amounts::text).orElse(""));
-    cells.put(WireColumn.APART, part.apartMinutes().map(Amounts::number).orElse(""));
-    cells.put(WireColumn.SWAP, part.swapMinutes().map(Amounts::number).orElse(""));
+    cells.put(WireColumn.END_OHMS, wire.endOhms().map(Said::text).orElse(""));
+    cells.put(WireColumn.APART, part.apartMinutes().map(Said::number).orElse(""));
+    cells.put(WireColumn.SWAP, part.swapMinutes().map(Said::number).orElse(""));
     return cells;
   }
 

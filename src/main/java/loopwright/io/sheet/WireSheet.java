@@ -2,6 +2,7 @@ package loopwright.io.sheet;
 
 import java.nio.file.Path;
 import loopwright.model.PartSpec;
+import loopwright.model.Said;
 import loopwright.model.Vehicle;
 
 /**
@@ -46,7 +47,7 @@ public final class WireSheet {
 
   /** A wire's length as lists write it, with its unit. */
   public static String length(PartSpec.Wire wire) {
-    return Amounts.text(wire.metres()) + " m";
+    return Said.text(wire.metres()) + " m";
   }
 
   /** The list of a vehicle's wires. Read back, it gives the same wires in the same places. */

@@ -10,6 +10,7 @@ import loopwright.io.VehicleFile;
 import loopwright.model.Estimate;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
+import loopwright.model.Said;
 import loopwright.model.Vehicle;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -257,11 +258,11 @@ class UntidySheetsTest {
         .limits()
         .map(
             s ->
-                Amounts.number(s.low())
+                Said.number(s.low())
                     + "<"
-                    + Amounts.number(metres.about())
+                    + Said.number(metres.about())
                     + "<"
-                    + Amounts.number(s.high()))
-        .orElse(Amounts.number(metres.about()));
+                    + Said.number(s.high()))
+        .orElse(Said.number(metres.about()));
   }
 }

@@ -3,7 +3,6 @@ package loopwright.io.sheet;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.util.List;
 import java.util.Set;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
@@ -112,17 +111,5 @@ class WireSheetTest {
   private PinPreview pins(String text) {
     PinSheet sheet = PinSheet.read(text, "pins.csv");
     return sheet.preview(trailer, sheet.guess());
-  }
-
-  @Test
-  void amountsThatAreNoneAreRefused() {
-    for (String none :
-        List.of("", "m", "1.2.3", "1,2,3", "1 2 m", "about", "1-", "2 lb", "1.000,5")) {
-      assertThat(Amounts.length(none, java.math.BigDecimal.ONE)).as(none).isEmpty();
-    }
-    for (String none : List.of("0.001 m", "one", "2 in")) {
-      assertThat(Amounts.amount(none, "ohms?")).as(none).isEmpty();
-    }
-    assertThat(Amounts.amount("0,001 ohm", "ohms?").orElseThrow().about()).isEqualTo(0.001);
   }
 }
