@@ -21,10 +21,11 @@ import loopwright.solver.Network;
  */
 record Behind(Set<String> wires, Map<Integer, String> ends) {
 
-  static Behind of(Network network, String fuse) {
+  static Behind of(Plan plan, String fuse) {
+    Network network = plan.network();
     int link = network.element(fuse, "link").orElseThrow();
     Element start = network.elements().get(link);
-    int feed = network.requireNode(new loopwright.model.TerminalRef(fuse, "feed"));
+    int feed = plan.node(fuse, "feed");
     int load = start.a() == feed ? start.b() : start.a();
     Set<String> wires = new LinkedHashSet<>();
     Map<Integer, String> ends = new LinkedHashMap<>();
@@ -32,11 +33,12 @@ record Behind(Set<String> wires, Map<Integer, String> ends) {
     Deque<Integer> open = new ArrayDeque<>(Set.of(load));
     while (!open.isEmpty()) {
       int node = open.remove();
-      for (Element e : network.elements()) {
-        if (e.a() != node && e.b() != node || e.part().equals(fuse)) {
+      for (int number : plan.elementsAt(node)) {
+        Element e = network.elements().get(number);
+        if (e.part().equals(fuse)) {
           continue;
         }
-        Part part = network.vehicle().requirePart(e.part());
+        Part part = plan.part(e);
         if (stops(part, e)) {
           ends.putIfAbsent(node, part.id());
           continue;

@@ -7,22 +7,35 @@ import loopwright.model.Setting;
 /**
  * A figure of the plan that has a limit.
  *
- * @param part id of the part it is about
+ * @param part id of the part it is about; a filament as {@code part:filament}
  * @param kind what is compared
- * @param value in amperes, volts or a count
+ * @param value in the unit of the kind
  * @param limit in the same unit
  * @param at the setting it was worked out in
- * @param with ids of other parts that have to do with it, the nearest first
+ * @param with ids of other parts that have to do with it, in the order that the kind says
+ * @param said further numbers and words for the finding, in the order that the kind says
  */
 public record Figure(
-    String part, Kind kind, double value, double limit, Setting at, List<String> with) {
+    String part,
+    Kind kind,
+    double value,
+    double limit,
+    Setting at,
+    List<String> with,
+    List<Object> said) {
 
-  /** Copies the list. */
+  /** Copies the lists. */
   public Figure {
     Objects.requireNonNull(part, "part");
     Objects.requireNonNull(kind, "kind");
     Objects.requireNonNull(at, "at");
     with = List.copyOf(with);
+    said = List.copyOf(said);
+  }
+
+  /** A figure that needs no further words. */
+  public Figure(String part, Kind kind, double value, double limit, Setting at, List<String> with) {
+    this(part, kind, value, limit, at, with, List.of());
   }
 
   /** Whether the figure lies on the wrong side of its limit. */
@@ -30,42 +43,103 @@ public record Figure(
     return kind.atMost ? value > limit : value < limit;
   }
 
+  /** The unit of a figure and its limit. */
+  public enum Unit {
+    AMPS("A"),
+    VOLTS("V"),
+    SECONDS("s"),
+    CELSIUS("C"),
+    AMP_HOURS("Ah"),
+    COUNT("");
+
+    private final String symbol;
+
+    Unit(String symbol) {
+      this.symbol = symbol;
+    }
+
+    /** The symbol written after a number; empty for a count. */
+    public String symbol() {
+      return symbol;
+    }
+  }
+
   /** What is compared. The words are those that the rules of the plan use. */
   public enum Kind {
-    /** Rating of the fuse before a wire, against the greatest that protects it; amperes. */
-    FUSE_AMPS("fuse-amps", true),
-    /** Working current of a wire, against what its size carries; amperes. */
-    WIRE_AMPS("wire-amps", true),
-    /** Working current of a fuse, against 80 % of its rating; amperes. */
-    LOAD_AMPS("load-amps", true),
-    /** Current of a dead short at the far end, against what opens the fuse in seconds; amperes. */
-    FAR_SHORT_AMPS("far-short-amps", false),
-    /** Volts lost from the battery to the load, against what is usual; volts. */
-    DROP_VOLTS("drop-volts", true),
-    /** Volts lost from the load to the battery's grounded post, against what is usual; volts. */
-    GROUND_DROP_VOLTS("ground-drop-volts", true),
-    /** Ways from the battery to the load through a fuse; a count. */
-    FUSES("fuses", false),
-    /** Ways from the load back to the battery; a count. */
-    RETURNS("returns", false),
-    /** Ways from the battery to the load at all; a count. */
-    FEEDS("feeds", false),
-    /** Working current of a contact, against its rating; amperes. */
-    CONTACT_AMPS("contact-amps", true),
-    /** Things across a coil that take its kick; a count. */
-    COIL_SUPPRESSION("coil-suppression", false);
+    /** Ways from the battery to the load at all; a count, at least 1. */
+    FEEDS("feeds", Unit.COUNT, false),
+    /** Ways from the load back to the battery; a count, at least 1. */
+    RETURNS("returns", Unit.COUNT, false),
+    /** Whether every way from the battery to the load goes through a fuse; a count, at least 1. */
+    FUSES("fuses", Unit.COUNT, false),
+    /** Circuits that a load belongs to; a count, at least 1. */
+    CIRCUITS("circuits", Unit.COUNT, false),
+    /** Rating of the fuse before a wire, against the greatest that protects it. With: the fuse. */
+    FUSE_AMPS("fuse-amps", Unit.AMPS, true),
+    /** Working current of a wire, against what its size carries. */
+    WIRE_AMPS("wire-amps", Unit.AMPS, true),
+    /** Working current of a fuse, against 80 % of its rating. */
+    LOAD_AMPS("load-amps", Unit.AMPS, true),
+    /**
+     * Current of a dead short at the far end, against twice the fuse's rating. With: the part at
+     * whose end that is. Said: the longest that the fuse may take to open, in seconds.
+     */
+    FAR_SHORT_AMPS("far-short-amps", Unit.AMPS, false),
+    /**
+     * Volts lost from the battery to the load, against what is usual. With: the piece that loses
+     * most, empty if none. Said: what that piece loses in volts; what the whole loss costs in
+     * percent; which of {@code light}, {@code heat}, {@code speed} or {@code current} that is of;
+     * the thinnest wire that would do, in words, or empty.
+     */
+    DROP_VOLTS("drop-volts", Unit.VOLTS, true),
+    /**
+     * Volts lost from the load to the battery's grounded post; with and said as before the load.
+     */
+    GROUND_DROP_VOLTS("ground-drop-volts", Unit.VOLTS, true),
+    /** Working current of a contact, against its rating. Said: the contact. */
+    CONTACT_AMPS("contact-amps", Unit.AMPS, true),
+    /**
+     * Current of a contact at the moment it closes (cold filaments, standing motors), against what
+     * it stands for that moment. Said: the contact.
+     */
+    CONTACT_INRUSH_AMPS("contact-inrush-amps", Unit.AMPS, true),
+    /**
+     * The least time in which the fuse may open at the inrush of what it feeds, against how long
+     * that lasts. Said: the inrush in amperes; {@code lamp} or {@code motor}.
+     */
+    INRUSH_SECONDS("inrush-seconds", Unit.SECONDS, false),
+    /** Working current of a relay's coil, against what is usual. */
+    COIL_AMPS("coil-amps", Unit.AMPS, true),
+    /** Volts a coil gets where it should pull in, against what it needs. */
+    COIL_VOLTS("coil-volts", Unit.VOLTS, false),
+    /** Things across a coil that take its kick; a count, at least 1. */
+    COIL_SUPPRESSION("coil-suppression", Unit.COUNT, false),
+    /** Diodes across a coil that conduct while it is fed; a count, at most 0. With: the diode. */
+    DIODES_BACKWARDS("diodes-backwards", Unit.COUNT, true);
 
     private final String word;
+    private final Unit unit;
     private final boolean atMost;
 
-    Kind(String word, boolean atMost) {
+    Kind(String word, Unit unit, boolean atMost) {
       this.word = word;
+      this.unit = unit;
       this.atMost = atMost;
     }
 
     /** The word that rules use. */
     public String word() {
       return word;
+    }
+
+    /** The unit of its values. */
+    public Unit unit() {
+      return unit;
+    }
+
+    /** Whether a value above the limit is beyond it; else one below. */
+    public boolean atMost() {
+      return atMost;
     }
   }
 }

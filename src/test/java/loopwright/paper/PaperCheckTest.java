@@ -16,10 +16,19 @@ class PaperCheckTest {
   void figuresOfTheDemoVehicles(String name) {
     Network network = Bench.network(Bench.vehicle(name));
     List<Figure> figures = PaperCheck.figures(network, Bench.KNOWLEDGE.wireFuses());
-    for (Figure f : PaperCheck.beyond(figures)) {
-      System.out.printf(
-          "%s %s %s %.3g limit %.3g at %s with %s%n",
-          name, f.part(), f.kind().word(), f.value(), f.limit(), f.at(), f.with());
+    for (Figure f : figures) {
+      if (f.beyond()) {
+        System.out.printf(
+            "%s %s %s %.3g limit %.3g at %s with %s said %s%n",
+            name,
+            f.part(),
+            f.kind().word(),
+            f.value(),
+            f.limit(),
+            f.at().positions(),
+            f.with(),
+            f.said());
+      }
     }
     assertThat(figures).isNotEmpty();
   }

@@ -1,0 +1,185 @@
+package loopwright.paper;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import loopwright.model.Circuit;
+import loopwright.model.LoadRef;
+import loopwright.model.Part;
+import loopwright.model.PartKind;
+import loopwright.model.PartSpec;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
+import loopwright.solver.Element;
+import loopwright.solver.Network;
+import loopwright.solver.OperatingPoint;
+
+/** Loads: whether each is fed, returned and fused, and how many volts are lost on the way. */
+final class LoadFigures {
+
+  /**
+   * Usual loss from the battery to a load that works for long, as a share of the system's volts:
+   * 0.5 V of 12 V. Common practice; FAA AC 43.13-1B, Table 11-6 (from memory) has 0.5 V of 14 V.
+   */
+  static final double USUAL_FEED = 0.5 / 12;
+
+  /**
+   * The same for what works for moments, as a horn: 1 V of 12 V, after FAA AC 43.13-1B, Table 11-6
+   * (from memory): 1 V of 14 V, 2 V of 28 V.
+   */
+  static final double MOMENTARY_FEED = 1.0 / 12;
+
+  /** Usual loss from a load to the battery's grounded post in volts. Common practice. */
+  static final double USUAL_GROUND = 0.1;
+
+  /** The same for what works for moments. */
+  static final double MOMENTARY_GROUND = 0.2;
+
+  /** While cranking: 0.5 V and 0.3 V of 12 V (starter draw tester manual). */
+  static final double STARTER_FEED = 0.5 / 12;
+
+  static final double STARTER_GROUND = 0.3 / 12;
+
+  /** Current from which a load counts as fed, in amperes. */
+  private static final double FLOWS = 1e-3;
+
+  /** Resistance up to which two points count as joined, in ohms. */
+  private static final double JOINED = 1e5;
+
+  private final Plan plan;
+  private final Network network;
+  private final Set<String> fuses = new LinkedHashSet<>();
+
+  LoadFigures(Plan plan) {
+    this.plan = plan;
+    this.network = plan.network();
+    for (Part part : plan.vehicle().parts()) {
+      if (part.kind() == PartKind.FUSE) {
+        fuses.add(part.id());
+      }
+    }
+  }
+
+  void add() {
+    Set<String> served = new LinkedHashSet<>();
+    for (Circuit circuit : plan.vehicle().circuits()) {
+      for (LoadRef load : circuit.loads()) {
+        served.add(load.toString());
+        load(circuit, load);
+      }
+    }
+    for (Part part : plan.vehicle().parts()) {
+      for (String function : part.spec().functions()) {
+        String name = function.isEmpty() ? part.id() : part.id() + ":" + function;
+        add(name, Figure.Kind.CIRCUITS, served.contains(name) ? 1 : 0, 1, Setting.REST);
+      }
+    }
+  }
+
+  private void add(String part, Figure.Kind kind, double value, double limit, Setting at) {
+    plan.add(new Figure(part, kind, value, limit, at, List.of()));
+  }
+
+  private void load(Circuit circuit, LoadRef load) {
+    Part part = plan.part(load.part());
+    Setting on = circuit.onSetting();
+    int e = plan.element(load);
+    String name = load.toString();
+    boolean works = Math.abs(plan.point(on).amps(e)) >= FLOWS;
+    Element element = network.elements().get(e);
+    add(
+        name,
+        Figure.Kind.FEEDS,
+        works || joined(element, plan.vehicle().feedPost(), on) ? 1 : 0,
+        1,
+        on);
+    add(
+        name,
+        Figure.Kind.RETURNS,
+        works || joined(element, plan.vehicle().groundedPost(), on) ? 1 : 0,
+        1,
+        on);
+    if (!works) {
+      return;
+    }
+    if (!plan.starter(part)) {
+      // What still works with every fuse out is fed past them.
+      boolean past = Math.abs(plan.point(on.without(fuses)).amps(e)) > FLOWS;
+      add(name, Figure.Kind.FUSES, past ? 0 : 1, 1, on);
+    }
+    if (!inSeries(plan.point(on), e)) {
+      drops(circuit, part, name, e);
+    }
+  }
+
+  private boolean momentary(Circuit circuit) {
+    return circuit.on().keySet().stream()
+        .anyMatch(c -> plan.part(c).spec() instanceof PartSpec.Switch s && s.momentary());
+  }
+
+  private void drops(Circuit circuit, Part part, String name, int e) {
+    Setting on = circuit.onSetting();
+    OperatingPoint point = plan.point(on);
+    Element load = network.elements().get(e);
+    double feed = point.volts(plan.feedNode());
+    boolean aIsFed = Math.abs(point.volts(load.a())) > Math.abs(point.volts(load.b()));
+    int fed = aIsFed ? load.a() : load.b();
+    int grounded = aIsFed ? load.b() : load.a();
+    boolean starter = plan.starter(part);
+    boolean momentary = momentary(circuit);
+    int system = plan.vehicle().systemVolts();
+    double feedLimit = system * (starter ? STARTER_FEED : momentary ? MOMENTARY_FEED : USUAL_FEED);
+    double groundLimit =
+        starter ? STARTER_GROUND * system : momentary ? MOMENTARY_GROUND : USUAL_GROUND;
+    double before = Math.abs(feed - point.volts(fed));
+    double behind = Math.abs(point.volts(grounded));
+    Loss loss = new Loss(plan, point);
+    double whole = Math.abs(feed);
+    plan.add(
+        loss.figure(
+            name,
+            Figure.Kind.DROP_VOLTS,
+            before,
+            feedLimit,
+            loss.way(fed, plan.feedNode()),
+            whole,
+            load));
+    plan.add(
+        loss.figure(
+            name,
+            Figure.Kind.GROUND_DROP_VOLTS,
+            behind,
+            groundLimit,
+            loss.way(grounded, Network.REFERENCE),
+            whole,
+            load));
+  }
+
+  /** Whether another load or sender in the same loop takes a part of the volts on purpose. */
+  private boolean inSeries(OperatingPoint point, int e) {
+    double amps = Math.abs(point.amps(e));
+    double posts = Math.abs(point.volts(plan.feedNode()));
+    for (int other = 0; other < network.elements().size(); other++) {
+      if (other == e || Math.abs(Math.abs(point.amps(other)) - amps) > 0.01 * amps) {
+        continue;
+      }
+      PartKind kind = plan.part(network.elements().get(other)).kind();
+      boolean takes = kind.isLoad() || kind == PartKind.SENDER;
+      // Two of the same kind side by side carry the same current too, but each has all volts.
+      if (takes
+          && Math.abs(point.across(other)) > 0.02 * posts
+          && Math.abs(point.across(e)) + Math.abs(point.across(other)) < 1.02 * posts) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether some end of a load is joined to a post with the load itself and the battery out. */
+  private boolean joined(Element load, TerminalRef post, Setting on) {
+    Setting alone = on.without(Set.of(load.part(), plan.vehicle().battery().id()));
+    OperatingPoint point = plan.point(alone);
+    int node = network.requireNode(post);
+    return point.ohmsSeen(load.a(), node) < JOINED || point.ohmsSeen(load.b(), node) < JOINED;
+  }
+}

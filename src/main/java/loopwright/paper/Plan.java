@@ -1,0 +1,182 @@
+package loopwright.paper;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Predicate;
+import loopwright.knowledge.WireFuses;
+import loopwright.model.Circuit;
+import loopwright.model.LoadRef;
+import loopwright.model.Part;
+import loopwright.model.PartKind;
+import loopwright.model.PartSpec;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+import loopwright.solver.Element;
+import loopwright.solver.Network;
+import loopwright.solver.OperatingPoint;
+import loopwright.solver.Solver;
+import loopwright.solver.Variant;
+
+/**
+ * What all figures of one plan share: the network, its states in the settings that matter, each
+ * solved once with typical values, and the figures found so far. Not for several threads.
+ */
+final class Plan {
+
+  /** Current from which a motor counts as a starter, in amperes. Common practice. */
+  private static final double STARTER_AMPS = 80;
+
+  /** Copper at 20 C, standard annealed (IEC 60028), in ohm mm2 per metre. */
+  private static final double COPPER_OHM_MM2_PER_METRE = 0.017241;
+
+  private final Network network;
+  private final Vehicle vehicle;
+  private final WireFuses wireFuses;
+  private final Map<Setting, OperatingPoint> points = new HashMap<>();
+  private final Map<Setting, Boolean> cranks = new HashMap<>();
+  private final List<Figure> figures = new ArrayList<>();
+  private final Map<String, Part> parts = new HashMap<>();
+  private final Map<Integer, List<Integer>> elementsAt = new HashMap<>();
+
+  Plan(Network network, WireFuses wireFuses) {
+    this.network = network;
+    this.vehicle = network.vehicle();
+    this.wireFuses = wireFuses;
+    vehicle.parts().forEach(p -> parts.put(p.id(), p));
+    for (int e = 0; e < network.elements().size(); e++) {
+      Element element = network.elements().get(e);
+      elementsAt.computeIfAbsent(element.a(), n -> new ArrayList<>()).add(e);
+      elementsAt.computeIfAbsent(element.b(), n -> new ArrayList<>()).add(e);
+    }
+  }
+
+  Network network() {
+    return network;
+  }
+
+  Vehicle vehicle() {
+    return vehicle;
+  }
+
+  WireFuses wireFuses() {
+    return wireFuses;
+  }
+
+  List<Figure> figures() {
+    return List.copyOf(figures);
+  }
+
+  void add(Figure figure) {
+    figures.add(figure);
+  }
+
+  /** The healthy state in a setting. */
+  OperatingPoint point(Setting setting) {
+    return points.computeIfAbsent(
+        setting, s -> Solver.full(network).solve(Variant.healthy(network), s));
+  }
+
+  /** Everything at rest; each circuit on by itself; all but starters on as far as they can be. */
+  List<Setting> settings() {
+    List<Setting> settings = new ArrayList<>(List.of(Setting.REST));
+    vehicle.circuits().forEach(c -> settings.add(c.onSetting()));
+    settings.add(together(c -> true));
+    return settings.stream().distinct().toList();
+  }
+
+  /**
+   * The setting in which these circuits are on together. Where two need a control in different
+   * positions the first one has it; circuits that crank are left out.
+   */
+  Setting together(Predicate<Circuit> which) {
+    Map<String, String> positions = new LinkedHashMap<>();
+    for (Circuit circuit : vehicle.circuits()) {
+      boolean starts = circuit.loads().stream().anyMatch(l -> starter(part(l.part())));
+      if (!starts && which.test(circuit)) {
+        circuit.on().forEach(positions::putIfAbsent);
+      }
+    }
+    return Setting.of(positions);
+  }
+
+  /** Whether a part is a motor that cranks an engine. */
+  boolean starter(Part part) {
+    return part.spec() instanceof PartSpec.Motor m && m.amps().about() > STARTER_AMPS;
+  }
+
+  /** Whether a starter turns in a setting. */
+  boolean cranks(Setting setting) {
+    return cranks.computeIfAbsent(
+        setting,
+        s ->
+            vehicle.parts().stream()
+                .filter(this::starter)
+                .flatMap(p -> network.elementsOf(p.id()).stream())
+                .anyMatch(e -> Math.abs(point(s).amps(e)) > STARTER_AMPS / 2));
+  }
+
+  /** The element that does a load's work. */
+  int element(LoadRef load) {
+    return network.elementsOf(load.part()).stream()
+        .filter(
+            e -> {
+              String role = network.elements().get(e).role();
+              return load.filament().map(f -> role.equals("filament:" + f)).orElse(true)
+                  && (role.startsWith("filament")
+                      || role.equals("winding")
+                      || role.equals("junction"));
+            })
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException(load + " is no load"));
+  }
+
+  /** The node of the battery's post that isn't grounded. */
+  int feedNode() {
+    return network.requireNode(vehicle.feedPost());
+  }
+
+  int node(String part, String terminal) {
+    return network.requireNode(new TerminalRef(part, terminal));
+  }
+
+  /** Largest fuse that protects a wire; empty for straps and starter cables, which have none. */
+  OptionalDouble greatestFuse(PartSpec.Wire wire) {
+    double largest = wireFuses.rows().get(wireFuses.rows().size() - 1).mm2();
+    return wire.kind() == PartKind.STRAP || wire.size().mm2() > largest
+        ? OptionalDouble.empty()
+        : wireFuses.greatest(wire.size().mm2());
+  }
+
+  /** What a contact of a part may carry, if the owner knows. */
+  static Optional<Double> rating(Part part) {
+    if (part.spec() instanceof PartSpec.Relay r) {
+      return r.amps();
+    }
+    return part.spec() instanceof PartSpec.Switch s ? s.amps() : Optional.empty();
+  }
+
+  /** The part with this id, which the vehicle has. */
+  Part part(String id) {
+    return parts.get(id);
+  }
+
+  Part part(Element element) {
+    return parts.get(element.part());
+  }
+
+  /** Numbers of the elements that end at a node. */
+  List<Integer> elementsAt(int node) {
+    return elementsAt.getOrDefault(node, List.of());
+  }
+
+  /** Typical resistance of a wire's copper at 20 C without its ends, in ohms (IEC 60028). */
+  double copperOhms(PartSpec.Wire wire) {
+    return COPPER_OHM_MM2_PER_METRE * wire.metres().about() / wire.size().mm2();
+  }
+}
