@@ -3,6 +3,7 @@ package loopwright.io.sheet;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import loopwright.casework.edit.Shown;
 import loopwright.io.Defect;
 
 /**
@@ -43,7 +44,7 @@ public record CellDefect(int line, int column, Defect defect) {
       return file
           + (line > 0 ? ", line " + line : "")
           + (column > 0 ? ", column " + column : "")
-          + (heading.isBlank() ? "" : " (" + Sheet.shown(heading) + ")");
+          + (heading.isBlank() ? "" : " (" + Shown.of(heading) + ")");
     }
   }
 

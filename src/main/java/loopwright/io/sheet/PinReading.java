@@ -9,6 +9,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import loopwright.casework.edit.Ends;
+import loopwright.casework.edit.Shown;
 import loopwright.io.sheet.PinPreview.Difference;
 import loopwright.model.Nearest;
 import loopwright.model.Part;
@@ -69,7 +71,7 @@ final class PinReading {
                 "no heading is understood as '"
                     + column.word()
                     + "'; say which column it is. Headings: "
-                    + Sheet.shown(String.join(", ", mapping.headings()))));
+                    + Shown.of(String.join(", ", mapping.headings()))));
       }
     }
     return suffice;
@@ -80,7 +82,7 @@ final class PinReading {
   }
 
   private void bad(SheetText.Row row, PinColumn column, String object, String limit, String what) {
-    String shown = Sheet.shown(text(row, column));
+    String shown = Shown.of(text(row, column));
     defects.add(
         sheet.defect(
             row.line(),
@@ -109,7 +111,7 @@ final class PinReading {
           object,
           limit,
           "cavity is "
-              + (cavity.isEmpty() ? "missing" : "\"" + Sheet.shown(cavity) + "\"")
+              + (cavity.isEmpty() ? "missing" : "\"" + Shown.of(cavity) + "\"")
               + ", must be "
               + limit);
       return;
@@ -150,7 +152,7 @@ final class PinReading {
           id.isEmpty()
               ? "connector is missing"
               : "connector is \""
-                  + Sheet.shown(id)
+                  + Shown.of(id)
                   + "\", must be a connector of the vehicle"
                   + meant);
     }
@@ -182,7 +184,7 @@ final class PinReading {
             "wires of the vehicle",
             column.word()
                 + " names \""
-                + Sheet.shown(name)
+                + Shown.of(name)
                 + "\", must be the name or label of a wire of the vehicle"
                 + meant);
       } else if (wire.isEmpty()) {
@@ -251,7 +253,7 @@ final class PinReading {
             connector,
             cavity,
             column,
-            Sheet.shown(listed),
+            Shown.of(listed),
             modelled));
   }
 

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import loopwright.casework.edit.Shown;
 
 /**
  * A list before anybody says what it means: its headings, its rows, and what is wrong with it as
@@ -33,7 +34,6 @@ final class Sheet<C extends Enum<C> & SheetColumn> {
   /** Rows above the headings that may hold a title. */
   private static final int MOST_TITLES = 10;
 
-  private static final int SHOWN = 60;
   private static final Pattern CONTROL = Pattern.compile("[\\x00-\\x08\\x0B-\\x1F\\x7F]");
 
   final String file;
@@ -151,7 +151,7 @@ final class Sheet<C extends Enum<C> & SheetColumn> {
                 row.line(),
                 c,
                 "cell",
-                shown(cell),
+                Shown.of(cell),
                 "printable text of at most 10,000 characters",
                 control ? "holds control characters" : "is longer than 10,000 characters"));
       }
@@ -173,11 +173,5 @@ final class Sheet<C extends Enum<C> & SheetColumn> {
         value,
         limit,
         what);
-  }
-
-  /** A cell as messages show it. */
-  static String shown(String cell) {
-    String plain = CONTROL.matcher(cell).replaceAll("?").replaceAll("\\s+", " ").strip();
-    return plain.length() <= SHOWN ? plain : plain.substring(0, SHOWN - 3) + "...";
   }
 }

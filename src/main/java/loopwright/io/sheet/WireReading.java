@@ -11,6 +11,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import loopwright.casework.edit.Ends;
+import loopwright.casework.edit.Shown;
 import loopwright.io.VehicleFile;
 import loopwright.io.sheet.WirePreview.Change;
 import loopwright.io.sheet.WirePreview.Effect;
@@ -133,7 +135,7 @@ final class WireReading {
                 "no heading is understood as '"
                     + column.word()
                     + "'; say which column it is. Headings: "
-                    + Sheet.shown(String.join(", ", mapping.headings()))));
+                    + Shown.of(String.join(", ", mapping.headings()))));
       }
     }
     return whole;
@@ -144,7 +146,7 @@ final class WireReading {
   }
 
   private void bad(SheetText.Row row, WireColumn column, String object, String limit, String what) {
-    String shown = Sheet.shown(text(row, column));
+    String shown = Shown.of(text(row, column));
     defects.add(
         sheet.defect(
             row.line(),
@@ -158,7 +160,7 @@ final class WireReading {
   private void row(SheetText.Row row) {
     String id = text(row, WireColumn.WIRE);
     Optional<Part> before = ends.exactly(id);
-    String object = id.isEmpty() ? "row" : "wire " + Sheet.shown(id);
+    String object = id.isEmpty() ? "row" : "wire " + Shown.of(id);
     if (!text(row, WireColumn.NOTE).isEmpty()) {
       notes++;
     }
@@ -340,7 +342,7 @@ final class WireReading {
           WireColumn.KIND,
           object,
           "wire or strap",
-          "kind is \"" + Sheet.shown(cell) + "\", must be wire or strap");
+          "kind is \"" + Shown.of(cell) + "\", must be wire or strap");
     }
     return old.map(PartSpec.Wire::kind).orElse(PartKind.WIRE);
   }
@@ -363,7 +365,7 @@ final class WireReading {
           cell.isEmpty()
               ? "size is missing, must be " + SIZES
               : "size is \""
-                  + Sheet.shown(cell)
+                  + Shown.of(cell)
                   + "\", must be "
                   + SIZES
                   + (number ? "; a bare " + cell + " may be either" : ""));
@@ -388,7 +390,7 @@ final class WireReading {
           cell.isEmpty()
               ? "length is missing, must be " + LENGTHS
               : "length is \""
-                  + Sheet.shown(cell)
+                  + Shown.of(cell)
                   + "\", must be "
                   + LENGTHS
                   + (Said.twoWays(cell)
@@ -409,7 +411,7 @@ final class WireReading {
           WireColumn.END_OHMS,
           object,
           "a number of ohms",
-          "end ohms is \"" + Sheet.shown(cell) + "\", must be a number of ohms");
+          "end ohms is \"" + Shown.of(cell) + "\", must be a number of ohms");
     }
     return ohms;
   }
@@ -423,7 +425,7 @@ final class WireReading {
           column,
           object,
           "a number of minutes",
-          column.word() + " is \"" + Sheet.shown(cell) + "\", must be a number of minutes");
+          column.word() + " is \"" + Shown.of(cell) + "\", must be a number of minutes");
     }
     return minutes;
   }
@@ -444,7 +446,7 @@ final class WireReading {
           WireColumn.AFTER,
           object,
           "a part of the vehicle that is no wire",
-          "listed after is \"" + Sheet.shown(part) + "\", must be a part that is no wire");
+          "listed after is \"" + Shown.of(part) + "\", must be a part that is no wire");
     }
   }
 

@@ -1,6 +1,7 @@
-package loopwright.io.sheet;
+package loopwright.casework.edit;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -11,11 +12,11 @@ import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 
 /** Finds the terminals that people mean: {@code F3.load}, {@code f3 load}, {@code F3:load}. */
-final class Ends {
+public final class Ends {
   private static final String SIGNS = ".: -/";
 
   /** A terminal, or what is wrong. Whether the vehicle has it is for the check of the whole. */
-  record End(Optional<TerminalRef> terminal, String limit, String what) {
+  public record End(Optional<TerminalRef> terminal, String limit, String what) {
     private static End of(TerminalRef terminal) {
       return new End(Optional.of(terminal), "", "");
     }
@@ -24,8 +25,14 @@ final class Ends {
   private final Map<String, Part> byId = new HashMap<>();
   private final Map<String, List<Part>> byAnyCase = new HashMap<>();
 
-  Ends(Vehicle vehicle) {
-    for (Part part : vehicle.parts()) {
+  /** The terminals of a vehicle. */
+  public Ends(Vehicle vehicle) {
+    this(vehicle.parts());
+  }
+
+  /** The terminals of some parts. */
+  public Ends(Collection<Part> parts) {
+    for (Part part : parts) {
       byId.put(part.id(), part);
       byAnyCase
           .computeIfAbsent(part.id().toLowerCase(Locale.ROOT), x -> new ArrayList<>())
@@ -34,19 +41,19 @@ final class Ends {
   }
 
   /** The part of exactly this id. */
-  Optional<Part> exactly(String id) {
+  public Optional<Part> exactly(String id) {
     return Optional.ofNullable(byId.get(id));
   }
 
   /** The part of this id, in any case where that leaves one. */
-  Optional<Part> part(String id) {
+  public Optional<Part> part(String id) {
     List<Part> alike = byAnyCase.getOrDefault(id.toLowerCase(Locale.ROOT), List.of());
     return Optional.ofNullable(byId.get(id))
         .or(() -> alike.size() == 1 ? Optional.of(alike.get(0)) : Optional.empty());
   }
 
   /** A terminal written in two cells. */
-  End of(String part, String terminal) {
+  public End of(String part, String terminal) {
     return End.of(
         part(part)
             .map(p -> terminal(p, terminal))
@@ -54,7 +61,7 @@ final class Ends {
   }
 
   /** A terminal written in one cell. */
-  End of(String cell) {
+  public End of(String cell) {
     Optional<Part> whole = part(cell);
     if (whole.isPresent()) {
       List<String> terminals = whole.get().spec().terminals();
@@ -66,7 +73,7 @@ final class Ends {
               ? "a terminal of another part"
               : "one of its terminals " + String.join(", ", terminals);
       return new End(
-          Optional.empty(), limit, "is \"" + Sheet.shown(cell) + "\" alone, must say " + limit);
+          Optional.empty(), limit, "is \"" + Shown.of(cell) + "\" alone, must say " + limit);
     }
     for (char sign : SIGNS.toCharArray()) {
       for (int cut = cell.indexOf(sign); cut > 0; cut = cell.indexOf(sign, cut + 1)) {
@@ -82,7 +89,7 @@ final class Ends {
       return End.of(TerminalRef.parse(cell));
     }
     String limit = "a part of the vehicle and its terminal, for instance F3.load";
-    return new End(Optional.empty(), limit, "is \"" + Sheet.shown(cell) + "\", must be " + limit);
+    return new End(Optional.empty(), limit, "is \"" + Shown.of(cell) + "\", must be " + limit);
   }
 
   private static TerminalRef terminal(Part part, String written) {
