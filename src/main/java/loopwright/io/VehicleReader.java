@@ -225,7 +225,12 @@ final class VehicleReader {
     return switch (kind) {
       case BATTERY ->
           Optional.of(
-              new PartSpec.Battery(in.optionalEstimate("volts"), in.optionalEstimate("ohms")));
+              new PartSpec.Battery(
+                  in.optionalEstimate("volts"),
+                  in.optionalEstimate("ohms"),
+                  in.optionalNumber("amp_hours"),
+                  in.optionalNumber("charge_idle_amps"),
+                  in.optionalNumber("charge_amps")));
       case WIRE, STRAP -> wire(in, kind);
       case FUSE ->
           Optional.of(

@@ -128,6 +128,9 @@ final class VehicleWriter {
     if (spec instanceof PartSpec.Battery b) {
       estimate(out, "volts", b.volts());
       estimate(out, "ohms", b.ohms());
+      number(out, "amp_hours", b.ampHours());
+      number(out, "charge_idle_amps", b.chargeIdleAmps());
+      number(out, "charge_amps", b.chargeAmps());
     } else if (spec instanceof PartSpec.Wire w) {
       out.writeStringField("from", w.from().toString());
       out.writeStringField("to", w.to().toString());

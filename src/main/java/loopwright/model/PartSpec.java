@@ -25,8 +25,23 @@ public sealed interface PartSpec {
    *
    * @param volts rest voltage in volts; empty: usual for the vehicle's system voltage
    * @param ohms internal resistance in ohms
+   * @param ampHours what it holds when full, at the 20 h rate, in ampere-hours
+   * @param chargeIdleAmps most that what charges it gives at idle, in amperes; 0 for a dynamo that
+   *     cuts in above idle
+   * @param chargeAmps the same at working speed
    */
-  record Battery(Optional<Estimate> volts, Optional<Estimate> ohms) implements PartSpec {
+  record Battery(
+      Optional<Estimate> volts,
+      Optional<Estimate> ohms,
+      Optional<Double> ampHours,
+      Optional<Double> chargeIdleAmps,
+      Optional<Double> chargeAmps)
+      implements PartSpec {
+    /** A battery whose capacity and charging aren't known. */
+    public Battery(Optional<Estimate> volts, Optional<Estimate> ohms) {
+      this(volts, ohms, Optional.empty(), Optional.empty(), Optional.empty());
+    }
+
     @Override
     public PartKind kind() {
       return PartKind.BATTERY;

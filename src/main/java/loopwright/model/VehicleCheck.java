@@ -201,6 +201,8 @@ public final class VehicleCheck {
     SENDER_OHMS(0, 1e7, "ohm"),
     COIL_OHMS(0.5, 20_000, "ohm"),
     BATTERY_OHMS(1e-5, 10, "ohm"),
+    AMP_HOURS(0.5, 2_000, "Ah"),
+    CHARGE_AMPS(0, 1_000, "A"),
     WATTS(0.1, 2_000, "W"),
     FUSE_AMPS(0.1, 500, "A"),
     LOAD_AMPS(0.001, 2_000, "A"),
@@ -245,6 +247,10 @@ public final class VehicleCheck {
     if (spec instanceof PartSpec.Battery b) {
       batteryVolts(part, path, b);
       estimate(part, path, "ohms", b.ohms(), Range.BATTERY_OHMS);
+      b.ampHours().ifPresent(h -> within(part, path, "amp_hours", h, Range.AMP_HOURS));
+      b.chargeIdleAmps()
+          .ifPresent(a -> within(part, path, "charge_idle_amps", a, Range.CHARGE_AMPS));
+      b.chargeAmps().ifPresent(a -> within(part, path, "charge_amps", a, Range.CHARGE_AMPS));
     } else if (spec instanceof PartSpec.Wire w) {
       metres(part, path, w.metres());
       estimate(part, path, "end_ohms", w.endOhms(), Range.OHMS);

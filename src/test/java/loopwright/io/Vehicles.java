@@ -23,7 +23,8 @@ final class Vehicles {
         "note": "invented", "system_volts": 12, "grounded": "negative",
         "parts": [
           {"id": "BATT", "kind": "battery", "name": "battery", "volts": 12.6,
-           "ohms": {"about": 0.012, "low": 0.008, "high": 0.02}, "where": "under the seat",
+           "ohms": {"about": 0.012, "low": 0.008, "high": 0.02}, "amp_hours": 60,
+           "charge_idle_amps": 0, "charge_amps": 30, "where": "under the seat",
            "access": {"pos": {"minutes": 0.2, "how": "lift the cover", "reachable": true}},
            "apart_minutes": 1, "swap_minutes": 10},
           {"id": "BUS", "kind": "splice", "legs": ["a", "b", "c", "d", "e"], "ohms": 0.001},

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 class VehicleValuesTest {
 
   private static final Optional<Estimate> NONE = Optional.empty();
+  private static final Optional<Double> NO = Optional.empty();
 
   private static Optional<Estimate> about(double value) {
     return Optional.of(Estimate.of(value));
@@ -68,6 +69,11 @@ class VehicleValuesTest {
         amps);
   }
 
+  private static PartSpec supply(
+      Optional<Double> ampHours, Optional<Double> idle, Optional<Double> working) {
+    return new PartSpec.Battery(NONE, NONE, ampHours, idle, working);
+  }
+
   private static PartSpec wire(Estimate metres, Optional<Estimate> ends) {
     return new PartSpec.Wire(
         PartKind.WIRE,
@@ -84,6 +90,9 @@ class VehicleValuesTest {
     List<Limit> all = new ArrayList<>();
     all.add(new Limit("ohms", 1e-5, 10, v -> new PartSpec.Battery(NONE, about(v))));
     all.add(new Limit("volts", 3.6, 15.6, v -> new PartSpec.Battery(about(v), NONE)));
+    all.add(new Limit("amp_hours", 0.5, 2_000, v -> supply(Optional.of(v), NO, NO)));
+    all.add(new Limit("charge_idle_amps", 0, 1_000, v -> supply(NO, Optional.of(v), NO)));
+    all.add(new Limit("charge_amps", 0, 1_000, v -> supply(NO, NO, Optional.of(v))));
     all.add(new Limit("end_ohms", 1e-6, 1e7, v -> wire(Estimate.of(1), about(v))));
     all.add(new Limit("amps", 0.1, 500, v -> new PartSpec.Fuse(v, NONE)));
     all.add(new Limit("ohms", 1e-6, 1e7, v -> new PartSpec.Fuse(10, about(v))));
