@@ -9,16 +9,19 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import loopwright.casework.Problem;
+import loopwright.casework.sheet.CellDefect;
+import loopwright.casework.sheet.Mapping;
+import loopwright.casework.sheet.PinColumn;
+import loopwright.casework.sheet.PinPreview;
+import loopwright.casework.sheet.PinSheet;
+import loopwright.casework.sheet.SheetColumn;
+import loopwright.casework.sheet.SheetStore;
+import loopwright.casework.sheet.WireColumn;
+import loopwright.casework.sheet.WirePreview;
+import loopwright.casework.sheet.WireSheet;
 import loopwright.io.VehicleFile;
-import loopwright.io.sheet.CellDefect;
-import loopwright.io.sheet.Mapping;
-import loopwright.io.sheet.PinColumn;
-import loopwright.io.sheet.PinPreview;
-import loopwright.io.sheet.PinSheet;
-import loopwright.io.sheet.SheetColumn;
-import loopwright.io.sheet.WireColumn;
-import loopwright.io.sheet.WirePreview;
-import loopwright.io.sheet.WireSheet;
+import loopwright.io.sheet.SheetFiles;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Vehicle;
@@ -105,14 +108,23 @@ final class WiresCommand implements Callable<Integer> {
       world.out().flush();
       return ExitCode.DONE.number();
     }
+    SheetStore.Read list;
+    try {
+      list = new SheetFiles().read(in.get());
+    } catch (Problem e) {
+      log.say(e.getMessage());
+      log.flush();
+      return ExitCode.VEHICLE.number();
+    }
     Page page = new Page(world.out(), width);
-    ExitCode code = pins ? pinouts(page, log, vehicle) : wires(page, log, vehicle);
+    list.remark().ifPresent(page::say);
+    ExitCode code = pins ? pinouts(page, log, list, vehicle) : wires(page, log, list, vehicle);
     page.flush();
     return code.number();
   }
 
-  private ExitCode wires(Page page, Page log, Vehicle vehicle) {
-    WireSheet sheet = WireSheet.read(in.orElseThrow());
+  private ExitCode wires(Page page, Page log, SheetStore.Read list, Vehicle vehicle) {
+    WireSheet sheet = WireSheet.read(list.text(), list.name());
     Optional<Mapping<WireColumn>> mapping = mapped(log, sheet.guess(), WireColumn.class);
     if (mapping.isEmpty()) {
       return ExitCode.USAGE;
@@ -201,8 +213,8 @@ final class WiresCommand implements Callable<Integer> {
     }
   }
 
-  private ExitCode pinouts(Page page, Page log, Vehicle vehicle) {
-    PinSheet sheet = PinSheet.read(in.orElseThrow());
+  private ExitCode pinouts(Page page, Page log, SheetStore.Read list, Vehicle vehicle) {
+    PinSheet sheet = PinSheet.read(list.text(), list.name());
     Optional<Mapping<PinColumn>> mapping = mapped(log, sheet.guess(), PinColumn.class);
     if (mapping.isEmpty()) {
       return ExitCode.USAGE;

@@ -23,9 +23,6 @@ public final class VehicleFile {
   /** What the field {@code version} says. */
   public static final int VERSION = 1;
 
-  /** Most parts of one vehicle, wires included. */
-  public static final int MAX_PARTS = 20_000;
-
   /** Version 1 is the first there is, so nothing leads up to it yet. */
   private static final VersionSteps STEPS = new VersionSteps(FORMAT, VERSION, Map.of());
 

@@ -90,7 +90,7 @@ final class VehicleReader {
     GroundedPole grounded =
         in.word("grounded", GroundedPole.values(), GroundedPole::word, Optional.empty())
             .orElse(GroundedPole.NEGATIVE);
-    List<JsonValue> partValues = in.list("parts", 0, VehicleFile.MAX_PARTS);
+    List<JsonValue> partValues = in.list("parts", 0, Vehicle.MOST_PARTS);
     whole &= !defects.covers("parts");
     for (int i = 0; i < partValues.size(); i++) {
       part(partValues.get(i), i);
@@ -419,7 +419,7 @@ final class VehicleReader {
 
   private List<List<TerminalRef>> joins(ObjectReader in) {
     List<List<TerminalRef>> joins = new ArrayList<>();
-    List<JsonValue> values = in.optionalList("joins", VehicleFile.MAX_PARTS * 2);
+    List<JsonValue> values = in.optionalList("joins", Vehicle.MOST_PARTS * 2);
     whole &= !defects.covers("joins");
     for (int i = 0; i < values.size(); i++) {
       String path = "joins[" + i + "]";
@@ -458,7 +458,7 @@ final class VehicleReader {
 
   private List<Circuit> circuits(ObjectReader in) {
     List<Circuit> circuits = new ArrayList<>();
-    List<JsonValue> values = in.list("circuits", 0, VehicleFile.MAX_PARTS);
+    List<JsonValue> values = in.list("circuits", 0, Vehicle.MOST_PARTS);
     for (int i = 0; i < values.size(); i++) {
       String path = "circuits[" + i + "]";
       int index = i;

@@ -36,6 +36,9 @@ public record Vehicle(
     List<Circuit> circuits,
     String note) {
 
+  /** Most parts of one vehicle, wires included, that files and lists may hold. */
+  public static final int MOST_PARTS = 20_000;
+
   /** Copies the lists. */
   public Vehicle {
     Objects.requireNonNull(id, "id");

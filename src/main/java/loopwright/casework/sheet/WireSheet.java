@@ -1,14 +1,13 @@
-package loopwright.io.sheet;
+package loopwright.casework.sheet;
 
-import java.nio.file.Path;
 import loopwright.model.PartSpec;
 import loopwright.model.Said;
 import loopwright.model.Vehicle;
 
 /**
- * A list of wires as a spreadsheet keeps it: CSV in UTF-8, one wire a row. Reading changes nothing;
- * {@link #preview} says what the list would do and what is wrong with it, and holds the changed
- * vehicle only if nothing is.
+ * A list of wires as a spreadsheet keeps it: a table of cells, one wire a row. Reading changes
+ * nothing; {@link #preview} says what the list would do and what is wrong with it, and holds the
+ * changed vehicle only if nothing is.
  *
  * <p>A row is about the wire of its short name, or, where it has none, the wire between its ends;
  * if the vehicle has no such wire, it is a new one. A column that is not there leaves known wires
@@ -28,11 +27,6 @@ public final class WireSheet {
    */
   public static WireSheet read(String text, String file) {
     return new WireSheet(Sheet.of(text, file, WireColumn.class));
-  }
-
-  /** Reads a list from a file. One that can't be opened is a defect like any other. */
-  public static WireSheet read(Path file) {
-    return new WireSheet(Sheet.of(file, WireColumn.class));
   }
 
   /** Which column holds what, as far as the headings tell. */

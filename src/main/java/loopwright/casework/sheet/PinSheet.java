@@ -1,6 +1,5 @@
-package loopwright.io.sheet;
+package loopwright.casework.sheet;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
@@ -33,11 +32,6 @@ public final class PinSheet {
    */
   public static PinSheet read(String text, String file) {
     return new PinSheet(Sheet.of(text, file, PinColumn.class));
-  }
-
-  /** Reads a list from a file. One that can't be opened is a defect like any other. */
-  public static PinSheet read(Path file) {
-    return new PinSheet(Sheet.of(file, PinColumn.class));
   }
 
   /** Which column holds what, as far as the headings tell. */

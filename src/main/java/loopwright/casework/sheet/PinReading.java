@@ -1,4 +1,4 @@
-package loopwright.io.sheet;
+package loopwright.casework.sheet;
 
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -11,7 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import loopwright.casework.edit.Ends;
 import loopwright.casework.edit.Shown;
-import loopwright.io.sheet.PinPreview.Difference;
+import loopwright.casework.sheet.PinPreview.Difference;
 import loopwright.model.Nearest;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;

@@ -1,4 +1,4 @@
-package loopwright.io.sheet;
+package loopwright.casework.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
  * length). A quote that never closes spoils its own line alone, so that the rest is still looked
  * at; that, and the line each row begins on, is why a strict parser would not do.
  */
-final class SheetText {
+public final class SheetText {
   /** A remark: two slashes, or a # that no cell's content follows. */
   private static final Pattern REMARK = Pattern.compile("\\s*(//|#+\\s*\\p{L}|#\\s+|#+$|sep=.$).*");
 
@@ -138,7 +138,7 @@ final class SheetText {
   }
 
   /** A row of text, each cell in quotes where it needs them to be read back the same. */
-  static String line(List<String> cells) {
+  public static String line(List<String> cells) {
     StringBuilder out = new StringBuilder();
     for (int i = 0; i < cells.size(); i++) {
       String cell = cells.get(i);

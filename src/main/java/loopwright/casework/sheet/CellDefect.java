@@ -1,26 +1,32 @@
-package loopwright.io.sheet;
+package loopwright.casework.sheet;
 
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import loopwright.casework.edit.Shown;
-import loopwright.io.Defect;
 
 /**
  * One thing wrong with a list, and where.
  *
  * @param line line of the file, counted from 1; 0 for the file as a whole
  * @param column column of the list, counted from 1; 0 for the row as a whole
- * @param defect what is wrong, said so that it can be put right
+ * @param object what it is about, for instance {@code wire W7}
+ * @param value what the list says, shortened where long
+ * @param limit what is accepted
+ * @param message all of it in one sentence, place included, said so that it can be put right
  */
-public record CellDefect(int line, int column, Defect defect) {
+public record CellDefect(
+    int line, int column, String object, String value, String limit, String message) {
   /** As they stand in the file, from left to right in a row. */
   static final Comparator<CellDefect> IN_ORDER =
       Comparator.comparingInt(CellDefect::line).thenComparingInt(CellDefect::column);
 
-  /** Rejects a missing defect. */
+  /** Rejects missing components. */
   public CellDefect {
-    Objects.requireNonNull(defect, "defect");
+    Objects.requireNonNull(object, "object");
+    Objects.requireNonNull(value, "value");
+    Objects.requireNonNull(limit, "limit");
+    Objects.requireNonNull(message, "message");
   }
 
   /**
@@ -32,9 +38,7 @@ public record CellDefect(int line, int column, Defect defect) {
       Place place, int line, int column, String object, String value, String limit, String what) {
     String where = place.of(line, column);
     return new CellDefect(
-        line,
-        column,
-        new Defect(object, value, limit, where, object + ": " + what + " [" + where + "]"));
+        line, column, object, value, limit, object + ": " + what + " [" + where + "]");
   }
 
   /** A file and its headings, as far as they are known. */
@@ -48,13 +52,8 @@ public record CellDefect(int line, int column, Defect defect) {
     }
   }
 
-  /** All of it in one sentence, place included. */
-  public String message() {
-    return defect.message();
-  }
-
   @Override
   public String toString() {
-    return message();
+    return message;
   }
 }

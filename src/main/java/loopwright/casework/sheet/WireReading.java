@@ -1,4 +1,4 @@
-package loopwright.io.sheet;
+package loopwright.casework.sheet;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -13,9 +13,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import loopwright.casework.edit.Ends;
 import loopwright.casework.edit.Shown;
-import loopwright.io.VehicleFile;
-import loopwright.io.sheet.WirePreview.Change;
-import loopwright.io.sheet.WirePreview.Effect;
+import loopwright.casework.sheet.WirePreview.Change;
+import loopwright.casework.sheet.WirePreview.Effect;
 import loopwright.model.Access;
 import loopwright.model.Estimate;
 import loopwright.model.Part;
@@ -95,14 +94,14 @@ final class WireReading {
     }
     Vehicle merged = merged();
     List<VehicleCheck.Finding> wanting = new ArrayList<>();
-    if (merged.parts().size() > VehicleFile.MAX_PARTS) {
+    if (merged.parts().size() > Vehicle.MOST_PARTS) {
       defects.add(
           sheet.defect(
               0,
               0,
               "list",
               merged.parts().size() + " parts",
-              "at most " + VehicleFile.MAX_PARTS + " parts of a vehicle",
+              "at most " + Vehicle.MOST_PARTS + " parts of a vehicle",
               "makes " + merged.parts().size() + " parts, more than a vehicle may have"));
     } else {
       check(merged, wanting);

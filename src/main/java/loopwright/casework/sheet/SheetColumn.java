@@ -1,4 +1,4 @@
-package loopwright.io.sheet;
+package loopwright.casework.sheet;
 
 import java.util.List;
 

@@ -1,13 +1,5 @@
-package loopwright.io.sheet;
+package loopwright.casework.sheet;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -17,14 +9,11 @@ import loopwright.casework.edit.Shown;
 
 /**
  * A list before anybody says what it means: its headings, its rows, and what is wrong with it as
- * text. UTF-8, with or without a byte order mark; cells parted by semicolons, tabs or commas.
+ * text. Cells are parted by semicolons, tabs or commas.
  *
  * @param <C> what its columns may hold
  */
 final class Sheet<C extends Enum<C> & SheetColumn> {
-  /** Largest file in bytes: 20 MB, as for vehicles. */
-  static final int MAX_BYTES = 20_000_000;
-
   /** Longest cell in characters, as for texts of vehicles. */
   static final int MAX_TEXT = 10_000;
 
@@ -84,33 +73,6 @@ final class Sheet<C extends Enum<C> & SheetColumn> {
 
   static <C extends Enum<C> & SheetColumn> Sheet<C> of(String text, String file, Class<C> kind) {
     return new Sheet<>(file, text, kind);
-  }
-
-  /** The list in a file; one that can't be read is an empty list with that defect. */
-  static <C extends Enum<C> & SheetColumn> Sheet<C> of(Path path, Class<C> kind) {
-    String file = String.valueOf(path.getFileName());
-    String trouble;
-    try (InputStream in = Files.newInputStream(path)) {
-      byte[] bytes = in.readNBytes(MAX_BYTES + 1);
-      if (bytes.length <= MAX_BYTES) {
-        return of(
-            StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString(),
-            file,
-            kind);
-      }
-      trouble = "is larger than 20 MB, which no list needs";
-    } catch (CharacterCodingException e) {
-      trouble = "is not in UTF-8; save it as CSV in UTF-8";
-    } catch (NoSuchFileException e) {
-      trouble = "there is no such file";
-    } catch (IOException e) {
-      trouble = "cannot be read: " + e.getClass().getSimpleName();
-    }
-    Sheet<C> none = new Sheet<>(file, "", kind);
-    none.defects.clear();
-    none.defects.add(
-        none.defect(0, 0, "file", path.toString(), "a list in UTF-8, at most 20 MB", trouble));
-    return none;
   }
 
   private void badQuote(SheetText.BadQuote bad) {

@@ -1,9 +1,8 @@
-package loopwright.io.sheet;
+package loopwright.casework.sheet;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -19,7 +18,6 @@ import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.model.WireSize;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -107,24 +105,5 @@ class SheetRoundTripTest {
     parts.add(2, odd);
     Vehicle vehicle = withParts(trailer, parts);
     assertThat(preview(WireSheet.text(vehicle), bare(vehicle)).applied()).contains(vehicle);
-  }
-
-  @Test
-  void aFileIsReadAsUtf8AndNothingElse(@TempDir Path folder) throws IOException {
-    String text = "wire,from,to,size,length,colour\nW7,F3.load,L1.in,16 AWG,1 m,grün\n";
-    Path good = Files.writeString(folder.resolve("good.csv"), text);
-    Path bad = Files.write(folder.resolve("bad.csv"), text.getBytes(StandardCharsets.ISO_8859_1));
-    WireSheet sheet = WireSheet.read(good);
-    WirePreview preview = sheet.preview(Trailer.vehicle(), sheet.guess());
-    assertThat(preview.applied()).isPresent();
-    assertThat(((PartSpec.Wire) preview.rows().get(0).wire().spec()).colour()).isEqualTo("grün");
-    for (Path refused : List.of(bad, folder.resolve("none.csv"))) {
-      WireSheet none = WireSheet.read(refused);
-      WirePreview empty = none.preview(Trailer.vehicle(), none.guess());
-      assertThat(empty.applied()).isEmpty();
-      assertThat(empty.defects()).hasSize(1);
-      assertThat(empty.defects().get(0).message())
-          .contains(refused.equals(bad) ? "not in UTF-8" : "no such file");
-    }
   }
 }
