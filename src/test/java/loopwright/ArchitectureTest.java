@@ -149,7 +149,7 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule CLI_ROOM =
-      room("cli", "casework", "model", "meter", "knowledge", "diagnosis", "io")
+      room("cli", "casework", "model", "meter", "knowledge", "diagnosis", "io", "report")
           .because("the command line must work on a machine without a display");
 
   @ArchTest

@@ -31,6 +31,8 @@ public final class Cli {
             .addSubcommand(new ReadyCommand(world))
             .addSubcommand(new VehicleCommand(world))
             .addSubcommand(new WiresCommand(world))
+            .addSubcommand(new MakingCommand(world))
+            .addSubcommand(new LabelsCommand(world))
             .setOut(out)
             .setErr(err)
             .setCaseInsensitiveEnumValuesAllowed(true)
@@ -66,7 +68,8 @@ public final class Cli {
     @Override
     public void run() {
       throw new CommandLine.ParameterException(
-          spec.commandLine(), "Say what to do: find, cases, ready, vehicle or wires.");
+          spec.commandLine(),
+          "Say what to do: find, cases, ready, vehicle, wires, making or labels.");
     }
   }
 }

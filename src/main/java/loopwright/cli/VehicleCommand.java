@@ -2,6 +2,7 @@ package loopwright.cli;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import loopwright.model.Circuit;
@@ -45,6 +46,16 @@ final class VehicleCommand implements Callable<Integer> {
     }
     defects(page, world, name, ((CliWorld.Opening.Defective) opening).defects());
     return ExitCode.VEHICLE.number();
+  }
+
+  /** The vehicle of a name; where it can't be used, its defects are shown. */
+  static Optional<Vehicle> open(CliWorld world, String name) {
+    CliWorld.Opening opening = world.openVehicle(name);
+    if (opening instanceof CliWorld.Opening.Defective defective) {
+      defects(new Page(world.err(), Page.USUAL), world, name, defective.defects());
+      return Optional.empty();
+    }
+    return Optional.of(((CliWorld.Opening.Opened) opening).vehicle());
   }
 
   static void defects(Page page, CliWorld world, String name, List<String> defects) {

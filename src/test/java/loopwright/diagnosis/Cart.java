@@ -35,10 +35,10 @@ import loopwright.solver.Network;
  *
  * W8 and W11 run in one loom. K1 has a diode across its coil. C1's cavities can't be reached.
  */
-final class Cart {
+public final class Cart {
 
   static final MeterSpec METER = Bench.KNOWLEDGE.meter("basic").orElseThrow();
-  static final Vehicle VEHICLE = vehicle();
+  public static final Vehicle VEHICLE = vehicle();
   static final Network NETWORK = Network.of(VEHICLE, Bench.KNOWLEDGE.typicals());
   static final Setting LAMP_ON = Setting.REST.with("S1", "on");
   static final Setting TAIL_ON = Setting.REST.with("S2", "on");

@@ -1,0 +1,67 @@
+package loopwright.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import java.util.Optional;
+import loopwright.casework.Phrases;
+import loopwright.io.OutFile;
+import loopwright.report.PageSize;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** What all commands that print have in common. */
+final class PrintOptions {
+  /** Words on paper. */
+  final Phrases phrases = new Phrases(Locale.ENGLISH);
+
+  @Parameters(paramLabel = "VEHICLE", description = "A vehicle file, or a demo vehicle's name.")
+  String vehicle = "";
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description = "The file to write; its ending says what it becomes.")
+  Optional<Path> out = Optional.empty();
+
+  @Option(
+      names = "--paper",
+      paramLabel = "SIZE",
+      description = "a4 or letter; ${DEFAULT-VALUE} if left out.")
+  PageSize paper = PageSize.A4;
+
+  /** Whether the file asked for has this ending. */
+  boolean asks(String ending) {
+    return out.map(p -> p.toString().toLowerCase(Locale.ROOT).endsWith(ending)).orElse(false);
+  }
+
+  /** Today in words. */
+  static String today(CliWorld world) {
+    return LocalDate.now(world.clock())
+        .format(DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH));
+  }
+
+  /** Writes the file asked for and says so, or why it can't be. */
+  int write(CliWorld world, String what, byte[] bytes) {
+    Path file = out.orElseThrow();
+    try {
+      OutFile.write(file, what, bytes);
+    } catch (IOException e) {
+      new Page(world.err(), Page.USUAL).say(e.getMessage());
+      return ExitCode.FAILED.number();
+    }
+    Page page = new Page(world.out(), Page.USUAL);
+    page.say("Written: " + file.toAbsolutePath().normalize());
+    page.flush();
+    return ExitCode.DONE.number();
+  }
+
+  /** Says that the file's ending is none that can be written. */
+  int unknownEnding(CliWorld world, String endings) {
+    new Page(world.err(), Page.USUAL)
+        .say("--out " + out.orElseThrow() + ": the name must end in " + endings + ".");
+    return ExitCode.USAGE.number();
+  }
+}

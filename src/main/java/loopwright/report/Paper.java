@@ -1,0 +1,226 @@
+package loopwright.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import loopwright.casework.Phrases;
+import loopwright.casework.list.ListTable;
+import loopwright.report.PageSize.Turn;
+
+/**
+ * Pages written from top to bottom: titles, paragraphs, tables, bars. A new page begins by itself
+ * where the last is full; every page says what it belongs to and which of how many it is.
+ */
+public final class Paper {
+  /** Margin on all sides in points: 14 mm, which every printer reaches. */
+  static final double MARGIN = 40;
+
+  static final double BODY = 10;
+  static final double SMALL = 9;
+  static final double HEADING = 13;
+  static final double TITLE = 18;
+
+  /** Height kept free at the top and bottom of a page for what stands on each. */
+  private static final double HEAD = 22;
+
+  private static final double FOOT = 20;
+  private static final double GAP = 6;
+
+  private final PageSize size;
+  private final String subject;
+  private final String title;
+  private final String date;
+  private final Phrases phrases;
+  private final List<Leaf> leaves = new ArrayList<>();
+  private Turn turn = Turn.UPRIGHT;
+  private double y;
+
+  /**
+   * Begins the first page.
+   *
+   * @param subject what it is about, for instance the vehicle's name
+   * @param title what it is
+   * @param date the day, in words
+   */
+  public Paper(PageSize size, String subject, String title, String date, Phrases phrases) {
+    this.size = size;
+    this.subject = subject;
+    this.title = title;
+    this.date = date;
+    this.phrases = phrases;
+    newPage();
+  }
+
+  /** Begins a new page of the same turn. */
+  public void newPage() {
+    Leaf leaf = new Leaf(size.width(turn), size.height(turn));
+    leaves.add(leaf);
+    Box name = leaf.text(subject, Typeface.BOLD, SMALL, MARGIN, MARGIN);
+    leaf.text(title, Typeface.REGULAR, SMALL, name.right() + 10, MARGIN);
+    leaf.textRight(date, Typeface.REGULAR, SMALL, right(), MARGIN);
+    leaf.line(MARGIN, MARGIN + 14, right(), MARGIN + 14, 0.6);
+    y = MARGIN + HEAD;
+  }
+
+  /** Begins a new page if anything is on this one yet, turned as told. */
+  public void newPage(Turn turn) {
+    if (fresh()) {
+      leaves.remove(leaves.size() - 1);
+    }
+    this.turn = turn;
+    newPage();
+  }
+
+  private boolean fresh() {
+    return y == MARGIN + HEAD;
+  }
+
+  /** The title of what follows, in the largest type. */
+  public void title(String text) {
+    lines(text, Typeface.BOLD, TITLE, 0);
+    y += GAP;
+  }
+
+  /** A heading, kept together with at least three lines of what follows. */
+  public void heading(String text) {
+    if (!fresh()) {
+      y += GAP;
+    }
+    room(HEADING * Typeface.LEADING + 3 * BODY * Typeface.LEADING);
+    lines(text, Typeface.BOLD, HEADING, 0);
+    y += GAP / 2;
+  }
+
+  /** A paragraph. */
+  public void paragraph(String text) {
+    lines(text, Typeface.REGULAR, BODY, 0);
+    y += GAP;
+  }
+
+  /** A paragraph that must not be missed, between two thick lines. */
+  public void caution(String text) {
+    List<String> lines = Typeface.BOLD.wrap(text, BODY, right() - MARGIN);
+    room(lines.size() * BODY * Typeface.LEADING + 3 * GAP);
+    leaf().line(MARGIN, y + 1, right(), y + 1, 1.5);
+    y += GAP;
+    lines(text, Typeface.BOLD, BODY, 0);
+    y += GAP / 2;
+    leaf().line(MARGIN, y, right(), y, 1.5);
+    y += GAP;
+  }
+
+  /** A word or two in front, bold, and what it introduces behind, indented. */
+  public void labelled(String label, String text) {
+    double indent = 78;
+    double top = y;
+    List<String> lines = Typeface.REGULAR.wrap(text, BODY, right() - MARGIN - indent);
+    room(Math.min(lines.size(), 3) * BODY * Typeface.LEADING);
+    if (top != y) {
+      top = y;
+    }
+    leaf().text(label, Typeface.BOLD, BODY, MARGIN, top);
+    lines(text, Typeface.REGULAR, BODY, indent);
+    y += 2;
+  }
+
+  /**
+   * A bar, black as far as the share goes, with a word before and a value behind it.
+   *
+   * @param share 0 to 1
+   */
+  public void bar(String label, double share, String value) {
+    double height = BODY * Typeface.LEADING;
+    room(height + 3);
+    double left = MARGIN + (right() - MARGIN) * 0.4;
+    double width = (right() - MARGIN) * 0.4;
+    leaf().text(fit(label, left - MARGIN - 8), Typeface.REGULAR, BODY, MARGIN, y);
+    double held = Math.max(0, Math.min(1, share));
+    leaf().rectangle(new Box(left, y + 2, width, height - 4), 0.6);
+    if (held > 0) {
+      leaf().bar(new Box(left, y + 2, width * held, height - 4));
+    }
+    double room = right() - left - width - 8;
+    leaf().text(fit(value, room), Typeface.BOLD, BODY, left + width + 8, y);
+    y += height + 3;
+  }
+
+  private static String fit(String text, double width) {
+    List<String> lines = Typeface.BOLD.wrap(text, BODY, width);
+    return lines.size() == 1
+        ? lines.get(0)
+        : Typeface.BOLD.wrap(text, BODY, width - 10).get(0) + "…";
+  }
+
+  /** A list with its title and notes; its headings stand again on every page it runs on to. */
+  public void table(ListTable table) {
+    heading(table.title());
+    table.notes().forEach(this::paragraph);
+    new Grid(this, table).draw();
+    y += GAP;
+  }
+
+  private void lines(String text, Typeface face, double size, double indent) {
+    double height = size * Typeface.LEADING;
+    for (String line : face.wrap(text, size, right() - MARGIN - indent)) {
+      room(height);
+      leaf().text(line, face, size, MARGIN + indent, y);
+      y += height;
+    }
+  }
+
+  // For what draws on the page itself.
+
+  /** The page written on. */
+  Leaf leaf() {
+    return leaves.get(leaves.size() - 1);
+  }
+
+  /** How far down it is written. */
+  double y() {
+    return y;
+  }
+
+  /** Goes on writing further down. */
+  void moveTo(double y) {
+    this.y = y;
+  }
+
+  /** Right end of the lines. */
+  double right() {
+    return size.width(turn) - MARGIN;
+  }
+
+  /** Lowest end of what is written. */
+  double bottom() {
+    return size.height(turn) - MARGIN - FOOT;
+  }
+
+  /** Begins a new page unless so much height is left on this one. */
+  void room(double height) {
+    if (y + height > bottom() + 1e-6 && !fresh()) {
+      newPage();
+    }
+  }
+
+  /** The pages, each with its number. */
+  List<Leaf> finished() {
+    List<Leaf> numbered = new ArrayList<>();
+    for (int i = 0; i < leaves.size(); i++) {
+      Leaf leaf = leaves.get(i).copy();
+      String number =
+          phrases.say("print.page", Integer.toString(i + 1), Integer.toString(leaves.size()));
+      leaf.textRight(
+          number,
+          Typeface.REGULAR,
+          SMALL,
+          leaf.width() - MARGIN,
+          leaf.height() - MARGIN - SMALL * Typeface.LEADING);
+      numbered.add(leaf);
+    }
+    return numbered;
+  }
+
+  /** The pages as a PDF file. */
+  public byte[] pdf() {
+    return PdfWriter.write(finished(), subject + " - " + title);
+  }
+}

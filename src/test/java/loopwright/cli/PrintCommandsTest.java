@@ -1,0 +1,82 @@
+package loopwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class PrintCommandsTest {
+  @TempDir Path folder;
+  private TestWorld world;
+
+  @BeforeEach
+  void freshWorld() {
+    world = new TestWorld(new MemoryStore());
+  }
+
+  private static boolean pdf(Path file) throws IOException {
+    return new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1).startsWith("%PDF-");
+  }
+
+  @Test
+  void theMakingListIsWrittenAsPdfAndAsTables() throws IOException {
+    Path paper = folder.resolve("making.pdf");
+    assertThat(world.run("making", "pumper", "--out", paper.toString())).isZero();
+    assertThat(pdf(paper)).isTrue();
+    assertThat(world.outText()).contains("Written: " + paper);
+
+    Path table = folder.resolve("cut.csv");
+    assertThat(
+            world.run(
+                "making",
+                "pumper",
+                "--out",
+                table.toString(),
+                "--table",
+                "cutting",
+                "--paper",
+                "letter"))
+        .isZero();
+    assertThat(Files.readString(table)).startsWith("Wire,Colour,Size,Cut m,From,");
+  }
+
+  @Test
+  void withoutAFileTheTableIsPrinted() {
+    assertThat(world.run("making", "pumper")).isZero();
+    assertThat(world.outText()).startsWith("Group,What,Quantity,Unit,For,Note\n");
+    assertThat(world.run("labels", "pumper")).isZero();
+    assertThat(world.outText()).contains("For a,Label,This end,Far end\n");
+  }
+
+  @Test
+  void theAllowanceIsTakenAndBounded() {
+    assertThat(world.run("making", "pumper", "--table", "cutting", "--more", "101")).isEqualTo(2);
+    assertThat(world.errText()).contains("1.01");
+    assertThat(world.run("making", "pumper", "--table", "cutting", "--more", "0", "--ends", "0"))
+        .isZero();
+  }
+
+  @Test
+  void labelsAreWrittenAsSheets() throws IOException {
+    Path paper = folder.resolve("labels.PDF");
+    assertThat(world.run("labels", "pumper", "--out", paper.toString())).isZero();
+    assertThat(pdf(paper)).isTrue();
+  }
+
+  @Test
+  void whatCantBeWrittenIsSaid() {
+    Path odd = folder.resolve("making.doc");
+    assertThat(world.run("making", "pumper", "--out", odd.toString())).isEqualTo(2);
+    assertThat(world.errText()).contains("must end in .pdf or");
+    Path nowhere = folder.resolve("no").resolve("making.pdf");
+    assertThat(world.run("making", "pumper", "--out", nowhere.toString())).isEqualTo(1);
+    assertThat(world.errText()).contains("making list cannot be written");
+    assertThat(world.run("labels", "cart", "--out", odd.toString())).isEqualTo(3);
+    assertThat(odd).doesNotExist();
+  }
+}
