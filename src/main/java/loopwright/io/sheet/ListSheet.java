@@ -27,6 +27,7 @@ public final class ListSheet {
   }
 
   private static String plain(String cell) {
-    return !cell.isEmpty() && FORMULA.indexOf(cell.charAt(0)) >= 0 ? "'" + cell : cell;
+    // A sign alone, as on a battery post, is no formula.
+    return cell.length() > 1 && FORMULA.indexOf(cell.charAt(0)) >= 0 ? "'" + cell : cell;
   }
 }

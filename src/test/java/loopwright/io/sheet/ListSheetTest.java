@@ -61,7 +61,7 @@ class ListSheetTest {
   @Test
   void aCellIsNeverAFormula() throws IOException {
     List<String> cells =
-        List.of("=1+1", "+A1", "-2", "@x", "\tx", "a=b", "", "say \"two\", please\nthen");
+        List.of("=1+1", "+A1", "-2", "@x", "\tx", "a=b", "", "+", "say \"two\", please\nthen");
     ListTable table =
         new ListTable(
             "t",
@@ -70,6 +70,6 @@ class ListSheetTest {
             List.of(cells));
     assertThat(read(ListSheet.text(table)).get(1))
         .containsExactly(
-            "'=1+1", "'+A1", "'-2", "'@x", "'\tx", "a=b", "", "say \"two\", please\nthen");
+            "'=1+1", "'+A1", "'-2", "'@x", "'\tx", "a=b", "", "+", "say \"two\", please\nthen");
   }
 }
