@@ -16,6 +16,7 @@ import loopwright.casework.LoopView;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.io.VehicleFiles;
 import loopwright.model.Vehicle;
 import loopwright.ui.LoopSource;
 import loopwright.ui.ReadyCases;
@@ -45,7 +46,8 @@ public class LoopwrightApp extends Application {
             engine.knowledge().meters(),
             preferences,
             background,
-            new Ready(engine));
+            new Ready(engine),
+            new VehicleFiles());
     stage.setTitle("Loopwright");
     window.show(stage);
   }

@@ -75,6 +75,16 @@ public record Part(
     return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
   }
 
+  /** This part in another place. */
+  public Part withWhere(String where) {
+    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+  }
+
+  /** This part with other working times to take it out and to replace it, in minutes. */
+  public Part withMinutes(Optional<Double> apart, Optional<Double> swap) {
+    return new Part(id, name, label, spec, access, apart, swap, spare, where);
+  }
+
   /** The kind of part. */
   public PartKind kind() {
     return spec.kind();

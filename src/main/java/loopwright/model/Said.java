@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * Understands amounts as people write them, and writes them so that they read back the same: {@code
@@ -285,6 +286,23 @@ public final class Said {
             .limits()
             .map((Spread s) -> " (" + number(s.low()) + " to " + number(s.high()) + ")")
             .orElse("");
+  }
+
+  /**
+   * An amount as a person would say it: {@code about 1.5}, {@code 1.2 to 1.8}, else as {@link
+   * #text}; in our own unit, without it. It reads back the same.
+   */
+  public static String spoken(Estimate estimate, Quantity quantity) {
+    if (estimate.limits().isEmpty()) {
+      return number(estimate.about());
+    }
+    Spread limits = estimate.limits().get();
+    String about = "about " + number(estimate.about());
+    String range = number(limits.low()) + " to " + number(limits.high());
+    return Stream.of(about, range)
+        .filter(t -> amount(t, quantity).equals(Optional.of(estimate)))
+        .findFirst()
+        .orElseGet(() -> text(estimate));
   }
 
   /** A number in full, without powers of ten. */

@@ -14,6 +14,20 @@ import loopwright.model.Vehicle;
  */
 public interface VehicleStore {
 
+  /** Keeps nothing. */
+  VehicleStore NOWHERE =
+      new VehicleStore() {
+        @Override
+        public Opened open(Path file) throws Problem {
+          throw new Problem("vehicle file", file.toString(), "can't be opened: files are off here");
+        }
+
+        @Override
+        public Opened create(Path file, Vehicle vehicle) throws Problem {
+          throw new Problem("vehicle file", file.toString(), "can't be saved: files are off here");
+        }
+      };
+
   /**
    * Opens a vehicle to work on. A second window or program gets it to look at only, see {@link
    * Opened#readOnly()}. A vehicle that does not hold together is opened all the same.

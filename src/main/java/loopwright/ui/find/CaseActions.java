@@ -20,8 +20,8 @@ final class CaseActions {
   static final String GONE = "G";
   static final String COUNT = "Enter";
   static final String BACK = "Esc";
-  static final String DRAWING = "F5";
-  static final String KNOWN = "F6";
+  static final String DRAWING = "F11";
+  static final String KNOWN = "F12";
   static final String DONE = "F7";
   static final String END = "F10";
 

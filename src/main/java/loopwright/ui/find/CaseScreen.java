@@ -246,8 +246,8 @@ final class CaseScreen extends Region {
           case TAB -> tabKey(e);
           case PAGE_UP -> scroll(-1);
           case PAGE_DOWN -> scroll(1);
-          case F5 -> drawingKey();
-          case F6 -> page(Page.KNOWN);
+          case F11 -> drawingKey();
+          case F12 -> page(Page.KNOWN);
           case F7 -> page(Page.DONE);
           case F10 -> {
             model.end();

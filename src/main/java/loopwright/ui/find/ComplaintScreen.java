@@ -198,7 +198,7 @@ final class ComplaintScreen extends VBox {
       case DOWN -> model.moveCircuit(1);
       case LEFT -> moveKind(-1);
       case RIGHT -> moveKind(1);
-      case F6 -> {
+      case F12 -> {
         Context[] all = Context.values();
         model
             .contextProperty()

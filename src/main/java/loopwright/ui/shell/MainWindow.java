@@ -20,6 +20,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.stage.Stage;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.edit.VehicleStore;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
 import loopwright.ui.Fonts;
@@ -40,6 +41,8 @@ import loopwright.ui.vehicle.VehicleScreen;
 import loopwright.ui.vehicle.VehicleViewModel;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
+import loopwright.ui.wiring.WiringScreen;
+import loopwright.ui.wiring.WiringViewModel;
 import org.kordamp.ikonli.javafx.FontIcon;
 
 /** The window: one frame around all views. Make and use it on the window's thread. */
@@ -57,9 +60,11 @@ public final class MainWindow {
   private final VehicleViewModel vehicle;
   private final FindViewModel find;
   private final CasesViewModel cases;
+  private final WiringViewModel wiring;
   private final VehicleScreen vehicleScreen;
   private final FindScreen findScreen;
   private final CasesScreen casesScreen;
+  private final WiringScreen wiringScreen;
   private final Node keysScreen;
   private final ReadyCases ready;
   private final BorderPane root = new BorderPane();
@@ -83,13 +88,22 @@ public final class MainWindow {
       List<MeterSpec> meters,
       Preferences preferences,
       Executor background) {
-    this(desk, library, loops, meters, preferences, background, ReadyCases.NONE);
+    this(
+        desk,
+        library,
+        loops,
+        meters,
+        preferences,
+        background,
+        ReadyCases.NONE,
+        VehicleStore.NOWHERE);
   }
 
   /**
-   * Builds the window with cases to practise on.
+   * Builds the window with cases to practise on and a place for vehicles that are worked on.
    *
    * @param ready ready-made cases
+   * @param store keeps vehicles
    */
   public MainWindow(
       CaseDesk desk,
@@ -98,7 +112,8 @@ public final class MainWindow {
       List<MeterSpec> meters,
       Preferences preferences,
       Executor background,
-      ReadyCases ready) {
+      ReadyCases ready,
+      VehicleStore store) {
     Objects.requireNonNull(desk, "desk");
     this.ready = Objects.requireNonNull(ready, "ready");
     Fonts.load();
@@ -109,9 +124,11 @@ public final class MainWindow {
         new FindViewModel(
             desk, new ComplaintViewModel(desk, meters, preferences), worker.another());
     cases = new CasesViewModel(desk, worker.another());
+    wiring = new WiringViewModel(store, worker.another(), vehicle::edited);
     vehicleScreen = new VehicleScreen(vehicle, shell.emProperty(), this::complain);
     findScreen = new FindScreen(find, shell.emProperty());
     casesScreen = new CasesScreen(cases, this::reopen, ready.entries(), this::practise);
+    wiringScreen = new WiringScreen(wiring, shell.emProperty(), List.of());
     keysScreen = KeysPage.make();
     root.setId("window");
     root.getStyleClass().add("window");
@@ -184,6 +201,7 @@ public final class MainWindow {
     place("place.vehicle", "F2", Place.VEHICLE);
     place(narrow ? "place.findShort" : "place.find", "F3", Place.FIND);
     place("place.cases", "F4", Place.CASES);
+    place("place.wiring", "F6", Place.WIRING);
     Label where = Parts.line(narrow ? "" : whereAmI(), "where");
     where.setId("where");
     where.setMinWidth(0);
@@ -267,10 +285,14 @@ public final class MainWindow {
           case VEHICLE -> vehicleScreen;
           case FIND -> findScreen;
           case CASES -> casesScreen;
+          case WIRING -> wiringScreen;
           case KEYS -> keysScreen;
         });
     if (shell.placeProperty().get() == Place.CASES) {
       cases.refresh();
+    }
+    if (shell.placeProperty().get() == Place.WIRING) {
+      vehicle.vehicleProperty().get().ifPresent(v -> wiring.takeUp(v.name(), v.vehicle()));
     }
     fillBar();
     takeFocus();
@@ -284,6 +306,7 @@ public final class MainWindow {
       case VEHICLE -> vehicleScreen.takeFocus();
       case FIND -> findScreen.takeFocus();
       case CASES -> casesScreen.takeFocus();
+      case WIRING -> wiringScreen.takeFocus();
       case KEYS -> keysScreen.requestFocus();
     }
   }
@@ -347,6 +370,7 @@ public final class MainWindow {
           go(Place.CASES);
         }
       }
+      case F6 -> go(Place.WIRING);
       case F8 -> nextSize();
       case F9 -> nextLook();
       case PLUS, EQUALS, ADD -> {

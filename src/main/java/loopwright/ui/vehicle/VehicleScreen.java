@@ -207,7 +207,7 @@ public final class VehicleScreen extends StackPane {
             Parts.row(
                 "choice-head",
                 Parts.line(Texts.of("vehicle.parts"), "side-title"),
-                Parts.keyCap("F6"),
+                Parts.keyCap("Ctrl+F"),
                 filter),
             parts);
     table.getStyleClass().add("vehicle-parts-card");
@@ -228,7 +228,7 @@ public final class VehicleScreen extends StackPane {
     about.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(about, Priority.ALWAYS);
     KeyButton another =
-        new KeyButton(Texts.of("vehicle.another"), "F5", model::chooseAnother).styled("action");
+        new KeyButton(Texts.of("vehicle.another"), "F11", model::chooseAnother).styled("action");
     another.setMinWidth(Region.USE_PREF_SIZE);
     body.getStyleClass().add("vehicle-body");
     VBox.setVgrow(body, Priority.ALWAYS);
@@ -311,8 +311,13 @@ public final class VehicleScreen extends StackPane {
           takeFocus();
         }
       }
-      case F5 -> model.chooseAnother();
-      case F6 -> filter.requestFocus();
+      case F11 -> model.chooseAnother();
+      case F -> {
+        handled = e.isShortcutDown();
+        if (handled) {
+          filter.requestFocus();
+        }
+      }
       case O -> {
         handled = e.isShortcutDown();
         if (handled) {

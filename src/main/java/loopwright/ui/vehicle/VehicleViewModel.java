@@ -213,6 +213,24 @@ public final class VehicleViewModel {
     }
   }
 
+  /** Shows the vehicle as it was edited elsewhere; the chosen circuit stays chosen. */
+  public void edited(String name, Vehicle now) {
+    if (vehicle.get().map(Named::vehicle).equals(Optional.of(now))) {
+      return;
+    }
+    Optional<String> chosen = chosenCircuit().map(Circuit::id);
+    vehicle.set(Optional.of(new Named(name, now)));
+    choosing.set(false);
+    filterParts();
+    List<String> ids = circuits().stream().map(Circuit::id).toList();
+    int at = Math.max(0, chosen.map(ids::indexOf).orElse(0));
+    if (circuit.get() == at) {
+      circuitChanged();
+    } else {
+      circuit.set(at);
+    }
+  }
+
   private void circuitChanged() {
     int now = ++asked;
     vehicle

@@ -122,7 +122,7 @@ class KeyboardCaseTest {
     until(() -> !treeShown());
     assertThat(fieldHasFocus()).isTrue();
 
-    robot.type(KeyCode.F6);
+    robot.type(KeyCode.F12);
     until(() -> stage.getScene().lookup(".if-not-lines .side-line") != null);
     robot.type(KeyCode.ESCAPE);
     until(() -> stage.getScene().lookup(".if-not-lines") == null);

@@ -24,6 +24,7 @@ import loopwright.casework.LoopView;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.edit.VehicleStore;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.evidence.Bench;
 import loopwright.io.ReadyCaseFile;
@@ -278,7 +279,8 @@ class RealCaseTest {
                   Bench.KNOWLEDGE.meters(),
                   new FakePreferences(),
                   background,
-                  ready);
+                  ready,
+                  VehicleStore.NOWHERE);
           Scene scene = new Scene((BorderPane) window.root(), 1280, 800);
           stage.setScene(scene);
           stage.show();

@@ -102,9 +102,9 @@ class ScreensTest {
     keys.press(KeyCode.ESCAPE).type("a");
     keys.press(KeyCode.ENTER, KeyCode.ENTER);
     picture(scene, "10-own" + tail, all);
-    keys.press(KeyCode.ESCAPE, KeyCode.F5);
+    keys.press(KeyCode.ESCAPE, KeyCode.F11);
     picture(scene, "11-drawing" + tail, all);
-    keys.press(KeyCode.F5, KeyCode.ESCAPE, KeyCode.F6);
+    keys.press(KeyCode.F11, KeyCode.ESCAPE, KeyCode.F12);
     picture(scene, "12-known" + tail, all);
     keys.press(KeyCode.ESCAPE, KeyCode.F7);
     picture(scene, "13-done" + tail, all);

@@ -1,0 +1,369 @@
+package loopwright.casework.table;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import loopwright.casework.Problem;
+import loopwright.casework.table.SpecRule.Entry;
+import loopwright.casework.table.SpecRule.Need;
+import loopwright.model.Estimate;
+import loopwright.model.PartSpec;
+import loopwright.model.PartSpec.Relay;
+import loopwright.model.PartSpec.Switch;
+import loopwright.model.PartSpec.SwitchContact;
+import loopwright.model.Quantity;
+
+/** The values of switches and relays. */
+final class ControlRules {
+  private static final List<String> CONTACTS = List.of("make", "changeover");
+  private static final List<String> YES_NO = List.of("yes", "no");
+  private static final String CLOSED =
+      "positions with the terminals they join, for instance on: in-out; high: in-low, in-high";
+
+  private ControlRules() {}
+
+  // Relays.
+
+  private static Rule relay(Column column, SpecRule.Getter<Relay> get, SpecRule.Setter<Relay> set) {
+    return new SpecRule(column, List.of(new Entry<>(Relay.class, Need.OPTIONAL, get, set)));
+  }
+
+  static Rule contacts() {
+    return relay(
+        Column.CONTACTS,
+        r -> CONTACTS.get(r.changeover() ? 1 : 0),
+        (d, r, t) -> {
+          String word = t.isEmpty() ? "make" : Words.word(Column.CONTACTS, t, CONTACTS, w -> w);
+          return new Relay(
+              word.equals("changeover"),
+              r.coilOhms(),
+              r.pullInVolts(),
+              r.dropOutVolts(),
+              r.contactOhms(),
+              r.suppression(),
+              r.amps());
+        });
+  }
+
+  static Rule coilOhms() {
+    return relay(
+        Column.COIL_OHMS,
+        r -> Words.spoken(r.coilOhms(), Quantity.OHMS),
+        (d, r, t) -> {
+          Optional<Estimate> ohms = Words.maybe(Column.COIL_OHMS, t, Quantity.OHMS);
+          return new Relay(
+              r.changeover(),
+              ohms,
+              r.pullInVolts(),
+              r.dropOutVolts(),
+              r.contactOhms(),
+              r.suppression(),
+              r.amps());
+        });
+  }
+
+  static Rule pullInVolts() {
+    return relay(
+        Column.PULL_IN_VOLTS,
+        r -> Words.spoken(r.pullInVolts(), Quantity.VOLTS),
+        (d, r, t) -> {
+          Optional<Estimate> volts = Words.maybe(Column.PULL_IN_VOLTS, t, Quantity.VOLTS);
+          return new Relay(
+              r.changeover(),
+              r.coilOhms(),
+              volts,
+              r.dropOutVolts(),
+              r.contactOhms(),
+              r.suppression(),
+              r.amps());
+        });
+  }
+
+  static Rule dropOutVolts() {
+    return relay(
+        Column.DROP_OUT_VOLTS,
+        r -> Words.spoken(r.dropOutVolts(), Quantity.VOLTS),
+        (d, r, t) -> {
+          Optional<Estimate> volts = Words.maybe(Column.DROP_OUT_VOLTS, t, Quantity.VOLTS);
+          return new Relay(
+              r.changeover(),
+              r.coilOhms(),
+              r.pullInVolts(),
+              volts,
+              r.contactOhms(),
+              r.suppression(),
+              r.amps());
+        });
+  }
+
+  static Rule suppression() {
+    return relay(
+        Column.SUPPRESSION,
+        r -> r.suppression().word(),
+        (d, r, t) -> {
+          PartSpec.Suppression suppression =
+              t.isEmpty()
+                  ? PartSpec.Suppression.NONE
+                  : Words.word(
+                      Column.SUPPRESSION,
+                      t,
+                      List.of(PartSpec.Suppression.values()),
+                      PartSpec.Suppression::word);
+          return new Relay(
+              r.changeover(),
+              r.coilOhms(),
+              r.pullInVolts(),
+              r.dropOutVolts(),
+              r.contactOhms(),
+              suppression,
+              r.amps());
+        });
+  }
+
+  // Both.
+
+  static Rule contactAmps() {
+    Column c = Column.CONTACT_AMPS;
+    return new SpecRule(
+        c,
+        List.of(
+            new Entry<>(
+                Relay.class,
+                Need.OPTIONAL,
+                r -> Words.number(r.amps()),
+                (d, r, t) ->
+                    new Relay(
+                        r.changeover(),
+                        r.coilOhms(),
+                        r.pullInVolts(),
+                        r.dropOutVolts(),
+                        r.contactOhms(),
+                        r.suppression(),
+                        Words.maybeExactly(c, t, Quantity.AMPS))),
+            new Entry<>(
+                Switch.class,
+                Need.OPTIONAL,
+                s -> Words.number(s.amps()),
+                (d, s, t) ->
+                    new Switch(
+                        s.terminals(),
+                        s.positions(),
+                        s.contacts(),
+                        s.control(),
+                        s.momentary(),
+                        s.ohms(),
+                        Words.maybeExactly(c, t, Quantity.AMPS)))));
+  }
+
+  static Rule contactOhms() {
+    Column c = Column.CONTACT_OHMS;
+    return new SpecRule(
+        c,
+        List.of(
+            new Entry<>(
+                Relay.class,
+                Need.OPTIONAL,
+                r -> Words.spoken(r.contactOhms(), Quantity.OHMS),
+                (d, r, t) ->
+                    new Relay(
+                        r.changeover(),
+                        r.coilOhms(),
+                        r.pullInVolts(),
+                        r.dropOutVolts(),
+                        Words.maybe(c, t, Quantity.OHMS),
+                        r.suppression(),
+                        r.amps())),
+            new Entry<>(
+                Switch.class,
+                Need.OPTIONAL,
+                s -> Words.spoken(s.ohms(), Quantity.OHMS),
+                (d, s, t) ->
+                    new Switch(
+                        s.terminals(),
+                        s.positions(),
+                        s.contacts(),
+                        s.control(),
+                        s.momentary(),
+                        Words.maybe(c, t, Quantity.OHMS),
+                        s.amps()))));
+  }
+
+  // Switches.
+
+  private static Rule turned(
+      Column column, SpecRule.Getter<Switch> get, SpecRule.Setter<Switch> set) {
+    return new SpecRule(column, List.of(new Entry<>(Switch.class, Need.OPTIONAL, get, set)));
+  }
+
+  static Rule control() {
+    return turned(
+        Column.CONTROL,
+        s -> s.control().word(),
+        (d, s, t) -> {
+          PartSpec.Control control =
+              t.isEmpty()
+                  ? PartSpec.Control.MANUAL
+                  : Words.word(
+                      Column.CONTROL,
+                      t,
+                      List.of(PartSpec.Control.values()),
+                      PartSpec.Control::word);
+          return new Switch(
+              s.terminals(),
+              s.positions(),
+              s.contacts(),
+              control,
+              s.momentary(),
+              s.ohms(),
+              s.amps());
+        });
+  }
+
+  static Rule momentary() {
+    return turned(
+        Column.MOMENTARY,
+        s -> s.momentary() ? "yes" : "no",
+        (d, s, t) -> {
+          boolean yes =
+              !t.isEmpty() && Words.word(Column.MOMENTARY, t, YES_NO, w -> w).equals("yes");
+          return new Switch(
+              s.terminals(), s.positions(), s.contacts(), s.control(), yes, s.ohms(), s.amps());
+        });
+  }
+
+  static Rule positions() {
+    return turned(
+        Column.POSITIONS,
+        s -> String.join(", ", s.positions()),
+        (d, s, t) -> {
+          List<String> positions = ValueRules.several(Column.POSITIONS, t, 2);
+          List<SwitchContact> contacts = new ArrayList<>();
+          for (SwitchContact contact : s.contacts()) {
+            contacts.add(
+                new SwitchContact(
+                    contact.a(),
+                    contact.b(),
+                    renamed(contact.closedIn(), s.positions(), positions)));
+          }
+          return new Switch(
+              s.terminals(), positions, contacts, s.control(), s.momentary(), s.ohms(), s.amps());
+        });
+  }
+
+  /** Positions under their new names, where as many there are as there were. */
+  private static Set<String> renamed(Set<String> closed, List<String> before, List<String> now) {
+    if (before.size() != now.size()) {
+      return closed;
+    }
+    Set<String> renamed = new LinkedHashSet<>();
+    closed.forEach(p -> renamed.add(before.contains(p) ? now.get(before.indexOf(p)) : p));
+    return renamed;
+  }
+
+  static Rule terminals() {
+    return turned(
+        Column.TERMINALS,
+        s -> String.join(", ", s.terminals()),
+        (d, s, t) -> {
+          List<String> terminals = ValueRules.several(Column.TERMINALS, t, 2);
+          List<SwitchContact> contacts = new ArrayList<>();
+          boolean as = terminals.size() == s.terminals().size();
+          for (SwitchContact c : s.contacts()) {
+            contacts.add(
+                new SwitchContact(
+                    as && s.terminals().contains(c.a())
+                        ? terminals.get(s.terminals().indexOf(c.a()))
+                        : c.a(),
+                    as && s.terminals().contains(c.b())
+                        ? terminals.get(s.terminals().indexOf(c.b()))
+                        : c.b(),
+                    c.closedIn()));
+          }
+          return new Switch(
+              terminals, s.positions(), contacts, s.control(), s.momentary(), s.ohms(), s.amps());
+        });
+  }
+
+  static Rule closed() {
+    return turned(
+        Column.CLOSED,
+        ControlRules::closedText,
+        (d, s, t) ->
+            new Switch(
+                s.terminals(),
+                s.positions(),
+                closed(s, t),
+                s.control(),
+                s.momentary(),
+                s.ohms(),
+                s.amps()));
+  }
+
+  private static String closedText(Switch s) {
+    List<String> places = new ArrayList<>(s.positions());
+    s.contacts()
+        .forEach(
+            c ->
+                new TreeSet<>(c.closedIn())
+                    .stream().filter(p -> !places.contains(p)).forEach(places::add));
+    List<String> all = new ArrayList<>();
+    for (String position : places) {
+      List<String> joined =
+          s.contacts().stream()
+              .filter(c -> c.closedIn().contains(position))
+              .map(SwitchContact::role)
+              .toList();
+      if (!joined.isEmpty()) {
+        all.add(position + ": " + String.join(", ", joined));
+      }
+    }
+    return String.join("; ", all);
+  }
+
+  private static List<SwitchContact> closed(Switch s, String text) throws Problem {
+    List<String> roles = new ArrayList<>();
+    List<Set<String>> closedIn = new ArrayList<>();
+    for (String piece : text.split(";")) {
+      int colon = piece.indexOf(':');
+      String position = colon < 0 ? "" : piece.substring(0, colon).strip();
+      if (!s.positions().contains(position)) {
+        throw Words.bad(
+            Column.CLOSED,
+            piece,
+            CLOSED + "; its positions are " + String.join(", ", s.positions()));
+      }
+      for (String role : piece.substring(colon + 1).split(",")) {
+        int at = roles.indexOf(role.strip());
+        if (at < 0) {
+          ends(s, role.strip());
+          at = roles.size();
+          roles.add(role.strip());
+          closedIn.add(new LinkedHashSet<>());
+        }
+        closedIn.get(at).add(position);
+      }
+    }
+    List<SwitchContact> contacts = new ArrayList<>();
+    for (int i = 0; i < roles.size(); i++) {
+      String[] ends = ends(s, roles.get(i));
+      contacts.add(new SwitchContact(ends[0], ends[1], closedIn.get(i)));
+    }
+    return contacts;
+  }
+
+  /** The two terminals of {@code a-b}; a terminal's name may hold a hyphen itself. */
+  private static String[] ends(Switch s, String role) throws Problem {
+    for (int cut = role.indexOf('-'); cut > 0; cut = role.indexOf('-', cut + 1)) {
+      String a = role.substring(0, cut).strip();
+      String b = role.substring(cut + 1).strip();
+      if (s.terminals().contains(a) && s.terminals().contains(b) && !a.equals(b)) {
+        return new String[] {a, b};
+      }
+    }
+    throw Words.bad(
+        Column.CLOSED, role, CLOSED + "; its terminals are " + String.join(", ", s.terminals()));
+  }
+}

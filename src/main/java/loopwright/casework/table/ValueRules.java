@@ -1,0 +1,146 @@
+package loopwright.casework.table;
+
+import java.util.List;
+import java.util.Optional;
+import loopwright.casework.Problem;
+import loopwright.casework.table.SpecRule.Entry;
+import loopwright.casework.table.SpecRule.Need;
+import loopwright.model.Estimate;
+import loopwright.model.PartSpec;
+import loopwright.model.Quantity;
+import loopwright.model.Said;
+import loopwright.model.Spread;
+
+/** Values that several kinds of parts have. */
+final class ValueRules {
+  private ValueRules() {}
+
+  static Rule fuseAmps() {
+    Column c = Column.AMPS;
+    return new SpecRule(
+        c,
+        List.of(
+            new Entry<>(
+                PartSpec.Fuse.class,
+                Need.REQUIRED,
+                f -> Said.number(f.amps()),
+                (d, f, t) -> new PartSpec.Fuse(Words.exactly(c, t, Quantity.AMPS), f.ohms()))));
+  }
+
+  static Rule volts() {
+    Column c = Column.VOLTS;
+    return new SpecRule(
+        c,
+        List.of(
+            new Entry<>(
+                PartSpec.Battery.class,
+                Need.OPTIONAL,
+                b -> Words.spoken(b.volts(), Quantity.VOLTS),
+                (d, b, t) -> new PartSpec.Battery(Words.maybe(c, t, Quantity.VOLTS), b.ohms()))));
+  }
+
+  static Rule command() {
+    return new SpecRule(
+        Column.COMMAND,
+        List.of(
+            new Entry<>(
+                PartSpec.Driver.class,
+                Need.OPTIONAL,
+                PartSpec.Driver::command,
+                (d, s, t) -> new PartSpec.Driver(s.ohms(), t))));
+  }
+
+  private interface OhmsSetter<S> {
+    PartSpec set(S spec, Optional<Estimate> ohms);
+  }
+
+  private interface OhmsGetter<S> {
+    Optional<Estimate> get(S spec);
+  }
+
+  private static <S extends PartSpec> Entry<S> ohms(
+      Class<S> type, OhmsGetter<S> get, OhmsSetter<S> set) {
+    return new Entry<>(
+        type,
+        Need.OPTIONAL,
+        s -> Words.spoken(get.get(s), Quantity.OHMS),
+        (d, s, t) -> set.set(s, Words.maybe(Column.OHMS, t, Quantity.OHMS)));
+  }
+
+  static Rule ohms() {
+    return new SpecRule(
+        Column.OHMS,
+        List.of(
+            ohms(
+                PartSpec.Battery.class,
+                PartSpec.Battery::ohms,
+                (b, o) -> new PartSpec.Battery(b.volts(), o)),
+            ohms(
+                PartSpec.Fuse.class, PartSpec.Fuse::ohms, (f, o) -> new PartSpec.Fuse(f.amps(), o)),
+            ohms(
+                PartSpec.Driver.class,
+                PartSpec.Driver::ohms,
+                (x, o) -> new PartSpec.Driver(o, x.command())),
+            ohms(
+                PartSpec.Connector.class,
+                PartSpec.Connector::ohms,
+                (x, o) -> new PartSpec.Connector(x.cavities(), o)),
+            ohms(
+                PartSpec.Splice.class,
+                PartSpec.Splice::ohms,
+                (x, o) -> new PartSpec.Splice(x.legs(), o)),
+            ohms(PartSpec.Ground.class, PartSpec.Ground::ohms, (g, o) -> new PartSpec.Ground(o)),
+            new Entry<>(
+                PartSpec.Sender.class,
+                Need.REQUIRED,
+                s -> Said.number(s.ohms().low()) + " to " + Said.number(s.ohms().high()),
+                (d, s, t) -> new PartSpec.Sender(travel(t)))));
+  }
+
+  private static Spread travel(String text) throws Problem {
+    return Words.amount(Column.OHMS, text, Quantity.OHMS)
+        .limits()
+        .orElseThrow(
+            () ->
+                Words.bad(
+                    Column.OHMS, text, "the ohms over its whole travel, for instance 10 to 180"));
+  }
+
+  /** The cavities of a connector or the legs of a splice. */
+  static Rule terminals() {
+    Column c = Column.TERMINALS;
+    return new SpecRule(
+        c,
+        List.of(
+            new Entry<>(
+                PartSpec.Connector.class,
+                Need.REQUIRED,
+                x -> String.join(", ", x.cavities()),
+                (d, x, t) -> new PartSpec.Connector(several(c, t, 1), x.ohms())),
+            new Entry<>(
+                PartSpec.Splice.class,
+                Need.REQUIRED,
+                x -> String.join(", ", x.legs()),
+                (d, x, t) -> new PartSpec.Splice(several(c, t, 2), x.ohms()))));
+  }
+
+  /** Different names; {@code 1-12} stands for 1 to 12. */
+  static List<String> several(Column column, String text, int least) throws Problem {
+    String t = text.strip();
+    if (t.matches("\\d{1,3} *(-|to) *\\d{1,3}")) {
+      int from = Integer.parseInt(t.replaceAll("\\D.*", ""));
+      int to = Integer.parseInt(t.replaceAll(".*\\D", ""));
+      if (from < to) {
+        return java.util.stream.IntStream.rangeClosed(from, to)
+            .mapToObj(Integer::toString)
+            .toList();
+      }
+    }
+    List<String> names = Words.names(column, text);
+    if (names.size() < least || names.stream().distinct().count() < names.size()) {
+      throw Words.bad(
+          column, text, "at least " + least + " different names, for instance 1, 2, 3 or 1-6");
+    }
+    return names;
+  }
+}

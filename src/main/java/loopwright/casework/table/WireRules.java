@@ -1,0 +1,136 @@
+package loopwright.casework.table;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import loopwright.casework.Problem;
+import loopwright.casework.table.SpecRule.Entry;
+import loopwright.casework.table.SpecRule.Need;
+import loopwright.model.Estimate;
+import loopwright.model.Part;
+import loopwright.model.PartSpec;
+import loopwright.model.Quantity;
+import loopwright.model.Said;
+import loopwright.model.TerminalRef;
+import loopwright.model.WireSize;
+
+/** The values of wires and straps. */
+final class WireRules {
+  private static final String SIZES =
+      "4/0 to 40 AWG or 0.05 to 300 mm2, for instance 18 AWG or 1.5 mm2";
+
+  private WireRules() {}
+
+  private static Rule rule(
+      Column column,
+      Need need,
+      SpecRule.Getter<PartSpec.Wire> get,
+      SpecRule.Setter<PartSpec.Wire> set) {
+    return new SpecRule(column, List.of(new Entry<>(PartSpec.Wire.class, need, get, set)));
+  }
+
+  static Rule from() {
+    return rule(
+        Column.FROM,
+        Need.REQUIRED,
+        w -> w.from().toString(),
+        (d, w, t) -> {
+          TerminalRef end = PartRules.end(d, Column.FROM, t);
+          return new PartSpec.Wire(
+              w.kind(), end, w.to(), w.size(), w.metres(), w.endOhms(), w.colour(), w.loom());
+        });
+  }
+
+  static Rule to() {
+    return rule(
+        Column.TO,
+        Need.REQUIRED,
+        w -> w.to().toString(),
+        (d, w, t) -> {
+          TerminalRef end = PartRules.end(d, Column.TO, t);
+          return new PartSpec.Wire(
+              w.kind(), w.from(), end, w.size(), w.metres(), w.endOhms(), w.colour(), w.loom());
+        });
+  }
+
+  static Rule size() {
+    return rule(
+        Column.SIZE,
+        Need.REQUIRED,
+        w -> w.size().toString(),
+        (d, w, t) -> {
+          WireSize size = size(d, t);
+          return new PartSpec.Wire(
+              w.kind(), w.from(), w.to(), size, w.metres(), w.endOhms(), w.colour(), w.loom());
+        });
+  }
+
+  /** A bare number is taken in the unit that all wires of the vehicle have, where they agree. */
+  private static WireSize size(Draft draft, String text) throws Problem {
+    Optional<WireSize> plain = Said.size(text, Optional.empty());
+    if (plain.isPresent()) {
+      return plain.get();
+    }
+    Set<WireSize.Unit> units = new HashSet<>();
+    for (Part part : draft.parts()) {
+      if (part.spec() instanceof PartSpec.Wire w && !w.from().equals(Blanks.NOWHERE)) {
+        units.add(w.size().unit());
+      }
+    }
+    Optional<WireSize.Unit> usual =
+        units.size() == 1 ? Optional.of(units.iterator().next()) : Optional.empty();
+    boolean bare = text.strip().matches("\\d{1,2}");
+    return Said.size(text, usual)
+        .orElseThrow(
+            () ->
+                Words.bad(
+                    Column.SIZE,
+                    text,
+                    SIZES + (bare ? "; a bare " + text.strip() + " may be either" : "")));
+  }
+
+  static Rule metres() {
+    return rule(
+        Column.METRES,
+        Need.REQUIRED,
+        w -> Said.spoken(w.metres(), Quantity.LENGTH),
+        (d, w, t) -> {
+          Estimate metres = Words.amount(Column.METRES, t, Quantity.LENGTH);
+          return new PartSpec.Wire(
+              w.kind(), w.from(), w.to(), w.size(), metres, w.endOhms(), w.colour(), w.loom());
+        });
+  }
+
+  static Rule endOhms() {
+    return rule(
+        Column.OHMS,
+        Need.OPTIONAL,
+        w -> Words.spoken(w.endOhms(), Quantity.OHMS),
+        (d, w, t) -> {
+          Optional<Estimate> ohms = Words.maybe(Column.OHMS, t, Quantity.OHMS);
+          return new PartSpec.Wire(
+              w.kind(), w.from(), w.to(), w.size(), w.metres(), ohms, w.colour(), w.loom());
+        });
+  }
+
+  static Rule colour() {
+    return rule(
+        Column.COLOUR,
+        Need.OPTIONAL,
+        PartSpec.Wire::colour,
+        (d, w, t) ->
+            new PartSpec.Wire(
+                w.kind(), w.from(), w.to(), w.size(), w.metres(), w.endOhms(), t, w.loom()));
+  }
+
+  static Rule loom() {
+    return rule(
+        Column.LOOM,
+        Need.OPTIONAL,
+        PartSpec.Wire::loom,
+        (d, w, t) ->
+            new PartSpec.Wire(
+                w.kind(), w.from(), w.to(), w.size(), w.metres(), w.endOhms(), w.colour(), t));
+  }
+}

@@ -1,0 +1,20 @@
+package loopwright.ui.wiring;
+
+import loopwright.casework.table.Column;
+
+/** How wide columns begin, in em. */
+final class Widths {
+  private Widths() {}
+
+  static double ems(Column column) {
+    return switch (column) {
+      case ID -> 5;
+      case NAME, WHERE, TOUCHES, NOTE, COMMAND -> 12;
+      case LOADS, ON, CLOSED -> 14;
+      case FROM, TO, TERMINALS, POSITIONS -> 8;
+      case SUPPRESSION -> 10;
+      case METRES -> 9;
+      default -> 7;
+    };
+  }
+}
