@@ -50,6 +50,7 @@ public record Figure(
     SECONDS("s"),
     CELSIUS("C"),
     AMP_HOURS("Ah"),
+    PERCENT("%"),
     COUNT("");
 
     private final String symbol;
@@ -115,7 +116,30 @@ public record Figure(
     /** Things across a coil that take its kick; a count, at least 1. */
     COIL_SUPPRESSION("coil-suppression", Unit.COUNT, false),
     /** Diodes across a coil that conduct while it is fed; a count, at most 0. With: the diode. */
-    DIODES_BACKWARDS("diodes-backwards", Unit.COUNT, true);
+    DIODES_BACKWARDS("diodes-backwards", Unit.COUNT, true),
+
+    // What a load that shouldn't work does, in percent of its rated work, against the share from
+    // which it is noticed. With: what was lost or let go first, then other loads that are woken
+    // with it, then the way from the feed post to the grounded one. Said: {@code glows}, {@code
+    // turns}, {@code sounds}, {@code pulls}, {@code warms} or {@code wakes}; its amperes; the relay
+    // whose coil's way it is, or empty; how many things are lost; how many other loads are woken.
+
+    /** With everything whole, through other loads or coils. */
+    SNEAK("sneak", Unit.PERCENT, true),
+    /** With everything whole, through a wire that feeds the other way in another circuit. */
+    BACKFEED("backfeed", Unit.PERCENT, true),
+    /** With everything whole, straight, though none of its circuits is on. */
+    ALSO_ON("also-on", Unit.PERCENT, true),
+    /** When a control is put back to rest, since a relay holds itself in. */
+    STAYS_ON("stays-on", Unit.PERCENT, true),
+    /** With one fuse out. */
+    FUSE_SNEAK("fuse-sneak", Unit.PERCENT, true),
+    /** With one ground lost. */
+    GROUND_SNEAK("ground-sneak", Unit.PERCENT, true),
+    /** With a fuse out that is on its way: another one feeds it too. */
+    FUSE_BYPASSED("fuse-bypassed", Unit.PERCENT, true),
+    /** Relays that pull in and by that take their own volts away; a count, at most 0. */
+    BUZZES("buzzes", Unit.COUNT, true);
 
     private final String word;
     private final Unit unit;

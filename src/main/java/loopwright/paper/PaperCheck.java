@@ -18,6 +18,7 @@ public final class PaperCheck {
     new CurrentFigures(plan).add();
     new FuseFigures(plan).add();
     new CoilFigures(plan).add();
+    new SneakFigures(plan).add();
     return plan.figures();
   }
 }
