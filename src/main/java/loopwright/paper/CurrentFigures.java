@@ -23,11 +23,13 @@ final class CurrentFigures {
   private static final double CLOSED_SIDE = 0.75;
 
   private final Plan plan;
+  private final LoomHeat heat;
   private final Map<Integer, Double> most = new LinkedHashMap<>();
   private final Map<Integer, Setting> where = new HashMap<>();
 
-  CurrentFigures(Plan plan) {
+  CurrentFigures(Plan plan, LoomHeat heat) {
     this.plan = plan;
+    this.heat = heat;
   }
 
   void add() {
@@ -54,9 +56,29 @@ final class CurrentFigures {
     Element element = plan.network().elements().get(e);
     Part part = plan.part(element);
     if (part.spec() instanceof PartSpec.Wire w) {
-      plan.greatestFuse(w).ifPresent(a -> add(e, part, Figure.Kind.WIRE_AMPS, amps, a));
+      heat.carries(w)
+          .ifPresent(
+              a ->
+                  plan.add(
+                      new Figure(
+                          part.id(),
+                          Figure.Kind.WIRE_AMPS,
+                          amps,
+                          a,
+                          where.get(e),
+                          List.of(),
+                          List.of(
+                              LoomHeat.copper(heat.surroundings(), amps, a),
+                              amps > a ? heat.sizeFor(w, amps) : ""))));
     } else if (part.spec() instanceof PartSpec.Fuse f) {
-      add(e, part, Figure.Kind.LOAD_AMPS, amps, WORKING_SHARE * f.amps());
+      plan.add(
+          new Figure(
+              part.id(),
+              Figure.Kind.LOAD_AMPS,
+              amps,
+              WORKING_SHARE * f.amps(),
+              where.get(e),
+              List.of()));
     } else if (element instanceof Element.Contact) {
       double share = element.role().equals("contact:87a") ? CLOSED_SIDE : 1;
       Plan.rating(part)
@@ -70,11 +92,7 @@ final class CurrentFigures {
                           a * share,
                           where.get(e),
                           List.of(),
-                          List.of(element.role().substring("contact:".length())))));
+                          List.of(Plan.contact(element)))));
     }
-  }
-
-  private void add(int e, Part part, Figure.Kind kind, double amps, double limit) {
-    plan.add(new Figure(part.id(), kind, amps, limit, where.get(e), List.of()));
   }
 }

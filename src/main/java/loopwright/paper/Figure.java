@@ -46,6 +46,8 @@ public record Figure(
   /** The unit of a figure and its limit. */
   public enum Unit {
     AMPS("A"),
+    /** Heat of a short, current squared by time. */
+    AMPS_SQUARED_SECONDS("A2s"),
     VOLTS("V"),
     SECONDS("s"),
     CELSIUS("C"),
@@ -73,12 +75,24 @@ public record Figure(
     RETURNS("returns", Unit.COUNT, false),
     /** Whether every way from the battery to the load goes through a fuse; a count, at least 1. */
     FUSES("fuses", Unit.COUNT, false),
-    /** Circuits that a load belongs to; a count, at least 1. */
+    /** Whether a load belongs to a circuit or gets current in any other; a count, at least 1. */
     CIRCUITS("circuits", Unit.COUNT, false),
-    /** Rating of the fuse before a wire, against the greatest that protects it. With: the fuse. */
+    /**
+     * Rating of the fuse before a wire, against the greatest that protects it where it runs. With:
+     * the fuse. Said: the thinnest wire that would do, in words, or empty.
+     */
     FUSE_AMPS("fuse-amps", Unit.AMPS, true),
-    /** Working current of a wire, against what its size carries. */
+    /**
+     * Working current of a wire, against what its size carries where it runs. Said: about what its
+     * copper comes to in degrees C; the thinnest wire that would do, in words, or empty.
+     */
     WIRE_AMPS("wire-amps", Unit.AMPS, true),
+    /**
+     * What the wires of a large loom carry together with everything on that may be on for long, in
+     * percent of what they could, against what the chart of fuses holds for. The part is its most
+     * loaded wire. With: all its wires. Said: the loom's name; how many wires.
+     */
+    LOOM_LOAD("loom-load", Unit.PERCENT, true),
     /** Working current of a fuse, against 80 % of its rating. */
     LOAD_AMPS("load-amps", Unit.AMPS, true),
     /**
@@ -86,6 +100,11 @@ public record Figure(
      * whose end that is. Said: the longest that the fuse may take to open, in seconds.
      */
     FAR_SHORT_AMPS("far-short-amps", Unit.AMPS, false),
+    /**
+     * What a dead short behind a fuse puts into a wire before the fuse has opened, against what its
+     * copper takes up. With: the fuse. Said: the thinnest wire that would do, in words, or empty.
+     */
+    SHORT_HEAT("short-heat", Unit.AMPS_SQUARED_SECONDS, true),
     /**
      * Volts lost from the battery to the load, against what is usual. With: the piece that loses
      * most, empty if none. Said: what that piece loses in volts; what the whole loss costs in
@@ -113,10 +132,15 @@ public record Figure(
     COIL_AMPS("coil-amps", Unit.AMPS, true),
     /** Volts a coil gets where it should pull in, against what it needs. */
     COIL_VOLTS("coil-volts", Unit.VOLTS, false),
-    /** Things across a coil that take its kick; a count, at least 1. */
+    /**
+     * Things across a coil that take its kick; a count, at least 1. With: the driver that switches
+     * it, if one does. Said: {@code driver} or {@code switch}.
+     */
     COIL_SUPPRESSION("coil-suppression", Unit.COUNT, false),
     /** Diodes across a coil that conduct while it is fed; a count, at most 0. With: the diode. */
     DIODES_BACKWARDS("diodes-backwards", Unit.COUNT, true),
+    /** Current of motors that a relay with a plain diode across its coil breaks. */
+    DIODE_BREAKS_AMPS("diode-breaks-amps", Unit.AMPS, true),
 
     // What a load that shouldn't work does, in percent of its rated work, against the share from
     // which it is noticed. With: what was lost or let go first, then other loads that are woken

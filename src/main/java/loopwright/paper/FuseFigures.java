@@ -2,6 +2,7 @@ package loopwright.paper;
 
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
@@ -21,10 +22,24 @@ final class FuseFigures {
   /** Resistance below which nothing but wires and contacts lies between two points, in ohms. */
   private static final double WIRED = 1;
 
-  private final Plan plan;
+  /**
+   * Amperes by the square root of seconds that a square millimetre of copper takes up within PVC
+   * (IEC 60364-4-43, adiabatic rule, from memory).
+   */
+  private static final double TAKES = 115;
 
-  FuseFigures(Plan plan) {
+  /** Share of the feed's volts from which a point lies on the feed side. */
+  private static final double FED = 0.5;
+
+  /** Stands for a fuse that may never open, in seconds. */
+  private static final double FOREVER = 1e9;
+
+  private final Plan plan;
+  private final LoomHeat heat;
+
+  FuseFigures(Plan plan, LoomHeat heat) {
     this.plan = plan;
+    this.heat = heat;
   }
 
   void add() {
@@ -33,21 +48,59 @@ final class FuseFigures {
         Behind behind = Behind.of(plan, part.id());
         for (String wire : behind.wires()) {
           PartSpec.Wire w = (PartSpec.Wire) plan.part(wire).spec();
-          plan.greatestFuse(w)
-              .ifPresent(
-                  a ->
-                      plan.add(
-                          new Figure(
-                              wire,
-                              Figure.Kind.FUSE_AMPS,
-                              fuse.amps(),
-                              a,
-                              Setting.REST,
-                              List.of(part.id()))));
+          wire(wire, w, part, fuse);
         }
         farShort(part, fuse, behind);
       }
     }
+  }
+
+  private void wire(String id, PartSpec.Wire wire, Part fuse, PartSpec.Fuse rating) {
+    OptionalDouble carries = heat.carries(wire);
+    if (carries.isEmpty()) {
+      return;
+    }
+    boolean over = rating.amps() > carries.getAsDouble();
+    plan.add(
+        new Figure(
+            id,
+            Figure.Kind.FUSE_AMPS,
+            rating.amps(),
+            carries.getAsDouble(),
+            Setting.REST,
+            List.of(fuse.id()),
+            List.of(over ? heat.sizeFor(wire, rating.amps()) : "")));
+    shortHeat(id, wire, fuse, rating);
+  }
+
+  /** Heat of a dead short, worst between the fuse's own end and the far end of the wire. */
+  private void shortHeat(String id, PartSpec.Wire wire, Part fuse, PartSpec.Fuse rating) {
+    OperatingPoint point = plan.point(Setting.REST.without(fuse.id()));
+    int e = plan.network().element(fuse.id(), "link").orElseThrow();
+    Element link = plan.network().elements().get(e);
+    int source =
+        Math.abs(point.volts(link.a())) > Math.abs(point.volts(link.b())) ? link.a() : link.b();
+    double ohms = point.ohmsSeen(source, Network.REFERENCE);
+    double volts = Math.abs(point.volts(source));
+    if (volts < 1) {
+      return;
+    }
+    double amps = volts / (ohms + link.values()[0].typical() + plan.copperOhms(wire));
+    double heat = amps * amps * FuseTimes.longest(amps / rating.amps());
+    double takes = TAKES * wire.size().mm2() * TAKES * wire.size().mm2();
+    double times = Math.sqrt(heat / takes);
+    plan.add(
+        new Figure(
+            id,
+            Figure.Kind.SHORT_HEAT,
+            heat,
+            takes,
+            Setting.REST,
+            List.of(fuse.id()),
+            List.of(
+                heat > takes
+                    ? WireSizes.atLeast(wire.size(), times).map(Object::toString).orElse("")
+                    : "")));
   }
 
   /**
@@ -84,7 +137,7 @@ final class FuseFigures {
               OPENS_IN_SECONDS * fuse.amps(),
               where,
               List.of(far),
-              List.of(FuseTimes.longest(least / fuse.amps()))));
+              List.of(Math.min(FOREVER, FuseTimes.longest(least / fuse.amps())))));
     }
   }
 
@@ -93,7 +146,8 @@ final class FuseFigures {
     Element fuse = plan.network().elements().get(link);
     OperatingPoint apart = plan.point(setting.without(fuse.part()));
     double whole = Math.abs(plan.point(setting).volts(node));
-    return Math.abs(apart.volts(node)) < 0.1 * whole
+    return whole > FED * Math.abs(plan.point(setting).volts(plan.feedNode()))
+        && Math.abs(apart.volts(node)) < 0.1 * whole
         && Math.min(apart.ohmsSeen(node, fuse.a()), apart.ohmsSeen(node, fuse.b())) < WIRED;
   }
 }

@@ -7,7 +7,6 @@ import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
-import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.solver.Element;
@@ -71,9 +70,15 @@ final class LoadFigures {
     for (Part part : plan.vehicle().parts()) {
       for (String function : part.spec().functions()) {
         String name = function.isEmpty() ? part.id() : part.id() + ":" + function;
-        add(name, Figure.Kind.CIRCUITS, served.contains(name) ? 1 : 0, 1, Setting.REST);
+        boolean known = served.contains(name) || flows(LoadRef.parse(name));
+        add(name, Figure.Kind.CIRCUITS, known ? 1 : 0, 1, Setting.REST);
       }
     }
+  }
+
+  private boolean flows(LoadRef load) {
+    int e = plan.element(load);
+    return plan.settings().stream().anyMatch(s -> Math.abs(plan.point(s).amps(e)) >= FLOWS);
   }
 
   private void add(String part, Figure.Kind kind, double value, double limit, Setting at) {
@@ -112,11 +117,6 @@ final class LoadFigures {
     }
   }
 
-  private boolean momentary(Circuit circuit) {
-    return circuit.on().keySet().stream()
-        .anyMatch(c -> plan.part(c).spec() instanceof PartSpec.Switch s && s.momentary());
-  }
-
   private void drops(Circuit circuit, Part part, String name, int e) {
     Setting on = circuit.onSetting();
     OperatingPoint point = plan.point(on);
@@ -126,7 +126,7 @@ final class LoadFigures {
     int fed = aIsFed ? load.a() : load.b();
     int grounded = aIsFed ? load.b() : load.a();
     boolean starter = plan.starter(part);
-    boolean momentary = momentary(circuit);
+    boolean momentary = plan.momentary(circuit);
     int system = plan.vehicle().systemVolts();
     double feedLimit = system * (starter ? STARTER_FEED : momentary ? MOMENTARY_FEED : USUAL_FEED);
     double groundLimit =

@@ -11,12 +11,23 @@ import loopwright.solver.Network;
 public final class PaperCheck {
   private PaperCheck() {}
 
-  /** All figures of a vehicle, those within their limits too. */
-  public static List<Figure> figures(Network network, WireFuses wireFuses) {
+  /** Surroundings of the wires for which the chart of fuses holds, in degrees C. */
+  public static final double USUAL_SURROUNDINGS = LoomHeat.CHART;
+
+  /**
+   * All figures of a vehicle, those within their limits too.
+   *
+   * @param hottest surroundings of the wires at their hottest, in degrees C; below 80, what PVC
+   *     insulation stands
+   */
+  public static List<Figure> figures(Network network, WireFuses wireFuses, double hottest) {
     Plan plan = new Plan(network, wireFuses);
+    LoomHeat heat = new LoomHeat(plan, hottest);
+    heat.add();
     new LoadFigures(plan).add();
-    new CurrentFigures(plan).add();
-    new FuseFigures(plan).add();
+    new CurrentFigures(plan, heat).add();
+    new FuseFigures(plan, heat).add();
+    new InrushFigures(plan).add();
     new CoilFigures(plan).add();
     new SneakFigures(plan).add();
     return plan.figures();

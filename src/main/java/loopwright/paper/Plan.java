@@ -17,6 +17,7 @@ import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
+import loopwright.model.WireSize;
 import loopwright.solver.Element;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
@@ -29,8 +30,8 @@ import loopwright.solver.Variant;
  */
 final class Plan {
 
-  /** Current from which a motor counts as a starter, in amperes. Common practice. */
-  private static final double STARTER_AMPS = 80;
+  /** Power from which a motor counts as a starter, in watts. Common practice. */
+  private static final double STARTER_WATTS = 400;
 
   /** Copper at 20 C, standard annealed (IEC 60028), in ohm mm2 per metre. */
   private static final double COPPER_OHM_MM2_PER_METRE = 0.017241;
@@ -82,10 +83,15 @@ final class Plan {
         setting, s -> Solver.full(network).solve(Variant.healthy(network), s));
   }
 
+  /** Each circuit on by itself. */
+  List<Setting> alone() {
+    return vehicle.circuits().stream().map(Circuit::onSetting).distinct().toList();
+  }
+
   /** Everything at rest; each circuit on by itself; all but starters on as far as they can be. */
   List<Setting> settings() {
     List<Setting> settings = new ArrayList<>(List.of(Setting.REST));
-    vehicle.circuits().forEach(c -> settings.add(c.onSetting()));
+    settings.addAll(alone());
     settings.add(together(c -> true));
     return settings.stream().distinct().toList();
   }
@@ -105,9 +111,24 @@ final class Plan {
     return Setting.of(positions);
   }
 
+  /** Circuits that may be on for long: no starter, nothing that springs back by itself. */
+  List<Circuit> lasting() {
+    return vehicle.circuits().stream()
+        .filter(c -> c.loads().stream().noneMatch(l -> starter(part(l.part()))))
+        .filter(c -> !momentary(c))
+        .toList();
+  }
+
+  /** Whether a circuit works only as long as somebody holds a control. */
+  boolean momentary(Circuit circuit) {
+    return circuit.on().keySet().stream()
+        .anyMatch(c -> part(c).spec() instanceof PartSpec.Switch s && s.momentary());
+  }
+
   /** Whether a part is a motor that cranks an engine. */
   boolean starter(Part part) {
-    return part.spec() instanceof PartSpec.Motor m && m.amps().about() > STARTER_AMPS;
+    return part.spec() instanceof PartSpec.Motor m
+        && m.amps().about() * vehicle.systemVolts() > STARTER_WATTS;
   }
 
   /** Whether a starter turns in a setting. */
@@ -118,7 +139,8 @@ final class Plan {
             vehicle.parts().stream()
                 .filter(this::starter)
                 .flatMap(p -> network.elementsOf(p.id()).stream())
-                .anyMatch(e -> Math.abs(point(s).amps(e)) > STARTER_AMPS / 2));
+                .anyMatch(
+                    e -> Math.abs(point(s).amps(e)) * vehicle.systemVolts() > STARTER_WATTS / 2));
   }
 
   /** The element that does a load's work. */
@@ -151,6 +173,20 @@ final class Plan {
     return wire.kind() == PartKind.STRAP || wire.size().mm2() > largest
         ? OptionalDouble.empty()
         : wireFuses.greatest(wire.size().mm2());
+  }
+
+  /** The thinnest wire, in the system of another, that may be fused at so much; empty if none. */
+  String sizeFor(PartSpec.Wire wire, double amps) {
+    return WireSizes.sold(wire.size().unit())
+        .filter(s -> wireFuses.greatest(s.mm2()).orElse(0) >= amps)
+        .findFirst()
+        .map(WireSize::toString)
+        .orElse("");
+  }
+
+  /** The name of a contact. */
+  static String contact(Element element) {
+    return element.role().substring(element.role().indexOf(':') + 1);
   }
 
   /** What a contact of a part may carry, if the owner knows. */

@@ -1,5 +1,6 @@
 package loopwright.paper;
 
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.stream.Stream;
 import loopwright.model.WireSize;
@@ -14,18 +15,20 @@ final class WireSizes {
 
   private WireSizes() {}
 
+  /** All sizes of a system, thinnest first: even AWG numbers down to 2, then 1, 1/0 to 4/0. */
+  static Stream<WireSize> sold(WireSize.Unit unit) {
+    return unit == WireSize.Unit.AWG
+        ? Stream.iterate(24, n -> n >= -3, n -> n > 2 ? n - 2 : n - 1)
+            .map(n -> new WireSize(WireSize.Unit.AWG, n))
+        : Arrays.stream(METRIC).mapToObj(mm2 -> new WireSize(WireSize.Unit.MM2, mm2));
+  }
+
   /**
    * The thinnest wire sold, in the same system, with at least so many times the copper of a size;
    * empty above 4/0 AWG and 120 mm2.
    */
   static Optional<WireSize> atLeast(WireSize size, double times) {
     double area = size.mm2() * times;
-    Stream<WireSize> sold =
-        size.unit() == WireSize.Unit.AWG
-            // Even numbers down to 2, then 1, 1/0 to 4/0.
-            ? Stream.iterate(24, n -> n >= -3, n -> n > 2 ? n - 2 : n - 1)
-                .map(n -> new WireSize(WireSize.Unit.AWG, n))
-            : java.util.Arrays.stream(METRIC).mapToObj(mm2 -> new WireSize(WireSize.Unit.MM2, mm2));
-    return sold.filter(s -> s.mm2() >= area * 0.999).findFirst();
+    return sold(size.unit()).filter(s -> s.mm2() >= area * 0.999).findFirst();
   }
 }

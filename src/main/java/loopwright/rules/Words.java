@@ -74,7 +74,15 @@ final class Words {
     } else if (conclusion instanceof Caution c) {
       return new Caution(c.check(), c.rule(), c.key(), of(c.args(), titles, locale));
     } else if (conclusion instanceof Finding c) {
-      return new Finding(c.part(), c.rule(), c.key(), of(c.args(), titles, locale));
+      return new Finding(
+          c.figure(),
+          c.part(),
+          c.severity(),
+          c.rule(),
+          c.key(),
+          c.consequence(),
+          c.cure(),
+          of(c.args(), titles, locale));
     }
     return conclusion;
   }

@@ -15,7 +15,8 @@ class PaperCheckTest {
   @ValueSource(strings = {"motorcycle", "tractor", "truck", "pumper"})
   void figuresOfTheDemoVehicles(String name) {
     Network network = Bench.network(Bench.vehicle(name));
-    List<Figure> figures = PaperCheck.figures(network, Bench.KNOWLEDGE.wireFuses());
+    List<Figure> figures =
+        PaperCheck.figures(network, Bench.KNOWLEDGE.wireFuses(), PaperCheck.USUAL_SURROUNDINGS);
     for (Figure f : figures) {
       if (f.beyond()) {
         System.out.printf(

@@ -173,11 +173,14 @@ final class RuleCases {
           new Fact.BlownFuse(n.path("fuse").asText(), n.path("shortExcluded").asBoolean());
       case "PlanFigure" ->
           new Fact.PlanFigure(
+              n.path("id").asInt(1),
               n.path("part").asText(),
               PartKind.valueOf(n.path("kind").asText()),
               n.path("figure").asText(),
               n.path("value").asDouble(),
-              n.path("limit").asDouble());
+              n.path("limit").asDouble(),
+              texts(n.path("with")),
+              said(n.path("said")));
       default -> throw new IllegalArgumentException("no such fact: " + n);
     };
   }
@@ -207,6 +210,18 @@ final class RuleCases {
   static SuspectId suspect(String text) {
     int slash = text.indexOf('/');
     return new SuspectId(text.substring(0, slash), text.substring(slash + 1));
+  }
+
+  private static List<String> texts(JsonNode n) {
+    List<String> texts = new ArrayList<>();
+    n.forEach(w -> texts.add(w.asText()));
+    return texts;
+  }
+
+  private static List<Object> said(JsonNode n) {
+    List<Object> said = new ArrayList<>();
+    n.forEach(w -> said.add(w.isNumber() ? (Object) w.asDouble() : w.asText()));
+    return said;
   }
 
   private static Set<String> words(JsonNode n) {

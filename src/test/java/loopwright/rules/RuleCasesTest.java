@@ -156,6 +156,11 @@ class RuleCasesTest {
         .as("%s", conclusion)
         .isNotBlank()
         .doesNotContain("{", "}");
+    if (conclusion instanceof Conclusion.Finding f) {
+      for (String other : List.of(f.consequence(), f.cure())) {
+        assertThat(book.words(f.rule(), other, f.args())).isNotBlank().doesNotContain("{", "}");
+      }
+    }
   }
 
   private static boolean matches(Conclusion conclusion, JsonNode expected) {

@@ -60,6 +60,36 @@ public sealed interface Conclusion {
    */
   record Caution(String check, String rule, String key, List<Object> args) implements Conclusion {}
 
-  /** A finding of the paper check. */
-  record Finding(String part, String rule, String key, List<Object> args) implements Conclusion {}
+  /** How bad a finding of the paper check is. */
+  enum Severity {
+    /** Something can overheat, burn or be destroyed. */
+    BURNS,
+    /** Something will not work, or something else will wake. */
+    FAILS,
+    /** It works, but poorly or not for long. */
+    WEARS,
+    /** Nothing is wrong; worth knowing before the key is turned. */
+    KNOW
+  }
+
+  /**
+   * A finding of the paper check.
+   *
+   * @param figure number of the figure it was drawn from
+   * @param part the part
+   * @param severity how bad it is
+   * @param key what was found, in words under this key
+   * @param consequence key of the words for what follows from it
+   * @param cure key of the words for what to do
+   */
+  record Finding(
+      int figure,
+      String part,
+      Severity severity,
+      String rule,
+      String key,
+      String consequence,
+      String cure,
+      List<Object> args)
+      implements Conclusion {}
 }

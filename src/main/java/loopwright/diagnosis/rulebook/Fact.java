@@ -1,5 +1,6 @@
 package loopwright.diagnosis.rulebook;
 
+import java.util.List;
 import java.util.Set;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.ComplaintKind;
@@ -187,12 +188,39 @@ public sealed interface Fact {
   /**
    * A figure of the plan itself, for the paper check.
    *
-   * @param part the part
-   * @param kind its kind
+   * @param id its number
+   * @param part the part; a filament as {@code part:filament}
+   * @param kind the part's kind
    * @param figure what is compared, for instance {@code fuse-amps}, {@code wire-amps}
    * @param value its value in SI
    * @param limit the limit in SI
+   * @param with ids of other parts that have to do with it, in the order that the figure says
+   * @param said further numbers and words, in the order that the figure says
    */
-  record PlanFigure(String part, PartKind kind, String figure, double value, double limit)
-      implements Fact {}
+  record PlanFigure(
+      int id,
+      String part,
+      PartKind kind,
+      String figure,
+      double value,
+      double limit,
+      List<String> with,
+      List<Object> said)
+      implements Fact {
+    /** Copies the lists. */
+    public PlanFigure {
+      with = List.copyOf(with);
+      said = List.copyOf(said);
+    }
+
+    /** The other part at this place; empty if there is none. */
+    public String with(int place) {
+      return place < with.size() ? with.get(place) : "";
+    }
+
+    /** The further number or word at this place; empty if there is none. */
+    public Object said(int place) {
+      return place < said.size() ? said.get(place) : "";
+    }
+  }
 }

@@ -1,0 +1,139 @@
+package loopwright.paper;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import loopwright.model.Part;
+import loopwright.model.PartSpec;
+import loopwright.model.Setting;
+import loopwright.solver.Change;
+import loopwright.solver.Element;
+import loopwright.solver.OperatingPoint;
+import loopwright.solver.Solver;
+import loopwright.solver.Variant;
+
+/**
+ * The moment of switching on: filaments still cold, motors still standing. Fuses must outlast it,
+ * contacts must stand it. The loop's own resistance limits it, so it is solved, not multiplied.
+ */
+final class InrushFigures {
+
+  /** What draws the inrush, and how long that lasts in seconds. Common practice. */
+  private enum Moment {
+    LAMP("lamp", 0.02),
+    MOTOR("motor", 0.3);
+
+    private final String word;
+    private final double seconds;
+
+    Moment(String word, double seconds) {
+      this.word = word;
+      this.seconds = seconds;
+    }
+  }
+
+  /**
+   * Times its rating that a contact stands while it makes: the fifteen-fold inrush of lamps (FAA AC
+   * 43.13-1B, par. 11-52, from memory) over the factor by which its Table 11-4 has the rating
+   * exceed a lamp load: 5 at 12 V, 8 at 28 V. The peak of 120 A for 3 s of a plug-in relay is the
+   * same.
+   */
+  private static final double STANDS = 15.0 / 5;
+
+  private static final double STANDS_24 = 15.0 / 8;
+
+  /** Times its rating up to which a fuse holds for hours. */
+  private static final double HOLDS = 1.1;
+
+  private final Plan plan;
+  private final Map<Integer, Figure> contacts = new LinkedHashMap<>();
+  private final Map<Integer, Figure> fuses = new LinkedHashMap<>();
+  private final Map<Moment, Variant> variants = new HashMap<>();
+
+  InrushFigures(Plan plan) {
+    this.plan = plan;
+    for (Moment moment : Moment.values()) {
+      variants.put(moment, at(moment));
+    }
+  }
+
+  private Variant at(Moment moment) {
+    List<Change> changes = new ArrayList<>();
+    for (int e = 0; e < plan.network().elements().size(); e++) {
+      Element element = plan.network().elements().get(e);
+      if (moment == Moment.LAMP && element instanceof Element.Filament f) {
+        changes.add(
+            new Change.Replace(
+                e, new Element.Resistor(f.part(), f.role(), f.a(), f.b(), f.coldOhms())));
+      } else if (moment == Moment.MOTOR && element instanceof Element.Motor m) {
+        changes.add(
+            new Change.Replace(
+                e, new Element.Resistor(m.part(), m.role(), m.a(), m.b(), m.stallOhms())));
+      }
+    }
+    return Variant.healthy(plan.network()).with(changes);
+  }
+
+  void add() {
+    for (Setting setting : plan.alone()) {
+      if (plan.cranks(setting)) {
+        continue;
+      }
+      for (Moment moment : Moment.values()) {
+        if (draws(moment, plan.point(setting))) {
+          moment(moment, Solver.full(plan.network()).solve(variants.get(moment), setting));
+        }
+      }
+    }
+    contacts.values().forEach(plan::add);
+    fuses.values().forEach(plan::add);
+  }
+
+  private boolean draws(Moment moment, OperatingPoint point) {
+    for (int e = 0; e < plan.network().elements().size(); e++) {
+      Element element = plan.network().elements().get(e);
+      boolean kind =
+          moment == Moment.LAMP
+              ? element instanceof Element.Filament
+              : element instanceof Element.Motor;
+      if (kind && Math.abs(point.amps(e)) > 0.01) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private void moment(Moment moment, OperatingPoint point) {
+    for (int e = 0; e < plan.network().elements().size(); e++) {
+      Element element = plan.network().elements().get(e);
+      Part part = plan.part(element);
+      double amps = Math.abs(point.amps(e));
+      if (part.spec() instanceof PartSpec.Fuse f && amps > HOLDS * f.amps()) {
+        Figure figure =
+            new Figure(
+                part.id(),
+                Figure.Kind.INRUSH_SECONDS,
+                FuseTimes.least(amps / f.amps()),
+                moment.seconds,
+                point.setting(),
+                List.of(),
+                List.of(amps, moment.word));
+        fuses.merge(e, figure, (a, b) -> a.value() / a.limit() <= b.value() / b.limit() ? a : b);
+      } else if (element instanceof Element.Contact && Plan.rating(part).isPresent()) {
+        double stands = plan.vehicle().systemVolts() == 24 ? STANDS_24 : STANDS;
+        Figure figure =
+            new Figure(
+                part.id(),
+                Figure.Kind.CONTACT_INRUSH_AMPS,
+                amps,
+                stands * Plan.rating(part).get(),
+                point.setting(),
+                List.of(),
+                List.of(Plan.contact(element)));
+        contacts.merge(e, figure, (a, b) -> a.value() >= b.value() ? a : b);
+      }
+    }
+  }
+}
