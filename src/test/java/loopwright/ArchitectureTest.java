@@ -128,7 +128,7 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule CASEWORK_ROOM =
-      room("casework", "model", "meter", "solver", "diagnosis", "knowledge", "bench")
+      room("casework", "model", "meter", "solver", "paper", "diagnosis", "knowledge", "bench")
           .because("use cases must run the same from the window, the command line and a test");
 
   @ArchTest

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.Desk;
+import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.io.KnowledgeFiles;
@@ -51,6 +52,10 @@ final class Engine {
 
   CaseDesk desk() {
     return desk;
+  }
+
+  PaperDesk paperDesk() {
+    return new PaperDesk(knowledge, rules::join, phrases);
   }
 
   Phrases phrases() {

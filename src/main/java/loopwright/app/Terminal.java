@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.List;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
@@ -36,6 +37,11 @@ final class Terminal implements CliWorld {
   @Override
   public CaseDesk desk() {
     return engine().desk();
+  }
+
+  @Override
+  public PaperDesk paperDesk() {
+    return engine().paperDesk();
   }
 
   private Engine engine() {

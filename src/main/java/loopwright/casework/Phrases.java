@@ -28,6 +28,11 @@ public final class Phrases {
     return new MessageFormat(bundle.getString(key), locale).format(args);
   }
 
+  /** The language, and how numbers are written in it. */
+  public Locale locale() {
+    return locale;
+  }
+
   /** Whether there is such a phrase. */
   boolean has(String key) {
     return bundle.containsKey(key);

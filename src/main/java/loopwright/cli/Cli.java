@@ -31,6 +31,7 @@ public final class Cli {
             .addSubcommand(new ReadyCommand(world))
             .addSubcommand(new VehicleCommand(world))
             .addSubcommand(new WiresCommand(world))
+            .addSubcommand(new CheckCommand(world))
             .addSubcommand(new MakingCommand(world))
             .addSubcommand(new LabelsCommand(world))
             .setOut(out)
@@ -69,7 +70,7 @@ public final class Cli {
     public void run() {
       throw new CommandLine.ParameterException(
           spec.commandLine(),
-          "Say what to do: find, cases, ready, vehicle, wires, making or labels.");
+          "Say what to do: find, cases, ready, vehicle, check, wires, making or labels.");
     }
   }
 }

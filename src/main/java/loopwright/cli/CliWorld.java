@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.time.Clock;
 import java.util.List;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
@@ -74,6 +75,13 @@ public interface CliWorld {
    * @throws Problem if the case doesn't fit the vehicle
    */
   SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) throws Problem;
+
+  /**
+   * Where plans are checked on paper. Made at the first call, since it may take seconds.
+   *
+   * @throws Problem if it can't be made
+   */
+  PaperDesk paperDesk() throws Problem;
 
   /** Where lines come from. */
   InputStream in();

@@ -17,27 +17,34 @@ import loopwright.solver.OperatingPoint;
 final class LoadFigures {
 
   /**
-   * Usual loss from the battery to a load that works for long, as a share of the system's volts:
+   * Usual loss from the battery to a lamp that is on for long, as a share of the system's volts:
    * 0.5 V of 12 V. Common practice; FAA AC 43.13-1B, Table 11-6 (from memory) has 0.5 V of 14 V.
    */
-  static final double USUAL_FEED = 0.5 / 12;
+  static final double LAMP_FEED = 0.5 / 12;
 
   /**
-   * The same for what works for moments, as a horn: 1 V of 12 V, after FAA AC 43.13-1B, Table 11-6
-   * (from memory): 1 V of 14 V, 2 V of 28 V.
+   * The same for what works for moments, as a horn or a brake lamp, and for motors and heaters,
+   * which lose less of their work by it: 1 V of 12 V, after FAA AC 43.13-1B, Table 11-6 (from
+   * memory): 1 V of 14 V, 2 V of 28 V for intermittent loads.
    */
-  static final double MOMENTARY_FEED = 1.0 / 12;
+  static final double OTHER_FEED = 1.0 / 12;
 
-  /** Usual loss from a load to the battery's grounded post in volts. Common practice. */
-  static final double USUAL_GROUND = 0.1;
+  /**
+   * Usual loss from a lamp to the battery's grounded post in volts, at 6 and 12 V; twice that at 24
+   * V. Common practice.
+   */
+  static final double LAMP_GROUND = 0.1;
 
-  /** The same for what works for moments. */
-  static final double MOMENTARY_GROUND = 0.2;
+  /** The same for what works for moments, and for motors and heaters. Common practice. */
+  static final double OTHER_GROUND = 0.2;
 
-  /** While cranking: 0.5 V and 0.3 V of 12 V (starter draw tester manual). */
+  /** While cranking: 0.5 V and 0.3 V of 12 V (starter draw tester manual) ... */
   static final double STARTER_FEED = 0.5 / 12;
 
   static final double STARTER_GROUND = 0.3 / 12;
+
+  /** ... or 0.2 V for each 100 A, if that is more (US Army TM 10-3930-671-24, p. F-303). */
+  static final double STARTER_OHMS = 0.2 / 100;
 
   /** Current from which a load counts as fed, in amperes. */
   private static final double FLOWS = 1e-3;
@@ -123,14 +130,22 @@ final class LoadFigures {
     Element load = network.elements().get(e);
     double feed = point.volts(plan.feedNode());
     boolean aIsFed = Math.abs(point.volts(load.a())) > Math.abs(point.volts(load.b()));
-    int fed = aIsFed ? load.a() : load.b();
-    int grounded = aIsFed ? load.b() : load.a();
+    int fed = outside(load, aIsFed ? load.a() : load.b());
+    int grounded = outside(load, aIsFed ? load.b() : load.a());
     boolean starter = plan.starter(part);
-    boolean momentary = plan.momentary(circuit);
+    boolean light =
+        !plan.momentary(circuit)
+            && (load instanceof Element.Filament || load instanceof Element.Junction);
     int system = plan.vehicle().systemVolts();
-    double feedLimit = system * (starter ? STARTER_FEED : momentary ? MOMENTARY_FEED : USUAL_FEED);
+    double cranking = STARTER_OHMS * Math.abs(point.amps(e));
+    double feedLimit =
+        starter
+            ? Math.max(STARTER_FEED * system, cranking)
+            : (light ? LAMP_FEED : OTHER_FEED) * system;
     double groundLimit =
-        starter ? STARTER_GROUND * system : momentary ? MOMENTARY_GROUND : USUAL_GROUND;
+        starter
+            ? Math.max(STARTER_GROUND * system, cranking)
+            : (light ? LAMP_GROUND : OTHER_GROUND) * Math.max(1, system / 12.0);
     double before = Math.abs(feed - point.volts(fed));
     double behind = Math.abs(point.volts(grounded));
     Loss loss = new Loss(plan, point);
@@ -153,6 +168,17 @@ final class LoadFigures {
             loss.way(grounded, Network.REFERENCE),
             whole,
             load));
+  }
+
+  /** The contact of a lamp's socket belongs to the lamp: no wire could better it. */
+  private int outside(Element load, int node) {
+    for (int e : plan.elementsAt(node)) {
+      Element element = network.elements().get(e);
+      if (element.part().equals(load.part()) && element.role().equals("common")) {
+        return element.a() == node ? element.b() : element.a();
+      }
+    }
+    return node;
   }
 
   /** Whether another load or sender in the same loop takes a part of the volts on purpose. */

@@ -14,8 +14,10 @@ import java.util.List;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
+import loopwright.casework.PaperDesk;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.evidence.Bench;
 import loopwright.io.journal.FileCaseStore;
 import loopwright.model.Vehicle;
 import org.junit.jupiter.api.Test;
@@ -88,6 +90,11 @@ class KillTest {
             @Override
             public List<String> demoVehicles() {
               return List.of("pumper");
+            }
+
+            @Override
+            public PaperDesk paperDesk() {
+              return Bench.paperDesk();
             }
 
             @Override

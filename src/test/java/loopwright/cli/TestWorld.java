@@ -11,8 +11,10 @@ import java.time.ZoneOffset;
 import java.util.List;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseStore;
+import loopwright.casework.PaperDesk;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.evidence.Bench;
 import loopwright.model.Vehicle;
 
 /** A world of one vehicle, whose input is given and whose output is kept. */
@@ -70,6 +72,11 @@ final class TestWorld implements CliWorld {
   public CaseDesk desk() {
     desksMade++;
     return desk;
+  }
+
+  @Override
+  public PaperDesk paperDesk() {
+    return Bench.paperDesk();
   }
 
   @Override

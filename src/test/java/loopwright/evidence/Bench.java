@@ -12,6 +12,7 @@ import java.util.Map;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
 import loopwright.casework.Desk;
+import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.io.KnowledgeFiles;
@@ -58,6 +59,10 @@ public final class Bench {
   public static Desk desk() {
     return new Desk(
         KNOWLEDGE, Bench::rules, new InMemory(), Clock.systemUTC(), new Phrases(Locale.ENGLISH));
+  }
+
+  public static PaperDesk paperDesk() {
+    return new PaperDesk(KNOWLEDGE, Bench::rules, new Phrases(Locale.ENGLISH));
   }
 
   /** Journals that last as long as the test. */

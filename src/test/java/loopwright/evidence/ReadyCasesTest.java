@@ -15,6 +15,7 @@ import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
+import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
@@ -151,6 +152,11 @@ class ReadyCasesTest {
     @Override
     public CaseDesk desk() {
       return Bench.desk();
+    }
+
+    @Override
+    public PaperDesk paperDesk() {
+      return Bench.paperDesk();
     }
 
     @Override

@@ -1,0 +1,131 @@
+package loopwright.casework;
+
+import java.text.NumberFormat;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Supplier;
+import loopwright.diagnosis.rulebook.Conclusion.Finding;
+import loopwright.diagnosis.rulebook.Fact;
+import loopwright.diagnosis.rulebook.RuleBook;
+import loopwright.knowledge.Knowledge;
+import loopwright.model.LoadRef;
+import loopwright.model.Part;
+import loopwright.model.Setting;
+import loopwright.model.Vehicle;
+import loopwright.model.VehicleCheck;
+import loopwright.paper.Figure;
+import loopwright.paper.PaperCheck;
+import loopwright.solver.Network;
+
+/** Checks plans: the figures are worked out, the rules judge them, and it is put into words. */
+public final class PaperDesk {
+  private final Knowledge knowledge;
+  private final Supplier<RuleBook> rules;
+  private final Phrases phrases;
+
+  /**
+   * A desk.
+   *
+   * @param rules the rules; asked for at the first check, since compiling takes seconds
+   */
+  public PaperDesk(Knowledge knowledge, Supplier<RuleBook> rules, Phrases phrases) {
+    this.knowledge = knowledge;
+    this.rules = rules;
+    this.phrases = phrases;
+  }
+
+  /** Checks a vehicle's plan in the surroundings that the chart of fuses holds for. */
+  public PaperReport check(Vehicle vehicle) {
+    return check(vehicle, PaperCheck.USUAL_SURROUNDINGS);
+  }
+
+  /**
+   * Checks a vehicle's plan. May take a second or two: not on the window's thread.
+   *
+   * @param hottest surroundings of the wires at their hottest, in degrees C; below 80
+   */
+  public PaperReport check(Vehicle vehicle, double hottest) {
+    List<VehicleCheck.Finding> unsolved = VehicleCheck.check(vehicle);
+    if (!unsolved.isEmpty()) {
+      return new PaperReport(vehicle.name(), unsolved, List.of(), 0, 0);
+    }
+    Network network = Network.of(vehicle, knowledge.typicals());
+    List<Figure> figures = PaperCheck.figures(network, knowledge.wireFuses(), hottest);
+    RuleBook book = rules.get();
+    List<PlanFinding> findings = new ArrayList<>();
+    try (RuleBook.Session session = book.open()) {
+      session.state(facts(vehicle, figures));
+      session.conclusions().stream()
+          .filter(Finding.class::isInstance)
+          .map(Finding.class::cast)
+          .forEach(f -> findings.add(inWords(vehicle, book, f, figures.get(f.figure()))));
+    }
+    findings.sort(order(vehicle));
+    return new PaperReport(
+        vehicle.name(), List.of(), findings, figures.size(), vehicle.circuits().size());
+  }
+
+  private static List<Fact> facts(Vehicle vehicle, List<Figure> figures) {
+    List<Fact> facts = new ArrayList<>();
+    for (Part part : vehicle.parts()) {
+      facts.add(new Fact.Piece(part.id(), part.kind(), part.title(), Set.of()));
+    }
+    for (int i = 0; i < figures.size(); i++) {
+      Figure f = figures.get(i);
+      facts.add(
+          new Fact.PlanFigure(
+              i,
+              f.part(),
+              vehicle.requirePart(LoadRef.parse(f.part()).part()).kind(),
+              f.kind().word(),
+              f.value(),
+              f.limit(),
+              f.with(),
+              f.said()));
+    }
+    return facts;
+  }
+
+  private PlanFinding inWords(Vehicle vehicle, RuleBook book, Finding f, Figure figure) {
+    boolean counted = figure.kind().unit() == Figure.Unit.COUNT;
+    Part part = vehicle.requirePart(LoadRef.parse(f.part()).part());
+    return new PlanFinding(
+        f.part(),
+        part.title(),
+        f.severity(),
+        f.rule(),
+        book.words(f.rule(), f.key(), f.args()),
+        book.words(f.rule(), f.consequence(), f.args()),
+        book.words(f.rule(), f.cure(), f.args()),
+        book.note(f.rule()).source(),
+        counted ? "" : number(figure.value(), figure.kind().unit()),
+        counted ? "" : number(figure.limit(), figure.kind().unit()),
+        figure.at().equals(Setting.REST)
+            ? List.of()
+            : new Words(vehicle, phrases).setting(figure.at()),
+        figure.with());
+  }
+
+  private String number(double value, Figure.Unit unit) {
+    NumberFormat format = NumberFormat.getNumberInstance(phrases.locale());
+    format.setGroupingUsed(false);
+    format.setMaximumFractionDigits(Math.abs(value) < 1 ? 3 : Math.abs(value) < 100 ? 2 : 0);
+    return format.format(value) + " " + unit.symbol();
+  }
+
+  /** Worst first; among equals the parts in the vehicle's order, then the rules by name. */
+  private static Comparator<PlanFinding> order(Vehicle vehicle) {
+    Map<String, Integer> places = new HashMap<>();
+    for (Part part : vehicle.parts()) {
+      places.put(part.id(), places.size());
+    }
+    return Comparator.comparing(PlanFinding::severity)
+        .thenComparing(f -> places.get(LoadRef.parse(f.part()).part()))
+        .thenComparing(PlanFinding::rule)
+        .thenComparing(PlanFinding::finding);
+  }
+}

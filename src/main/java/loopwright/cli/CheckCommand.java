@@ -1,0 +1,124 @@
+package loopwright.cli;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import loopwright.casework.PaperReport;
+import loopwright.casework.Phrases;
+import loopwright.casework.PlanFinding;
+import loopwright.casework.Problem;
+import loopwright.diagnosis.rulebook.Conclusion.Severity;
+import loopwright.model.Vehicle;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Checks a vehicle's plan on paper. */
+@Command(
+    name = "check",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Checks a vehicle's plan on paper, before wire is bought or the key is turned:",
+      "feeds, returns, fuses, wires, contacts, coils, volts lost, what wakes what.",
+      "The worst comes first, each with its limit, what follows and what to do."
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:nothing is wrong with the plan",
+      "1:the program failed",
+      "2:the command line was not understood",
+      "3:the vehicle can't be read or solved, or its plan has something wrong"
+    })
+final class CheckCommand implements Callable<Integer> {
+  private static final double HOTTEST = 79;
+  private static final double COLDEST = -40;
+
+  private final CliWorld world;
+
+  @Parameters(paramLabel = "VEHICLE", description = "A vehicle file, or a demo vehicle's name.")
+  private String name = "";
+
+  @Option(
+      names = "--surroundings",
+      paramLabel = "CELSIUS",
+      description =
+          "Air around the wires at its hottest, -40 to 79 C; 57 if left out, for which the chart"
+              + " of wires and fuses holds.")
+  private Optional<Double> surroundings = Optional.empty();
+
+  @Option(
+      names = "--sources",
+      description = "Says where each limit comes from, and how the controls stand.")
+  private boolean sources;
+
+  @Option(
+      names = "--width",
+      paramLabel = "COLUMNS",
+      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
+  private int width = Page.USUAL;
+
+  CheckCommand(CliWorld world) {
+    this.world = world;
+  }
+
+  @Override
+  public Integer call() throws Problem {
+    if (surroundings.isPresent()
+        && !(surroundings.get() >= COLDEST && surroundings.get() <= HOTTEST)) {
+      new Page(world.err(), width)
+          .say("Surroundings: " + surroundings.get() + " C must be -40 to 79 C.");
+      return ExitCode.USAGE.number();
+    }
+    Optional<Vehicle> vehicle = VehicleCommand.open(world, name);
+    if (vehicle.isEmpty()) {
+      return ExitCode.VEHICLE.number();
+    }
+    PaperReport report =
+        surroundings.isPresent()
+            ? world.paperDesk().check(vehicle.get(), surroundings.get())
+            : world.paperDesk().check(vehicle.get());
+    Page page = new Page(world.out(), width);
+    show(page, report, new Phrases(Locale.ENGLISH));
+    page.flush();
+    return report.unsolved().isEmpty() && report.defects().isEmpty()
+        ? ExitCode.DONE.number()
+        : ExitCode.VEHICLE.number();
+  }
+
+  private void show(Page page, PaperReport report, Phrases phrases) {
+    page.say(report.vehicle());
+    if (!report.unsolved().isEmpty()) {
+      page.say(phrases.say("paper.unsolved"));
+      page.items(report.unsolved().stream().map(f -> f.object() + ": " + f.what()).toList());
+      return;
+    }
+    int wrong = report.defects().size();
+    page.say(
+        wrong == 0
+            ? phrases.say("paper.clean", report.circuits(), report.figures())
+            : phrases.say("paper.found", wrong, report.circuits(), report.figures()));
+    for (Severity severity : Severity.values()) {
+      List<PlanFinding> findings = report.of(severity);
+      if (!findings.isEmpty()) {
+        page.gap();
+        page.say(phrases.say("paper.severity." + severity) + " (" + findings.size() + ")");
+        findings.forEach(f -> show(page, f, phrases));
+      }
+    }
+    page.gap();
+    page.say(phrases.say("paper.advice"));
+  }
+
+  private void show(Page page, PlanFinding finding, Phrases phrases) {
+    page.block("- ", finding.finding());
+    page.block("  ", finding.consequence());
+    page.block("  " + phrases.say("paper.cure") + ": ", finding.cure());
+    if (sources) {
+      if (!finding.setting().isEmpty()) {
+        page.block("  " + phrases.say("paper.with") + ": ", String.join(", ", finding.setting()));
+      }
+      page.block("  " + phrases.say("paper.source") + ": ", finding.source());
+    }
+  }
+}
