@@ -8,10 +8,14 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import loopwright.model.Part;
+import loopwright.model.PartSpec;
+import loopwright.model.Vehicle;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -108,7 +112,19 @@ class VersionStepsTest {
   @Test
   void theKeptFileOfVersionOneStillOpens() throws IOException {
     try (InputStream in = getClass().getResourceAsStream("/vehicle-versions/1.json")) {
-      assertThat(VehicleFile.read(in, "1.json").orThrow()).isEqualTo(Vehicles.allKinds());
+      assertThat(VehicleFile.read(in, "1.json").orThrow())
+          .isEqualTo(withoutLaterFacts(Vehicles.allKinds()));
     }
+  }
+
+  /** What batteries hold and what charges them came after that file was written. */
+  private static Vehicle withoutLaterFacts(Vehicle vehicle) {
+    List<Part> parts = new ArrayList<>(vehicle.parts());
+    parts.replaceAll(
+        p ->
+            p.spec() instanceof PartSpec.Battery b
+                ? p.withSpec(new PartSpec.Battery(b.volts(), b.ohms()))
+                : p);
+    return vehicle.with(parts, vehicle.joins(), vehicle.circuits());
   }
 }
