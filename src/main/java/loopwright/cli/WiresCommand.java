@@ -2,6 +2,7 @@ package loopwright.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import loopwright.casework.Problem;
 import loopwright.casework.sheet.CellDefect;
+import loopwright.casework.sheet.Leniency;
 import loopwright.casework.sheet.Mapping;
 import loopwright.casework.sheet.PinColumn;
 import loopwright.casework.sheet.PinPreview;
@@ -27,8 +29,10 @@ import loopwright.model.PartSpec;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.TypeConversionException;
 
 /** Prints a vehicle's wire list or pinouts, and takes lists kept in a spreadsheet. */
 @Command(
@@ -68,13 +72,40 @@ final class WiresCommand implements Callable<Integer> {
   @Option(
       names = "--save",
       paramLabel = "FILE",
-      description = "Writes the vehicle with the table's wires to this file.")
+      description = "Writes the vehicle with the table's wires, or its pins, to this file.")
   private Optional<Path> save = Optional.empty();
 
-  @Option(
-      names = "--pins",
-      description = "Pinouts of the connectors in place of the wires; they are only compared.")
+  @Option(names = "--pins", description = "Pinouts of the connectors in place of the wires.")
   private boolean pins;
+
+  @Option(
+      names = "--connector",
+      paramLabel = "ID",
+      description = "Only this connector's pinout. Give it as often as needed.")
+  private Set<String> connectors = Set.of();
+
+  @Option(
+      names = "--allow",
+      paramLabel = "WHAT",
+      split = ",",
+      converter = LeniencyWord.class,
+      description = {
+        "What the table may leave open: 'parts' adds parts that the vehicle doesn't have, their",
+        "kind guessed by the name; 'lengths' takes a usual length where none is given; 'merged'",
+        "repeats the cell above an empty one. Several with commas."
+      })
+  private Set<Leniency> leniency = Set.of();
+
+  /** Knows what may be left open by its word. */
+  static final class LeniencyWord implements ITypeConverter<Leniency> {
+    @Override
+    public Leniency convert(String word) {
+      return Arrays.stream(Leniency.values())
+          .filter(l -> l.word().equalsIgnoreCase(word.strip()))
+          .findFirst()
+          .orElseThrow(() -> new TypeConversionException("say parts, lengths or merged"));
+    }
+  }
 
   @Option(
       names = "--width",
@@ -89,8 +120,8 @@ final class WiresCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Page log = new Page(world.err(), width);
-    if (save.isPresent() && (in.isEmpty() || pins)) {
-      log.say("--save wants a table of wires to take: give it with --in, without --pins.");
+    if (save.isPresent() && in.isEmpty()) {
+      log.say("--save wants a table to take: give it with --in.");
       return ExitCode.USAGE.number();
     }
     if (!columns.isEmpty() && in.isEmpty()) {
@@ -103,8 +134,12 @@ final class WiresCommand implements Callable<Integer> {
       return ExitCode.VEHICLE.number();
     }
     Vehicle vehicle = ((CliWorld.Opening.Opened) opening).vehicle();
+    if (!areConnectors(vehicle, log)) {
+      return ExitCode.USAGE.number();
+    }
+    pins |= !connectors.isEmpty();
     if (in.isEmpty()) {
-      world.out().print(pins ? PinSheet.text(vehicle, Set.of()) : WireSheet.text(vehicle));
+      world.out().print(pins ? PinSheet.text(vehicle, connectors) : WireSheet.text(vehicle));
       world.out().flush();
       return ExitCode.DONE.number();
     }
@@ -123,13 +158,29 @@ final class WiresCommand implements Callable<Integer> {
     return code.number();
   }
 
+  private boolean areConnectors(Vehicle vehicle, Page log) {
+    List<String> known =
+        vehicle.parts().stream()
+            .filter(p -> p.spec() instanceof PartSpec.Connector)
+            .map(Part::id)
+            .toList();
+    Optional<String> unknown = connectors.stream().filter(c -> !known.contains(c)).findFirst();
+    unknown.ifPresent(
+        c -> {
+          String have = known.isEmpty() ? "none" : String.join(", ", known);
+          log.say("--connector " + c + ": the vehicle's connectors are " + have + ".");
+          log.flush();
+        });
+    return unknown.isEmpty();
+  }
+
   private ExitCode wires(Page page, Page log, SheetStore.Read list, Vehicle vehicle) {
     WireSheet sheet = WireSheet.read(list.text(), list.name());
     Optional<Mapping<WireColumn>> mapping = mapped(log, sheet.guess(), WireColumn.class);
     if (mapping.isEmpty()) {
       return ExitCode.USAGE;
     }
-    WirePreview preview = sheet.preview(vehicle, mapping.get());
+    WirePreview preview = sheet.preview(vehicle, mapping.get(), leniency);
     columns(page, preview.mapping());
     page.gap();
     page.say(
@@ -138,6 +189,11 @@ final class WiresCommand implements Callable<Integer> {
                 .map(e -> preview.count(e) + " " + e.word())
                 .collect(Collectors.joining(", ")));
     preview.rows().forEach(row -> show(page, row));
+    if (!preview.added().isEmpty()) {
+      page.gap();
+      page.say("Parts that would be added: " + preview.added().size());
+      page.items(preview.added().stream().map(WirePreview.Added::told).toList());
+    }
     page.items(preview.remarks());
     if (preview.applied().isEmpty()) {
       defects(page, preview.defects());
@@ -146,17 +202,23 @@ final class WiresCommand implements Callable<Integer> {
       return ExitCode.VEHICLE;
     }
     if (!preview.wanting().isEmpty()) {
-      page.gap();
-      page.say("With these wires the vehicle no longer holds together");
-      page.items(preview.wanting().stream().map(VehicleCheck.Finding::message).toList());
-      return ExitCode.VEHICLE;
+      return wanting(page, preview.wanting());
     }
-    return save.isPresent() ? save(page, log, preview.applied().get()) : ready(page, preview);
+    boolean same =
+        preview.added().isEmpty()
+            && preview.count(WirePreview.Effect.UNCHANGED) == preview.rows().size();
+    return save.isPresent() ? save(page, log, preview.applied().get()) : ready(page, same);
   }
 
-  private static ExitCode ready(Page page, WirePreview preview) {
+  private static ExitCode wanting(Page page, List<VehicleCheck.Finding> wanting) {
     page.gap();
-    boolean same = preview.count(WirePreview.Effect.UNCHANGED) == preview.rows().size();
+    page.say("With this the vehicle no longer holds together");
+    page.items(wanting.stream().map(VehicleCheck.Finding::message).toList());
+    return ExitCode.VEHICLE;
+  }
+
+  private static ExitCode ready(Page page, boolean same) {
+    page.gap();
     page.say(
         same
             ? "No defects. The vehicle has all of this already."
@@ -193,24 +255,30 @@ final class WiresCommand implements Callable<Integer> {
                 + spec.size()
                 + ", "
                 + WireSheet.length(spec)
-                + (spec.colour().isEmpty() ? "" : ", " + spec.colour()));
+                + (spec.colour().isEmpty() ? "" : ", " + spec.colour())
+                + taken(row));
       }
       case CHANGED ->
           page.block(
               title,
               row.changes().stream()
-                  .map(
-                      c ->
-                          c.column().word()
-                              + " "
-                              + (c.before().isEmpty() ? "none" : c.before())
-                              + " -> "
-                              + (c.after().isEmpty() ? "none" : c.after()))
-                  .collect(Collectors.joining("; ")));
+                      .map(
+                          c ->
+                              c.column().word()
+                                  + " "
+                                  + (c.before().isEmpty() ? "none" : c.before())
+                                  + " -> "
+                                  + (c.after().isEmpty() ? "none" : c.after()))
+                      .collect(Collectors.joining("; "))
+                  + taken(row));
       case UNCHANGED -> {
         // Counted above; a long list of them would hide what changes.
       }
     }
+  }
+
+  private static String taken(WirePreview.Row row) {
+    return row.taken().isEmpty() ? "" : " (" + String.join("; ", row.taken()) + ")";
   }
 
   private ExitCode pinouts(Page page, Page log, SheetStore.Read list, Vehicle vehicle) {
@@ -219,11 +287,9 @@ final class WiresCommand implements Callable<Integer> {
     if (mapping.isEmpty()) {
       return ExitCode.USAGE;
     }
-    PinPreview preview = sheet.preview(vehicle, mapping.get());
+    PinPreview preview = sheet.preview(vehicle, mapping.get(), connectors);
     columns(page, preview.mapping());
-    if (!preview.leftOut().isEmpty()) {
-      page.say("Columns not read: " + String.join(", ", preview.leftOut()) + ".");
-    }
+    page.items(preview.remarks());
     page.gap();
     page.say("Pins as in the vehicle: " + preview.agreeing());
     if (!preview.differences().isEmpty()) {
@@ -233,6 +299,16 @@ final class WiresCommand implements Callable<Integer> {
     }
     if (!preview.defects().isEmpty()) {
       defects(page, preview.defects());
+    }
+    if (save.isPresent() && preview.applied().isEmpty()) {
+      page.gap();
+      page.say("Nothing is taken over until all of these are put right.");
+      return ExitCode.VEHICLE;
+    }
+    if (save.isPresent()) {
+      return preview.wanting().isEmpty()
+          ? save(page, log, preview.applied().orElseThrow())
+          : wanting(page, preview.wanting());
     }
     return preview.defects().isEmpty() && preview.differences().isEmpty()
         ? ExitCode.DONE

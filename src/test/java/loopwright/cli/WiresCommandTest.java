@@ -135,6 +135,40 @@ class WiresCommandTest {
     assertThat(world.outText()).contains("Pins that differ: 1").contains("is not in the list");
   }
 
+  @Test
+  void oneConnectorsPinoutIsPrintedAndTaken() throws IOException {
+    world.vehicle = VehicleFile.read(Path.of("demo-data", "vehicles", "tractor.json")).orThrow();
+    String connector =
+        world.vehicle.parts().stream()
+            .filter(p -> p.spec() instanceof PartSpec.Connector)
+            .findFirst()
+            .orElseThrow()
+            .id();
+    assertThat(world.run("wires", "pumper", "--connector", connector)).isZero();
+    String pins = world.outText();
+    assertThat(pins.lines().skip(1)).allMatch(l -> l.startsWith(connector + ","));
+    assertThat(take(pins, "--connector", connector, "--save", saved.toString())).isZero();
+    assertThat(VehicleFile.read(saved).orThrow()).isEqualTo(world.vehicle);
+    assertThat(world.run("wires", "pumper", "--connector", "C99"))
+        .isEqualTo(ExitCode.USAGE.number());
+    assertThat(world.errText()).contains("--connector C99").contains(connector);
+  }
+
+  @Test
+  void partsThatAreNotThereComeOnlyWhereThatIsAllowed() throws IOException {
+    String text = "wire,from,to,size\nNW1,NF1.load,NL1.in,16 AWG\n";
+    assertThat(take(text)).isEqualTo(ExitCode.VEHICLE.number());
+    assertThat(world.outText()).contains("there is no part NF1");
+    text = "wire,from,to,size\nNW1,F91.load,HORN91.in,16 AWG\n";
+    take(text, "--allow", "parts,lengths");
+    assertThat(world.outText())
+        .contains("F91: added as a fuse of 10 A")
+        .contains("a guess by its name")
+        .contains("HORN91: added as a horn");
+    assertThat(take(text, "--allow", "everything")).isEqualTo(ExitCode.USAGE.number());
+    assertThat(world.errText()).contains("say parts, lengths or merged");
+  }
+
   private static String firstWire() {
     return Shed.pumper().parts().stream()
         .filter(p -> p.spec() instanceof PartSpec.Wire)

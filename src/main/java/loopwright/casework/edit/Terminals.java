@@ -9,11 +9,11 @@ import loopwright.model.PartSpec;
 import loopwright.model.TerminalRef;
 
 /** Keeps what parts say of their free terminals in step with the wiring. */
-final class Terminals {
+public final class Terminals {
   private Terminals() {}
 
   /** The terminals that a wire or a join lies on. */
-  static Set<TerminalRef> used(List<Part> parts, List<List<TerminalRef>> joins) {
+  public static Set<TerminalRef> used(List<Part> parts, List<List<TerminalRef>> joins) {
     Set<TerminalRef> used = new HashSet<>();
     joins.forEach(used::addAll);
     for (Part part : parts) {
@@ -31,7 +31,7 @@ final class Terminals {
    *
    * @param before the terminals that something lay on before
    */
-  static List<Part> settled(
+  public static List<Part> settled(
       List<Part> parts, List<List<TerminalRef>> joins, Predicate<TerminalRef> before) {
     Set<TerminalRef> used = used(parts, joins);
     return parts.stream()

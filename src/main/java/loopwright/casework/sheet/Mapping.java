@@ -47,8 +47,31 @@ public record Mapping<C extends Enum<C> & SheetColumn>(
           }
         }
       }
+      besides(headings, known, columns);
     }
     return new Mapping<>(columns, headings);
+  }
+
+  /**
+   * A heading that says something only together with the one on its left: "pin" behind "from" is
+   * the pin the wire comes from, and so is one without a heading, where cells had been merged.
+   */
+  private static <C extends Enum<C> & SheetColumn> void besides(
+      List<String> headings, Map<String, C> known, Map<C, Integer> columns) {
+    for (int i = 1; i < headings.size(); i++) {
+      int left = i;
+      String own = plain(headings.get(i));
+      String besides = own.isEmpty() ? "terminal" : own;
+      Optional<C> column =
+          columns.entrySet().stream()
+              .filter(e -> e.getValue() == left)
+              .findFirst()
+              .map(e -> known.get(e.getKey().word() + " " + besides));
+      if (!columns.containsValue(i + 1)) {
+        int number = i + 1;
+        column.ifPresent(c -> columns.putIfAbsent(c, number));
+      }
+    }
   }
 
   /** How kindly a heading is read, strictest first. */
@@ -132,12 +155,14 @@ public record Mapping<C extends Enum<C> & SheetColumn>(
     return new Mapping<>(changed, headings);
   }
 
-  /** Headings of the columns that are not read. */
+  /** Headings of the columns that are not read, with their number where several have that one. */
   public List<String> leftOut() {
     List<String> left = new ArrayList<>();
     for (int i = 0; i < headings.size(); i++) {
       if (!columns.containsValue(i + 1) && !headings.get(i).isBlank()) {
-        left.add(headings.get(i));
+        String heading = headings.get(i);
+        boolean once = headings.stream().filter(h -> h.equalsIgnoreCase(heading)).count() == 1;
+        left.add(once ? heading : heading + " (column " + (i + 1) + ")");
       }
     }
     return left;

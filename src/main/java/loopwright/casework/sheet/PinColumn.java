@@ -32,4 +32,9 @@ public enum PinColumn implements SheetColumn {
   public List<String> headings() {
     return headings;
   }
+
+  @Override
+  public boolean couldBe(String cell) {
+    return false;
+  }
 }

@@ -1,29 +1,38 @@
 package loopwright.casework.sheet;
 
 import java.util.List;
+import java.util.Optional;
+import loopwright.model.Vehicle;
+import loopwright.model.VehicleCheck;
 
 /**
- * A pinout list held against a vehicle. Nothing is changed by it.
+ * A pinout list held against a vehicle. Nothing has happened yet.
  *
  * @param mapping which column was taken for what
  * @param agreeing how many rows say what the vehicle says
  * @param defects everything that was not understood, in the order of the list
  * @param differences where list and vehicle say different things, in the order of the list, pins
  *     missing in it last
- * @param leftOut headings of the columns that are not read
+ * @param remarks what was taken in a certain way or left out, a sentence each
+ * @param applied the vehicle with all listed pins as the list says; empty if there is any defect,
+ *     or a difference that the list alone doesn't settle
+ * @param wanting what that vehicle as a whole would not hold together for
  */
 public record PinPreview(
     Mapping<PinColumn> mapping,
     int agreeing,
     List<CellDefect> defects,
     List<Difference> differences,
-    List<String> leftOut) {
+    List<String> remarks,
+    Optional<Vehicle> applied,
+    List<VehicleCheck.Finding> wanting) {
 
   /** Copies the lists. */
   public PinPreview {
     defects = List.copyOf(defects);
     differences = List.copyOf(differences);
-    leftOut = List.copyOf(leftOut);
+    remarks = List.copyOf(remarks);
+    wanting = List.copyOf(wanting);
   }
 
   /**
@@ -36,6 +45,7 @@ public record PinPreview(
    * @param what which of the columns differs
    * @param listed what the list says; empty if nothing
    * @param modelled what the vehicle says; empty if nothing
+   * @param open why the list alone doesn't settle it; empty if it does
    */
   public record Difference(
       int line,
@@ -44,7 +54,8 @@ public record PinPreview(
       String cavity,
       PinColumn what,
       String listed,
-      String modelled) {
+      String modelled,
+      Optional<String> open) {
 
     /** In one sentence. */
     public String message() {
@@ -63,7 +74,8 @@ public record PinPreview(
           + line
           + ", column "
           + column
-          + "]";
+          + "]"
+          + open.map(why -> "; " + why).orElse("");
     }
   }
 }

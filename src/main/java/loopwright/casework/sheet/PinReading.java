@@ -1,11 +1,11 @@
 package loopwright.casework.sheet;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -15,82 +15,98 @@ import loopwright.casework.sheet.PinPreview.Difference;
 import loopwright.model.Nearest;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
+import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
+import loopwright.model.VehicleCheck;
 
 /** One reading of a pinout list against one vehicle. */
 final class PinReading {
-  private final Sheet<PinColumn> sheet;
+  private static final Set<PinColumn> WIRES =
+      EnumSet.of(PinColumn.WIRE_IN, PinColumn.WIRE_OUT, PinColumn.COLOUR);
+
   private final Mapping<PinColumn> mapping;
+  private final Cells<PinColumn> cells;
+  private final RowSieve<PinColumn> sieve;
+  private final Vehicle vehicle;
+  private final Set<String> only;
   private final Ends ends;
   private final PinSheet.Pins pins;
-  private final List<CellDefect> defects = new ArrayList<>();
+  private final PinMoves moves;
   private final List<Difference> differences = new ArrayList<>();
-  private final Map<String, Integer> lines = new HashMap<>();
+  private final Map<String, SheetText.Row> rows = new HashMap<>();
   private final Set<Part> connectors = new LinkedHashSet<>();
   private final List<String> connectorIds;
   private final List<Part> wires;
   private int agreeing;
+  private int elsewhere;
 
-  PinReading(Sheet<PinColumn> sheet, Vehicle vehicle, Mapping<PinColumn> mapping) {
-    this.sheet = sheet;
+  PinReading(
+      Sheet<PinColumn> sheet, Vehicle vehicle, Mapping<PinColumn> mapping, Set<String> only) {
     this.mapping = mapping;
+    this.vehicle = vehicle;
+    this.only = only;
+    this.cells = new Cells<>(sheet, mapping);
     this.ends = new Ends(vehicle);
     this.pins = new PinSheet.Pins(vehicle);
+    this.moves = new PinMoves(vehicle);
     this.wires = vehicle.parts().stream().filter(p -> p.spec() instanceof PartSpec.Wire).toList();
     this.connectorIds =
         vehicle.parts().stream()
             .filter(p -> p.spec() instanceof PartSpec.Connector)
             .map(Part::id)
+            .filter(id -> only.isEmpty() || only.contains(id))
             .toList();
+    this.sieve =
+        new RowSieve<>(
+            sheet.rows,
+            mapping,
+            EnumSet.of(PinColumn.CAVITY, PinColumn.WIRE_IN, PinColumn.WIRE_OUT),
+            Set.of(PinColumn.CONNECTOR),
+            id -> ends.part(id).isPresent());
   }
 
   PinPreview preview() {
-    defects.addAll(sheet.defects);
     if (columnsSuffice()) {
-      sheet.rows.forEach(this::row);
+      sieve.rows().forEach(this::row);
       connectors.forEach(this::missing);
+      connectors.forEach(this::loose);
     }
-    defects.sort(CellDefect.IN_ORDER);
-    return new PinPreview(mapping, agreeing, defects, differences, mapping.leftOut());
+    boolean settled = cells.count() == 0 && differences.stream().allMatch(d -> d.open().isEmpty());
+    Optional<Vehicle> applied = settled ? Optional.of(moves.applied()) : Optional.empty();
+    Set<String> before = new HashSet<>();
+    applied.ifPresent(
+        v -> VehicleCheck.check(vehicle).forEach(f -> before.add(f.object() + f.what())));
+    List<VehicleCheck.Finding> wanting =
+        applied.map(VehicleCheck::check).orElse(List.of()).stream()
+            .filter(f -> !before.contains(f.object() + f.what()))
+            .toList();
+    return new PinPreview(
+        mapping, agreeing, cells.defects(), differences, remarks(), applied, wanting);
+  }
+
+  private List<String> remarks() {
+    List<String> remarks = new ArrayList<>();
+    if (!mapping.leftOut().isEmpty()) {
+      remarks.add("Columns not read: " + String.join(", ", mapping.leftOut()) + ".");
+    }
+    remarks.addAll(sieve.remarks());
+    if (elsewhere > 0) {
+      remarks.add("Rows about other connectors left out: " + elsewhere + ".");
+    }
+    return remarks;
   }
 
   private boolean columnsSuffice() {
     boolean suffice = !mapping.headings().isEmpty();
     for (PinColumn column : List.of(PinColumn.CONNECTOR, PinColumn.CAVITY)) {
-      // A vehicle with one connector needs no column to say which.
+      // One connector needs no column to say which.
       boolean needed = column == PinColumn.CAVITY || connectorIds.size() != 1;
-      if (suffice && needed && mapping.at(column).isEmpty()) {
+      if (suffice && needed && !cells.has(column)) {
         suffice = false;
-        defects.add(
-            sheet.defect(
-                0,
-                0,
-                "list",
-                "no column '" + column.word() + "'",
-                "columns 'connector' and 'cavity'",
-                "no heading is understood as '"
-                    + column.word()
-                    + "'; say which column it is. Headings: "
-                    + Shown.of(String.join(", ", mapping.headings()))));
+        cells.missing(column, "columns 'connector' and 'cavity'");
       }
     }
     return suffice;
-  }
-
-  private String text(SheetText.Row row, PinColumn column) {
-    return mapping.at(column).map(row::cell).orElse("").strip();
-  }
-
-  private void bad(SheetText.Row row, PinColumn column, String object, String limit, String what) {
-    String shown = Shown.of(text(row, column));
-    defects.add(
-        sheet.defect(
-            row.line(),
-            mapping.at(column).orElse(0),
-            object,
-            shown.isEmpty() ? "missing" : "\"" + shown + "\"",
-            limit,
-            what));
   }
 
   private void row(SheetText.Row row) {
@@ -99,13 +115,17 @@ final class PinReading {
       return;
     }
     Part part = connector.get();
+    if (!only.isEmpty() && !only.contains(part.id())) {
+      elsewhere++;
+      return;
+    }
     connectors.add(part);
     List<String> cavities = ((PartSpec.Connector) part.spec()).cavities();
-    String cavity = text(row, PinColumn.CAVITY);
+    String cavity = cells.text(row, PinColumn.CAVITY);
     String object = "connector " + part.id();
     if (!cavities.contains(cavity)) {
       String limit = "one of its cavities " + String.join(", ", cavities);
-      bad(
+      cells.bad(
           row,
           PinColumn.CAVITY,
           object,
@@ -116,35 +136,43 @@ final class PinReading {
               + limit);
       return;
     }
-    Integer before = lines.putIfAbsent(part.id() + "." + cavity, row.line());
+    SheetText.Row before = rows.putIfAbsent(part.id() + "." + cavity, row);
     if (before != null) {
-      bad(
+      cells.bad(
           row,
           PinColumn.CAVITY,
           object,
           "each cavity once",
-          "cavity " + cavity + " stands on line " + before + " already, must stand once");
+          "cavity " + cavity + " stands on line " + before.line() + " already, must stand once");
       return;
     }
-    int known = defects.size() + differences.size();
-    wires(row, part.id(), cavity, PinColumn.WIRE_IN, pins.in(part.id(), cavity));
-    wires(row, part.id(), cavity, PinColumn.WIRE_OUT, pins.out(part.id(), cavity));
-    colours(row, part.id(), cavity);
-    if (defects.size() + differences.size() == known) {
+    int known = cells.count() + differences.size();
+    Pin pin = new Pin(row, part.id(), cavity);
+    List<Part> in = wires(pin, PinColumn.WIRE_IN, pins.in(part.id(), cavity));
+    List<Part> out = wires(pin, PinColumn.WIRE_OUT, pins.out(part.id(), cavity));
+    colours(pin, in, out);
+    if (cells.count() + differences.size() == known) {
       agreeing++;
     }
   }
 
+  /** A row and the cavity it is about. */
+  private record Pin(SheetText.Row row, String connector, String cavity) {
+    TerminalRef side(PinColumn column) {
+      return new TerminalRef(connector, cavity + (column == PinColumn.WIRE_IN ? "a" : "b"));
+    }
+  }
+
   private Optional<Part> connector(SheetText.Row row) {
-    String id = text(row, PinColumn.CONNECTOR);
-    if (mapping.at(PinColumn.CONNECTOR).isEmpty()) {
+    String id = cells.text(row, PinColumn.CONNECTOR);
+    if (!cells.has(PinColumn.CONNECTOR)) {
       return ends.part(connectorIds.get(0));
     }
     Optional<Part> part = ends.part(id).filter(p -> p.spec() instanceof PartSpec.Connector);
     if (part.isEmpty()) {
       String meant =
           Nearest.to(id, connectorIds).map(n -> "; did you mean \"" + n + "\"?").orElse("");
-      bad(
+      cells.bad(
           row,
           PinColumn.CONNECTOR,
           "row",
@@ -159,53 +187,62 @@ final class PinReading {
     return part;
   }
 
-  /** Holds the wires of a cell against those the vehicle has on that side of the pin. */
-  private void wires(
-      SheetText.Row row, String connector, String cavity, PinColumn column, List<Part> there) {
-    if (mapping.at(column).isEmpty()) {
-      return;
+  /**
+   * Holds the wires of a cell against those the vehicle has on that side of the pin.
+   *
+   * @return the wires that lie there by the list; by the vehicle where the list doesn't say
+   */
+  private List<Part> wires(Pin pin, PinColumn column, List<Part> there) {
+    if (!cells.has(column)) {
+      return there;
     }
-    String cell = text(row, column);
-    Set<String> listed = new HashSet<>();
+    String cell = cells.text(pin.row(), column);
+    List<Part> listed = new ArrayList<>();
     boolean understood = true;
     for (String name : names(cell, there)) {
-      Optional<Part> wire = PinSheet.Pins.named(name, there);
-      wire.ifPresent(w -> listed.add(w.id()));
-      if (wire.isEmpty() && PinSheet.Pins.named(name, wires).isEmpty()) {
+      Optional<Part> wire =
+          PinSheet.Pins.named(name, there).or(() -> PinSheet.Pins.named(name, wires));
+      if (wire.isPresent()) {
+        listed.add(wire.get());
+      } else {
         understood = false;
-        String meant =
-            Nearest.to(name, wires.stream().map(Part::id).toList())
-                .map(n -> "; did you mean \"" + n + "\"?")
-                .orElse("");
-        bad(
-            row,
-            column,
-            "connector " + connector,
-            "wires of the vehicle",
-            column.word()
-                + " names \""
-                + Shown.of(name)
-                + "\", must be the name or label of a wire of the vehicle"
-                + meant);
-      } else if (wire.isEmpty()) {
-        listed.add("elsewhere " + name);
+        unknown(pin, column, name);
       }
     }
-    Set<String> modelled = new HashSet<>();
-    there.forEach(w -> modelled.add(w.id()));
     // One label on all wires of the pin names them all.
     boolean sharedLabel =
         !cell.isEmpty()
             && !there.isEmpty()
             && there.stream().allMatch(w -> w.label().equalsIgnoreCase(cell));
-    if (understood && !sharedLabel && !listed.equals(modelled)) {
-      differs(row, connector, cavity, column, cell, PinSheet.Pins.names(there));
+    List<Part> now = sharedLabel || !understood ? there : listed;
+    List<String> open = new ArrayList<>();
+    now.forEach(w -> moves.put(w, pin.side(column)).ifPresent(open::add));
+    if (!Set.copyOf(now).equals(Set.copyOf(there))) {
+      differs(pin, column, cell, PinSheet.Pins.names(there), open);
     }
+    return open.isEmpty() ? now : there;
+  }
+
+  private void unknown(Pin pin, PinColumn column, String name) {
+    String meant =
+        Nearest.to(name, wires.stream().map(Part::id).toList())
+            .map(n -> "; did you mean \"" + n + "\"?")
+            .orElse("");
+    cells.bad(
+        pin.row(),
+        column,
+        "connector " + pin.connector(),
+        "wires of the vehicle",
+        column.word()
+            + " names \""
+            + Shown.of(name)
+            + "\", must be the name or label of a wire of the vehicle"
+            + meant);
   }
 
   /** The wires a cell names: all of it where that is one wire's label, else word by word. */
   private List<String> names(String cell, List<Part> there) {
-    if (cell.isEmpty() || cell.matches("[-–—]|none|free|spare|empty")) {
+    if (cell.isEmpty() || cell.matches("(?i)[-–—]|none|free|spare|empty|n/?c")) {
       return List.of();
     }
     if (PinSheet.Pins.named(cell, there).isPresent()
@@ -216,52 +253,86 @@ final class PinReading {
     return List.of(words);
   }
 
-  private void colours(SheetText.Row row, String connector, String cavity) {
-    if (mapping.at(PinColumn.COLOUR).isEmpty()) {
+  private void colours(Pin pin, List<Part> in, List<Part> out) {
+    if (!cells.has(PinColumn.COLOUR)) {
       return;
     }
-    String cell = text(row, PinColumn.COLOUR);
-    Set<String> listed = new HashSet<>();
-    for (String colour : cell.split("[,;+]")) {
-      listed.add(plain(colour));
+    String cell = cells.text(pin.row(), PinColumn.COLOUR);
+    Set<String> listed = ColourWords.plain(List.of(cell));
+    Set<String> modelled = PinSheet.Pins.colours(in, out);
+    if (listed.equals(ColourWords.plain(modelled))) {
+      return;
     }
-    listed.remove("");
-    Set<String> modelled = new HashSet<>();
-    Set<String> there = pins.colours(connector, cavity);
-    // As written for export, a colour's own commas are cut the same way.
-    there.forEach(c -> List.of(c.split("[,;+]")).forEach(s -> modelled.add(plain(s))));
-    if (!listed.equals(modelled)) {
-      differs(row, connector, cavity, PinColumn.COLOUR, cell, String.join(", ", there));
+    List<Part> all = new ArrayList<>(in);
+    all.addAll(out);
+    List<String> written = ColourWords.split(cell);
+    List<String> open = new ArrayList<>();
+    if (written.size() > 1 && written.size() != all.size()) {
+      open.add("which of the wires " + PinMoves.names(all) + " has which colour is not said");
+    } else if (written.size() != 1 && written.size() != all.size()) {
+      open.add("no colour is given");
     }
-  }
-
-  private static String plain(String colour) {
-    return colour.strip().toLowerCase(Locale.ROOT).replaceAll("\\s*[-/ ]\\s*", "/");
+    for (int i = 0; open.isEmpty() && i < all.size(); i++) {
+      moves.colour(all.get(i), written.get(written.size() == 1 ? 0 : i));
+    }
+    differs(pin, PinColumn.COLOUR, cell, String.join(", ", modelled), open);
   }
 
   private void differs(
-      SheetText.Row row,
-      String connector,
-      String cavity,
-      PinColumn column,
-      String listed,
-      String modelled) {
+      Pin pin, PinColumn column, String listed, String modelled, List<String> open) {
     differences.add(
         new Difference(
-            row.line(),
+            pin.row().line(),
             mapping.at(column).orElse(0),
-            connector,
-            cavity,
+            pin.connector(),
+            pin.cavity(),
             column,
             Shown.of(listed),
-            modelled));
+            modelled,
+            open.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", open))));
   }
 
   /** The cavities of a listed connector that the list doesn't name. */
   private void missing(Part connector) {
     for (String cavity : ((PartSpec.Connector) connector.spec()).cavities()) {
-      if (!lines.containsKey(connector.id() + "." + cavity)) {
-        differences.add(new Difference(0, 0, connector.id(), cavity, PinColumn.CAVITY, "", cavity));
+      if (!rows.containsKey(connector.id() + "." + cavity)) {
+        differences.add(
+            new Difference(
+                0, 0, connector.id(), cavity, PinColumn.CAVITY, "", cavity, Optional.empty()));
+      }
+    }
+  }
+
+  /** Wires that lie on a listed cavity and that the list puts nowhere. */
+  private void loose(Part connector) {
+    for (String cavity : ((PartSpec.Connector) connector.spec()).cavities()) {
+      SheetText.Row row = rows.get(connector.id() + "." + cavity);
+      for (PinColumn column : List.of(PinColumn.WIRE_IN, PinColumn.WIRE_OUT)) {
+        if (row != null && cells.has(column)) {
+          loose(new Pin(row, connector.id(), cavity), column);
+        }
+      }
+    }
+  }
+
+  private void loose(Pin pin, PinColumn column) {
+    TerminalRef side = pin.side(column);
+    for (Part wire : pins.on(side)) {
+      if (!moves.places(wire, side)) {
+        String why = "the list puts " + wire.id() + " nowhere; say its ends in the wire list";
+        differences.replaceAll(
+            d ->
+                d.line() == pin.row().line() && d.what() == column
+                    ? new Difference(
+                        d.line(),
+                        d.column(),
+                        d.connector(),
+                        d.cavity(),
+                        d.what(),
+                        d.listed(),
+                        d.modelled(),
+                        Optional.of(d.open().map(o -> o + "; " + why).orElse(why)))
+                    : d);
       }
     }
   }

@@ -41,7 +41,21 @@ public final class PinSheet {
 
   /** The list held against a vehicle, with the columns taken as given. */
   public PinPreview preview(Vehicle vehicle, Mapping<PinColumn> mapping) {
-    return new PinReading(sheet, vehicle, mapping).preview();
+    return preview(vehicle, mapping, Set.of());
+  }
+
+  /**
+   * The list held against a vehicle, with the columns taken as given.
+   *
+   * @param connectors ids of the connectors it is about, other rows being left out; all if empty
+   */
+  public PinPreview preview(Vehicle vehicle, Mapping<PinColumn> mapping, Set<String> connectors) {
+    return new PinReading(sheet, vehicle, mapping, connectors).preview();
+  }
+
+  /** The first rows under the headings, cell by cell, to judge by what a column holds. */
+  public List<List<String>> firstRows(int most) {
+    return sheet.rows.stream().limit(most).map(SheetText.Row::cells).toList();
   }
 
   /**
@@ -58,14 +72,19 @@ public final class PinSheet {
       if (part.spec() instanceof PartSpec.Connector connector
           && (connectors.isEmpty() || connectors.contains(part.id()))) {
         for (String cavity : connector.cavities()) {
+          List<Part> in = pins.in(part.id(), cavity);
+          List<Part> out = pins.out(part.id(), cavity);
           text.append(
               SheetText.line(
                   List.of(
-                      part.id(),
-                      cavity,
-                      Pins.names(pins.in(part.id(), cavity)),
-                      Pins.names(pins.out(part.id(), cavity)),
-                      String.join(", ", pins.colours(part.id(), cavity)))));
+                          part.id(),
+                          cavity,
+                          Pins.names(in),
+                          Pins.names(out),
+                          String.join(", ", Pins.colours(in, out)))
+                      .stream()
+                      .map(SheetText::guarded)
+                      .toList()));
         }
       }
     }
@@ -85,20 +104,25 @@ public final class PinSheet {
       }
     }
 
+    /** Wires on a terminal. */
+    List<Part> on(TerminalRef at) {
+      return on.getOrDefault(at, List.of());
+    }
+
     /** Wires on the socket side of a cavity. */
     List<Part> in(String connector, String cavity) {
-      return on.getOrDefault(new TerminalRef(connector, cavity + "a"), List.of());
+      return on(new TerminalRef(connector, cavity + "a"));
     }
 
     /** Wires on the plug side of a cavity. */
     List<Part> out(String connector, String cavity) {
-      return on.getOrDefault(new TerminalRef(connector, cavity + "b"), List.of());
+      return on(new TerminalRef(connector, cavity + "b"));
     }
 
     /** Colours on both sides of a cavity, each once. */
-    Set<String> colours(String connector, String cavity) {
+    static Set<String> colours(List<Part> in, List<Part> out) {
       Set<String> colours = new LinkedHashSet<>();
-      for (List<Part> side : List.of(in(connector, cavity), out(connector, cavity))) {
+      for (List<Part> side : List.of(in, out)) {
         side.forEach(p -> colours.add(((PartSpec.Wire) p.spec()).colour()));
       }
       colours.remove("");

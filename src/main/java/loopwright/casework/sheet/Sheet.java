@@ -2,14 +2,12 @@ package loopwright.casework.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.regex.Pattern;
 import loopwright.casework.edit.Shown;
 
 /**
  * A list before anybody says what it means: its headings, its rows, and what is wrong with it as
- * text. Cells are parted by semicolons, tabs or commas.
+ * text. Cells are parted by semicolons, tabs, bars or commas.
  *
  * @param <C> what its columns may hold
  */
@@ -18,10 +16,7 @@ final class Sheet<C extends Enum<C> & SheetColumn> {
   static final int MAX_TEXT = 10_000;
 
   /** Separators tried, the one least likely to stand in a cell first. */
-  private static final char[] SEPARATORS = {';', '\t', ','};
-
-  /** Rows above the headings that may hold a title. */
-  private static final int MOST_TITLES = 10;
+  private static final char[] SEPARATORS = {';', '\t', '|', ','};
 
   private static final Pattern CONTROL = Pattern.compile("[\\x00-\\x08\\x0B-\\x1F\\x7F]");
 
@@ -32,35 +27,30 @@ final class Sheet<C extends Enum<C> & SheetColumn> {
 
   private Sheet(String file, String text, Class<C> kind) {
     this.file = file;
-    SheetText best = null;
-    int headingAt = 0;
-    Mapping<C> heading = new Mapping<C>(Map.of(), List.of());
+    SheetText best = SheetText.cut(text, SEPARATORS[0]);
+    Headings<C> headings = Headings.find(best.rows(), kind);
     for (char separator : SEPARATORS) {
       SheetText cut = SheetText.cut(text, separator);
-      for (int i = 0; i < Math.min(MOST_TITLES, cut.rows().size()); i++) {
-        Mapping<C> row = Mapping.guess(cut.rows().get(i).cells(), kind);
-        int more = row.columns().size() - heading.columns().size();
-        // Where no heading says anything, the separator that cuts the first row finest.
-        boolean finer = i == 0 && row.headings().size() > heading.headings().size();
-        if (more > 0 || (heading.columns().isEmpty() && finer)) {
-          best = cut;
-          headingAt = i;
-          heading = row;
-        }
+      Headings<C> found = Headings.find(cut.rows(), kind);
+      int more = found.guess().columns().size() - headings.guess().columns().size();
+      // Where no heading says anything, the separator that cuts the first row finest.
+      boolean finer = found.guess().headings().size() > headings.guess().headings().size();
+      if (more > 0 || (headings.guess().columns().isEmpty() && finer)) {
+        best = cut;
+        headings = found;
       }
     }
-    if (best == null) {
-      this.guess = heading;
+    this.guess = headings.guess();
+    if (best.rows().isEmpty()) {
       this.rows = List.of();
       defects.add(defect(0, 0, "list", "no text", "a line of headings and a row", "is empty"));
       return;
     }
-    this.guess = heading;
-    this.rows = best.rows().subList(headingAt + 1, best.rows().size());
+    this.rows = best.rows().subList(headings.first() + headings.size(), best.rows().size());
     if (rows.isEmpty()) {
       defects.add(
           defect(
-              best.rows().get(headingAt).line(),
+              best.rows().get(headings.first()).line(),
               0,
               "list",
               "no rows",
@@ -118,12 +108,6 @@ final class Sheet<C extends Enum<C> & SheetColumn> {
                 control ? "holds control characters" : "is longer than 10,000 characters"));
       }
     }
-  }
-
-  /** What a row holds in a column that may not be there. */
-  static <C extends Enum<C> & SheetColumn> Optional<String> cell(
-      SheetText.Row row, Mapping<C> mapping, C column) {
-    return mapping.at(column).map(row::cell);
   }
 
   CellDefect defect(int line, int column, String object, String value, String limit, String what) {

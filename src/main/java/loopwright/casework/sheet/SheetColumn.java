@@ -13,4 +13,10 @@ public interface SheetColumn {
    * among them.
    */
   List<String> headings();
+
+  /**
+   * Whether a cell may hold it, where a list has no headings to tell; false for what cells alone
+   * don't tell.
+   */
+  boolean couldBe(String cell);
 }

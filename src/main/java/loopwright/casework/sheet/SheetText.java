@@ -14,6 +14,9 @@ public final class SheetText {
   /** A remark: two slashes, or a # that no cell's content follows. */
   private static final Pattern REMARK = Pattern.compile("\\s*(//|#+\\s*\\p{L}|#\\s+|#+$|sep=.$).*");
 
+  /** What spreadsheets take for a formula. A sign alone, as on a battery post, is none. */
+  private static final Pattern GUARDED = Pattern.compile("'*[=+@\\t\\r-].+", Pattern.DOTALL);
+
   /**
    * One row.
    *
@@ -75,7 +78,7 @@ public final class SheetText {
     List<String> cells = new ArrayList<>();
     boolean more = true;
     while (more) {
-      cells.add(cell(begins, cells.size() + 1));
+      cells.add(unguarded(cell(begins, cells.size() + 1)));
       more = at < text.length() && text.charAt(at) == separator;
       at++;
     }
@@ -95,13 +98,18 @@ public final class SheetText {
       int close = closing(start);
       if (close > 0) {
         String inside = text.substring(start + 1, close).replace("\"\"", "\"");
+        int breaks = (int) inside.chars().filter(c -> c == '\n').count();
         at = close + 1;
         String behind = bare();
-        if (!behind.isEmpty()) {
-          badQuotes.add(new BadQuote(begins, column, false));
+        if (behind.isEmpty() || breaks == 0) {
+          if (!behind.isEmpty()) {
+            badQuotes.add(new BadQuote(begins, column, false));
+          }
+          line += breaks;
+          return inside + behind;
         }
-        line += (int) inside.chars().filter(c -> c == '\n').count();
-        return inside + behind;
+        // What closes it lines below belongs to another cell.
+        at = start;
       }
       badQuotes.add(new BadQuote(begins, column, true));
     }
@@ -135,6 +143,20 @@ public final class SheetText {
   private int lineEnd(int from) {
     int end = text.indexOf('\n', from);
     return end < 0 ? text.length() : end;
+  }
+
+  /**
+   * A cell with an apostrophe in front where a spreadsheet would take it for a formula, so that
+   * nothing in a vehicle file is ever run. Taken off again on reading.
+   */
+  static String guarded(String cell) {
+    return GUARDED.matcher(cell).matches() ? "'" + cell : cell;
+  }
+
+  private static String unguarded(String cell) {
+    return cell.startsWith("'") && GUARDED.matcher(cell.substring(1)).matches()
+        ? cell.substring(1)
+        : cell;
   }
 
   /** A row of text, each cell in quotes where it needs them to be read back the same. */

@@ -1,6 +1,7 @@
 package loopwright.casework.sheet;
 
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** The columns of a wire list. */
 public enum WireColumn implements SheetColumn {
@@ -83,6 +84,12 @@ public enum WireColumn implements SheetColumn {
   /** Remarks. A wire holds none, so they are counted and left out. */
   NOTE("note", "notes", "remark", "remarks", "comment", "comments");
 
+  private static final Pattern COLOURS =
+      Pattern.compile(
+          "(?:(?:black|brown|red|orange|yellow|green|blue|violet|purple|gr[ae]y|white|pink)"
+              + "[ /-]?)+",
+          Pattern.CASE_INSENSITIVE);
+
   private final String word;
   private final List<String> headings;
 
@@ -99,5 +106,17 @@ public enum WireColumn implements SheetColumn {
   @Override
   public List<String> headings() {
     return headings;
+  }
+
+  @Override
+  public boolean couldBe(String cell) {
+    return switch (this) {
+      case WIRE -> cell.matches("(?i)w(?:ire)?[-_ ]?\\d{1,5}\\p{L}?");
+      case FROM, TO -> Headings.isEnd(cell);
+      case SIZE -> Headings.isSize(cell);
+      case LENGTH -> Headings.isLength(cell);
+      case COLOUR -> COLOURS.matcher(cell).matches();
+      default -> false;
+    };
   }
 }

@@ -1,7 +1,7 @@
 package loopwright.casework.sheet;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -11,22 +11,13 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import loopwright.casework.edit.Ends;
 import loopwright.casework.edit.Shown;
-import loopwright.casework.sheet.WirePreview.Change;
-import loopwright.casework.sheet.WirePreview.Effect;
-import loopwright.model.Access;
-import loopwright.model.Estimate;
 import loopwright.model.Part;
-import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
-import loopwright.model.Quantity;
-import loopwright.model.Said;
 import loopwright.model.ShortName;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
-import loopwright.model.WireSize;
 
 /**
  * One reading of a wire list against one vehicle. A bad cell gets a harmless stand-in, so that the
@@ -34,9 +25,17 @@ import loopwright.model.WireSize;
  */
 final class WireReading {
   private static final Pattern FINDING = Pattern.compile("parts\\[(\\d+)](?:\\.(\\w+).*)?");
-  private static final String LENGTHS = Quantity.LENGTH.accepted();
-  private static final String SIZES =
-      "4/0 to 40 AWG or 0.05 to 300 mm2, for instance 18 AWG or 1.5 mm2";
+  private static final Set<WireColumn> ENDS = EnumSet.of(WireColumn.FROM, WireColumn.TO);
+
+  /** Columns in which people merge cells. */
+  private static final Set<WireColumn> MERGED =
+      EnumSet.of(
+          WireColumn.FROM,
+          WireColumn.TO,
+          WireColumn.SIZE,
+          WireColumn.COLOUR,
+          WireColumn.LOOM,
+          WireColumn.WHERE);
 
   /** The columns a check's finding is about, by the field it names. */
   private static final Map<String, WireColumn> FIELDS =
@@ -52,9 +51,15 @@ final class WireReading {
   private final Sheet<WireColumn> sheet;
   private final Vehicle vehicle;
   private final Mapping<WireColumn> mapping;
-  private final Ends ends;
-  private final List<CellDefect> defects = new ArrayList<>();
+  private final Cells<WireColumn> cells;
+  private final RowSieve<WireColumn> sieve;
+  private final NewParts newParts;
+  private final List<WirePreview.Added> added = new ArrayList<>();
+  private final boolean addsParts;
+  private final WireEnds ends;
+  private final WireValues values;
   private final Map<String, Integer> lines = new LinkedHashMap<>();
+  private final Map<String, List<String>> notes = new HashMap<>();
   private final Set<String> named = new HashSet<>();
   private final List<Part> wires = new ArrayList<>();
   private final Map<String, String> after = new HashMap<>();
@@ -62,8 +67,7 @@ final class WireReading {
   private final Set<String> ids = new HashSet<>();
   private boolean whole = true;
   private int unnamed;
-  private int unitless;
-  private int notes;
+  private int remarkCells;
   private int nextFree = 1;
 
   /** Stands for an end that couldn't be read, so that the other end is checked. */
@@ -71,11 +75,16 @@ final class WireReading {
 
   private record TerminalPair(TerminalRef from, TerminalRef to) {}
 
-  WireReading(Sheet<WireColumn> sheet, Vehicle vehicle, Mapping<WireColumn> mapping) {
+  WireReading(
+      Sheet<WireColumn> sheet,
+      Vehicle vehicle,
+      Mapping<WireColumn> mapping,
+      Set<Leniency> leniency) {
     this.sheet = sheet;
     this.vehicle = vehicle;
     this.mapping = mapping;
-    this.ends = new Ends(vehicle);
+    this.cells = new Cells<>(sheet, mapping);
+    this.values = new WireValues(cells, leniency);
     for (Part part : vehicle.parts()) {
       ids.add(part.id());
       if (part.spec() instanceof PartSpec.Wire w) {
@@ -84,84 +93,84 @@ final class WireReading {
             .add(part);
       }
     }
+    this.sieve =
+        new RowSieve<>(
+            sheet.rows,
+            mapping,
+            ENDS,
+            leniency.contains(Leniency.REPEAT_ABOVE) ? MERGED : Set.of(),
+            ids::contains);
+    this.newParts = new NewParts(vehicle);
+    sieve.rows().forEach(this::noteEnds);
+    this.addsParts = leniency.contains(Leniency.ADD_PARTS);
+    if (addsParts) {
+      added.addAll(newParts.guessed());
+      added.forEach(p -> ids.add(p.part().id()));
+    }
+    this.ends = new WireEnds(vehicle, added.stream().map(WirePreview.Added::part).toList());
+  }
+
+  private void noteEnds(SheetText.Row row) {
+    newParts.note(
+        row.line(),
+        cells.text(row, WireColumn.FROM),
+        cells.text(row, WireColumn.FROM_TERMINAL),
+        Sides.End.FROM);
+    newParts.note(
+        row.line(),
+        cells.text(row, WireColumn.TO),
+        cells.text(row, WireColumn.TO_TERMINAL),
+        Sides.End.TO);
   }
 
   WirePreview preview() {
-    defects.addAll(sheet.defects);
     if (columnsSuffice()) {
-      sheet.rows.forEach(r -> named.add(text(r, WireColumn.WIRE)));
-      sheet.rows.forEach(this::row);
+      sieve.rows().forEach(r -> named.add(cells.text(r, WireColumn.WIRE)));
+      sieve.rows().forEach(this::row);
     }
     Vehicle merged = merged();
     List<VehicleCheck.Finding> wanting = new ArrayList<>();
     if (merged.parts().size() > Vehicle.MOST_PARTS) {
-      defects.add(
-          sheet.defect(
-              0,
-              0,
-              "list",
-              merged.parts().size() + " parts",
-              "at most " + Vehicle.MOST_PARTS + " parts of a vehicle",
-              "makes " + merged.parts().size() + " parts, more than a vehicle may have"));
+      cells.bad(
+          0,
+          0,
+          "list",
+          merged.parts().size() + " parts",
+          "at most " + Vehicle.MOST_PARTS + " parts of a vehicle",
+          "makes " + merged.parts().size() + " parts, more than a vehicle may have");
     } else {
       check(merged, wanting);
     }
-    defects.sort(CellDefect.IN_ORDER);
-    boolean good = defects.isEmpty();
+    boolean good = cells.count() == 0;
     return new WirePreview(
         mapping,
         rows(),
-        defects,
+        added,
+        cells.defects(),
         remarks(),
         good ? Optional.of(merged) : Optional.empty(),
         good ? wanting : List.of());
   }
 
   private boolean columnsSuffice() {
-    if (mapping.at(WireColumn.WIRE).isPresent()) {
+    if (cells.has(WireColumn.WIRE)) {
       return true;
     }
-    for (WireColumn column : List.of(WireColumn.FROM, WireColumn.TO)) {
-      if (mapping.at(column).isEmpty() && !mapping.headings().isEmpty()) {
+    for (WireColumn column : ENDS) {
+      if (!cells.has(column) && !mapping.headings().isEmpty()) {
         whole = false;
-        defects.add(
-            sheet.defect(
-                0,
-                0,
-                "list",
-                "no column '" + column.word() + "'",
-                "columns 'from' and 'to', or 'wire'",
-                "no heading is understood as '"
-                    + column.word()
-                    + "'; say which column it is. Headings: "
-                    + Shown.of(String.join(", ", mapping.headings()))));
+        cells.missing(column, "columns 'from' and 'to', or 'wire'");
       }
     }
     return whole;
   }
 
-  private String text(SheetText.Row row, WireColumn column) {
-    return mapping.at(column).map(row::cell).orElse("").strip();
-  }
-
-  private void bad(SheetText.Row row, WireColumn column, String object, String limit, String what) {
-    String shown = Shown.of(text(row, column));
-    defects.add(
-        sheet.defect(
-            row.line(),
-            mapping.at(column).orElse(0),
-            object,
-            shown.isEmpty() ? "missing" : "\"" + shown + "\"",
-            limit,
-            what));
-  }
-
   private void row(SheetText.Row row) {
-    String id = text(row, WireColumn.WIRE);
+    String id = cells.text(row, WireColumn.WIRE);
     Optional<Part> before = ends.exactly(id);
     String object = id.isEmpty() ? "row" : "wire " + Shown.of(id);
-    if (!text(row, WireColumn.NOTE).isEmpty()) {
-      notes++;
+    if (!cells.text(row, WireColumn.NOTE).isEmpty()) {
+      remarkCells++;
     }
     if (!nameFits(row, id, object, before)) {
       whole = false;
@@ -173,10 +182,10 @@ final class WireReading {
             .map(Part::spec)
             .filter(PartSpec.Wire.class::isInstance)
             .map(PartSpec.Wire.class::cast);
-    Optional<TerminalRef> from =
-        end(row, object, WireColumn.FROM, WireColumn.FROM_TERMINAL, old.map(PartSpec.Wire::from));
-    Optional<TerminalRef> to =
-        end(row, object, WireColumn.TO, WireColumn.TO_TERMINAL, old.map(PartSpec.Wire::to));
+    List<String> taken = new ArrayList<>();
+    BothEnds found = ends(row, object, old, taken);
+    Optional<TerminalRef> from = found.from();
+    Optional<TerminalRef> to = found.to();
     if (id.isEmpty() && from.isPresent() && to.isPresent()) {
       unnamed++;
       before = between(from.get(), to.get());
@@ -188,18 +197,18 @@ final class WireReading {
     }
     Integer earlier = lines.putIfAbsent(id, row.line());
     if (earlier != null) {
-      bad(
+      cells.bad(
           row,
           WireColumn.WIRE,
           object,
           "each wire once",
           "stands on line " + earlier + " already, must stand in the list once");
       whole = false;
-      before = Optional.empty();
       id = standIn(id, row);
       lines.put(id, row.line());
     }
-    wires.add(wire(row, object, id, from.orElse(NOWHERE), to.orElse(NOWHERE), before));
+    wires.add(values.wire(row, object, id, from.orElse(NOWHERE), to.orElse(NOWHERE), before));
+    notes.put(id, taken);
     anchor(row, object, id);
   }
 
@@ -210,11 +219,12 @@ final class WireReading {
 
   private boolean nameFits(SheetText.Row row, String id, String object, Optional<Part> before) {
     if (!id.isEmpty() && !ShortName.fits(id)) {
-      bad(row, WireColumn.WIRE, object, ShortName.LIMIT, "its name must be " + ShortName.LIMIT);
+      cells.bad(
+          row, WireColumn.WIRE, object, ShortName.LIMIT, "its name must be " + ShortName.LIMIT);
       return false;
     }
     if (before.isPresent() && !(before.get().spec() instanceof PartSpec.Wire)) {
-      bad(
+      cells.bad(
           row,
           WireColumn.WIRE,
           object,
@@ -242,22 +252,51 @@ final class WireReading {
     return "W" + nextFree++;
   }
 
-  private Optional<TerminalRef> end(
+  private record BothEnds(Optional<TerminalRef> from, Optional<TerminalRef> to) {}
+
+  private BothEnds ends(
+      SheetText.Row row, String object, Optional<PartSpec.Wire> old, List<String> taken) {
+    Optional<WireEnds.Found> from =
+        end(row, object, Sides.End.FROM, old.map(PartSpec.Wire::from), taken);
+    Optional<WireEnds.Found> to = end(row, object, Sides.End.TO, old.map(PartSpec.Wire::to), taken);
+    if (from.isPresent() && to.isPresent() && isLoadAlone(from.get()) && isLoadAlone(to.get())) {
+      cells.bad(
+          row,
+          WireColumn.FROM,
+          object,
+          "a terminal at one end at least",
+          "joins two loads and names no terminal; say which sides it joins, for instance "
+              + to.get().terminal().orElseThrow());
+      return new BothEnds(Optional.empty(), to.get().terminal());
+    }
+    return new BothEnds(
+        from.flatMap(WireEnds.Found::terminal), to.flatMap(WireEnds.Found::terminal));
+  }
+
+  private boolean isLoadAlone(WireEnds.Found found) {
+    return found.alone()
+        && found.terminal().flatMap(t -> ends.exactly(t.part())).stream()
+            .anyMatch(p -> p.kind().isLoad());
+  }
+
+  private Optional<WireEnds.Found> end(
       SheetText.Row row,
       String object,
-      WireColumn partColumn,
-      WireColumn terminalColumn,
-      Optional<TerminalRef> old) {
-    String part = text(row, partColumn);
-    String terminal = text(row, terminalColumn);
+      Sides.End end,
+      Optional<TerminalRef> old,
+      List<String> taken) {
+    WireColumn partColumn = end == Sides.End.FROM ? WireColumn.FROM : WireColumn.TO;
+    String part = cells.text(row, partColumn);
+    String terminal =
+        cells.text(row, end == Sides.End.FROM ? WireColumn.FROM_TERMINAL : WireColumn.TO_TERMINAL);
     if (part.isEmpty() && terminal.isEmpty() && old.isPresent()) {
-      return old;
+      return Optional.of(WireEnds.Found.known(old.get()));
     }
     if (part.isEmpty() && old.isPresent()) {
       part = old.get().part();
     }
     if (part.isEmpty()) {
-      bad(
+      cells.bad(
           row,
           partColumn,
           object,
@@ -265,182 +304,26 @@ final class WireReading {
           partColumn.word() + " is missing");
       return Optional.empty();
     }
-    Ends.End end = terminal.isEmpty() ? ends.of(part) : ends.of(part, terminal);
-    if (end.terminal().isEmpty()) {
-      bad(row, partColumn, object, end.limit(), partColumn.word() + " " + end.what());
+    WireEnds.Found found = ends.of(part, terminal, end);
+    if (found.terminal().isEmpty()) {
+      cells.bad(row, partColumn, object, found.limit(), partColumn.word() + " " + found.what());
     }
-    return end.terminal();
-  }
-
-  private Part wire(
-      SheetText.Row row,
-      String object,
-      String id,
-      TerminalRef from,
-      TerminalRef to,
-      Optional<Part> before) {
-    Optional<PartSpec.Wire> old = before.map(p -> (PartSpec.Wire) p.spec());
-    PartKind kind = kind(row, object, old);
-    WireSize size = size(row, object, old);
-    Estimate metres = length(row, object, old);
-    Optional<Estimate> endOhms =
-        kept(WireColumn.END_OHMS, old.flatMap(PartSpec.Wire::endOhms), () -> ohms(row, object));
-    Optional<Double> apart =
-        kept(
-            WireColumn.APART,
-            before.flatMap(Part::apartMinutes),
-            () -> minutes(row, object, WireColumn.APART));
-    Optional<Double> swap =
-        kept(
-            WireColumn.SWAP,
-            before.flatMap(Part::swapMinutes),
-            () -> minutes(row, object, WireColumn.SWAP));
-    PartSpec.Wire wire =
-        new PartSpec.Wire(
-            kind,
-            from,
-            to,
-            size,
-            metres,
-            endOhms,
-            words(row, WireColumn.COLOUR, old.map(PartSpec.Wire::colour)),
-            words(row, WireColumn.LOOM, old.map(PartSpec.Wire::loom)));
-    Map<String, Access> access = before.map(Part::access).orElse(Map.of());
-    return new Part(
-        id,
-        words(row, WireColumn.NAME, before.map(Part::name)),
-        words(row, WireColumn.LABEL, before.map(Part::label)),
-        wire,
-        access,
-        apart,
-        swap,
-        before.map(Part::spare).orElse(Set.of()),
-        words(row, WireColumn.WHERE, before.map(Part::where)));
-  }
-
-  private <T> Optional<T> kept(
-      WireColumn column, Optional<T> old, java.util.function.Supplier<Optional<T>> read) {
-    return mapping.at(column).isPresent() ? read.get() : old;
-  }
-
-  /** Words are kept as they stand, outer spaces in quotes included. */
-  private String words(SheetText.Row row, WireColumn column, Optional<String> old) {
-    return mapping.at(column).map(row::cell).orElse(old.orElse(""));
-  }
-
-  private PartKind kind(SheetText.Row row, String object, Optional<PartSpec.Wire> old) {
-    String cell = text(row, WireColumn.KIND);
-    for (PartKind kind : List.of(PartKind.WIRE, PartKind.STRAP)) {
-      if (kind.word().equalsIgnoreCase(cell)) {
-        return kind;
-      }
-    }
-    if (!cell.isEmpty()) {
-      bad(
-          row,
-          WireColumn.KIND,
-          object,
-          "wire or strap",
-          "kind is \"" + Shown.of(cell) + "\", must be wire or strap");
-    }
-    return old.map(PartSpec.Wire::kind).orElse(PartKind.WIRE);
-  }
-
-  private WireSize size(SheetText.Row row, String object, Optional<PartSpec.Wire> old) {
-    String cell = text(row, WireColumn.SIZE);
-    Optional<WireSize> size =
-        Said.size(
-            cell, mapping.at(WireColumn.SIZE).map(mapping::heading).flatMap(Units::sizeOfHeading));
-    if (size.isEmpty() && cell.isEmpty() && old.isPresent()) {
-      return old.get().size();
-    }
-    if (size.isEmpty()) {
-      boolean number = cell.matches("\\d{1,2}");
-      bad(
-          row,
-          WireColumn.SIZE,
-          object,
-          SIZES,
-          cell.isEmpty()
-              ? "size is missing, must be " + SIZES
-              : "size is \""
-                  + Shown.of(cell)
-                  + "\", must be "
-                  + SIZES
-                  + (number ? "; a bare " + cell + " may be either" : ""));
-    }
-    return size.orElse(new WireSize(WireSize.Unit.MM2, 1));
-  }
-
-  private Estimate length(SheetText.Row row, String object, Optional<PartSpec.Wire> old) {
-    String cell = text(row, WireColumn.LENGTH);
-    if (cell.isEmpty() && old.isPresent()) {
-      return old.get().metres();
-    }
-    Optional<BigDecimal> unit =
-        mapping.at(WireColumn.LENGTH).map(mapping::heading).flatMap(Units::metresOfHeading);
-    Optional<Estimate> length = Said.amount(cell, Quantity.LENGTH, unit.orElse(BigDecimal.ONE));
-    if (length.isEmpty()) {
-      bad(
-          row,
-          WireColumn.LENGTH,
-          object,
-          LENGTHS,
-          cell.isEmpty()
-              ? "length is missing, must be " + LENGTHS
-              : "length is \""
-                  + Shown.of(cell)
-                  + "\", must be "
-                  + LENGTHS
-                  + (Said.twoWays(cell)
-                      ? "; a comma before three digits can be read two ways"
-                      : ""));
-    } else if (unit.isEmpty() && !Said.saysUnit(cell, Quantity.LENGTH)) {
-      unitless++;
-    }
-    return length.orElse(Estimate.of(1));
-  }
-
-  private Optional<Estimate> ohms(SheetText.Row row, String object) {
-    String cell = text(row, WireColumn.END_OHMS);
-    Optional<Estimate> ohms = Said.amount(cell, Quantity.OHMS);
-    if (ohms.isEmpty() && !cell.isEmpty()) {
-      bad(
-          row,
-          WireColumn.END_OHMS,
-          object,
-          "a number of ohms",
-          "end ohms is \"" + Shown.of(cell) + "\", must be a number of ohms");
-    }
-    return ohms;
-  }
-
-  private Optional<Double> minutes(SheetText.Row row, String object, WireColumn column) {
-    String cell = text(row, column);
-    Optional<Double> minutes = Said.exactly(cell, Quantity.MINUTES);
-    if (minutes.isEmpty() && !cell.isEmpty()) {
-      bad(
-          row,
-          column,
-          object,
-          "a number of minutes",
-          column.word() + " is \"" + Shown.of(cell) + "\", must be a number of minutes");
-    }
-    return minutes;
+    found.note().ifPresent(taken::add);
+    return Optional.of(found);
   }
 
   private void anchor(SheetText.Row row, String object, String id) {
-    if (mapping.at(WireColumn.AFTER).isEmpty()) {
+    if (!cells.has(WireColumn.AFTER)) {
       return;
     }
-    String part = text(row, WireColumn.AFTER);
+    String part = cells.text(row, WireColumn.AFTER);
     boolean known =
         part.isEmpty()
             || ends.exactly(part).filter(p -> !(p.spec() instanceof PartSpec.Wire)).isPresent();
     if (known) {
       after.put(id, part);
     } else {
-      bad(
+      cells.bad(
           row,
           WireColumn.AFTER,
           object,
@@ -450,22 +333,23 @@ final class WireReading {
   }
 
   private Vehicle merged() {
-    return new Vehicle(
-        vehicle.id(),
-        vehicle.name(),
-        vehicle.systemVolts(),
-        vehicle.grounded(),
-        WireRows.merged(vehicle.parts(), wires, after),
-        vehicle.joins(),
-        vehicle.circuits(),
-        vehicle.note());
+    List<Part> others = new ArrayList<>(vehicle.parts());
+    added.forEach(p -> others.add(p.part()));
+    return vehicle.with(WireRows.merged(others, wires, after), vehicle.joins(), vehicle.circuits());
   }
 
-  /** What the check of the whole finds, by row and column where it is about a row's wire. */
+  /**
+   * What the check of the whole finds, by row and column where it is about a row's wire; what was
+   * so before the list came is not the list's.
+   */
   private void check(Vehicle merged, List<VehicleCheck.Finding> wanting) {
     Set<String> listed = new HashSet<>();
     wires.forEach(w -> listed.add(w.id()));
     VehicleCheck.Scope scope = whole ? VehicleCheck.Scope.WHOLE : VehicleCheck.Scope.PIECES;
+    Set<String> before = new HashSet<>();
+    for (VehicleCheck.Finding finding : VehicleCheck.check(vehicle, scope, Set.of())) {
+      before.add(finding.object() + finding.what());
+    }
     for (VehicleCheck.Finding finding : VehicleCheck.check(merged, scope, Set.of())) {
       Matcher m = FINDING.matcher(finding.path());
       Optional<Part> wire =
@@ -476,17 +360,11 @@ final class WireReading {
       if (wire.isPresent()) {
         int line = lines.get(wire.get().id());
         int column = column(m.group(2), wire.get());
-        if (defects.stream().noneMatch(d -> d.line() == line && d.column() == column)) {
-          defects.add(
-              sheet.defect(
-                  line,
-                  column,
-                  finding.object(),
-                  finding.value(),
-                  finding.limit(),
-                  finding.what()));
+        if (!cells.isBad(line, column)) {
+          cells.bad(
+              line, column, finding.object(), finding.value(), finding.limit(), finding.what());
         }
-      } else {
+      } else if (!before.contains(finding.object() + finding.what())) {
         wanting.add(finding);
       }
     }
@@ -511,34 +389,16 @@ final class WireReading {
   /** The rows that no defect is about. */
   private List<WirePreview.Row> rows() {
     Set<Integer> spoilt = new HashSet<>();
-    defects.forEach(d -> spoilt.add(d.line()));
+    cells.defects().forEach(d -> spoilt.add(d.line()));
     List<WirePreview.Row> rows = new ArrayList<>();
     for (Part wire : wires) {
       int line = lines.get(wire.id());
       if (!spoilt.contains(line)) {
-        rows.add(
-            ends.exactly(wire.id())
-                .map(before -> row(line, before, wire))
-                .orElseGet(() -> new WirePreview.Row(line, wire, Effect.NEW, List.of())));
+        List<String> taken = notes.getOrDefault(wire.id(), List.of());
+        rows.add(WireRows.row(line, ends.exactly(wire.id()), wire, taken));
       }
     }
     return rows;
-  }
-
-  private static WirePreview.Row row(int line, Part before, Part wire) {
-    if (wire.equals(before)) {
-      return new WirePreview.Row(line, wire, Effect.UNCHANGED, List.of());
-    }
-    Map<WireColumn, String> was = WireRows.cells(before, (PartSpec.Wire) before.spec());
-    List<Change> changes = new ArrayList<>();
-    WireRows.cells(wire, (PartSpec.Wire) wire.spec())
-        .forEach(
-            (column, now) -> {
-              if (!now.equals(was.get(column))) {
-                changes.add(new Change(column, was.get(column), now));
-              }
-            });
-    return new WirePreview.Row(line, wire, Effect.CHANGED, changes);
   }
 
   private List<String> remarks() {
@@ -547,14 +407,21 @@ final class WireReading {
     if (!leftOut.isEmpty()) {
       remarks.add("Columns not read: " + String.join(", ", leftOut) + ".");
     }
-    if (notes > 0) {
+    remarks.addAll(sieve.remarks());
+    if (remarkCells > 0) {
       remarks.add(
           "Notes left out, since a wire holds none: "
-              + notes
+              + remarkCells
               + ". To keep them, take that column as 'where'.");
     }
-    if (unitless > 0) {
-      remarks.add("Lengths without a unit, taken as metres: " + unitless + ".");
+    remarks.addAll(values.remarks());
+    long byDirection = notes.values().stream().filter(n -> !n.isEmpty()).count();
+    if (byDirection > 0) {
+      remarks.add(
+          "Wires with an end whose terminal had to be told by its name or by the direction from"
+              + " feed to load: "
+              + byDirection
+              + ".");
     }
     if (unnamed > 0) {
       remarks.add(
@@ -562,6 +429,7 @@ final class WireReading {
               + unnamed
               + ".");
     }
+    remarks.addAll(newParts.remarks(addsParts));
     long staying =
         vehicle.parts().stream()
             .filter(p -> p.spec() instanceof PartSpec.Wire && !lines.containsKey(p.id()))

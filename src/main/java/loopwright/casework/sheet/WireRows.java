@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import loopwright.casework.sheet.WirePreview.Change;
+import loopwright.casework.sheet.WirePreview.Effect;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Said;
@@ -39,6 +41,26 @@ final class WireRows {
     return cells;
   }
 
+  /** What a row does, held against the wire that the vehicle has. */
+  static WirePreview.Row row(int line, Optional<Part> before, Part wire, List<String> taken) {
+    if (before.isEmpty()) {
+      return new WirePreview.Row(line, wire, Effect.NEW, List.of(), taken);
+    }
+    if (wire.equals(before.get())) {
+      return new WirePreview.Row(line, wire, Effect.UNCHANGED, List.of(), taken);
+    }
+    Map<WireColumn, String> was = cells(before.get(), (PartSpec.Wire) before.get().spec());
+    List<Change> changes = new ArrayList<>();
+    cells(wire, (PartSpec.Wire) wire.spec())
+        .forEach(
+            (column, now) -> {
+              if (!now.equals(was.get(column))) {
+                changes.add(new Change(column, was.get(column), now));
+              }
+            });
+    return new WirePreview.Row(line, wire, Effect.CHANGED, changes, taken);
+  }
+
   /** The list of a vehicle's wires. */
   static String text(Vehicle vehicle) {
     List<WireColumn> columns = new ArrayList<>(List.of(WireColumn.values()));
@@ -54,7 +76,8 @@ final class WireRows {
       if (part.spec() instanceof PartSpec.Wire wire) {
         Map<WireColumn, String> cells = cells(part, wire);
         cells.put(WireColumn.AFTER, after);
-        text.append(SheetText.line(columns.stream().map(cells::get).toList()));
+        text.append(
+            SheetText.line(columns.stream().map(cells::get).map(SheetText::guarded).toList()));
       } else {
         after = part.id();
       }

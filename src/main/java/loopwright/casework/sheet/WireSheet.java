@@ -1,5 +1,7 @@
 package loopwright.casework.sheet;
 
+import java.util.List;
+import java.util.Set;
 import loopwright.model.PartSpec;
 import loopwright.model.Said;
 import loopwright.model.Vehicle;
@@ -36,7 +38,21 @@ public final class WireSheet {
 
   /** What the list would do to a vehicle, with the columns taken as given. */
   public WirePreview preview(Vehicle vehicle, Mapping<WireColumn> mapping) {
-    return new WireReading(sheet, vehicle, mapping).preview();
+    return preview(vehicle, mapping, Set.of());
+  }
+
+  /**
+   * What the list would do to a vehicle, with the columns taken as given.
+   *
+   * @param leniency what it may leave open
+   */
+  public WirePreview preview(Vehicle vehicle, Mapping<WireColumn> mapping, Set<Leniency> leniency) {
+    return new WireReading(sheet, vehicle, mapping, leniency).preview();
+  }
+
+  /** The first rows under the headings, cell by cell, to judge by what a column holds. */
+  public List<List<String>> firstRows(int most) {
+    return sheet.rows.stream().limit(most).map(SheetText.Row::cells).toList();
   }
 
   /** A wire's length as lists write it, with its unit. */

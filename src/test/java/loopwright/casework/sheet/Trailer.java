@@ -4,7 +4,7 @@ import loopwright.io.VehicleFile;
 import loopwright.model.Vehicle;
 
 /** A small trailer: battery, fuse, switch, plug and socket, lamp, frame; six wires. */
-final class Trailer {
+public final class Trailer {
   private static final String TEXT =
       """
       { "format": "loopwright-vehicle", "version": 1, "id": "trailer", "name": "Hose trailer",
@@ -35,7 +35,8 @@ final class Trailer {
 
   private Trailer() {}
 
-  static Vehicle vehicle() {
+  /** The trailer, read from its text. */
+  public static Vehicle vehicle() {
     return VehicleFile.read(TEXT, "trailer.json").orThrow();
   }
 }

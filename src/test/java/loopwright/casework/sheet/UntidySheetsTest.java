@@ -146,12 +146,12 @@ class UntidySheetsTest {
         bad(
             "both ends on one terminal, an end missing, a terminal missing, no terminal at all",
             "wire,from,to,size,length\nW7,F3.load,F3.load,16 AWG,1 m\nW8,,L1.x,16 AWG,1 m\n"
-                + "W9,F3,L1.in,16 AWG,1 m\nW10,F3.load,somewhere,16 AWG,1 m\n",
+                + "W9,BATT,L1.in,16 AWG,1 m\nW10,F3.load,somewhere,16 AWG,1 m\n",
             List.of(),
             "2,3 both ends lie on F3.load",
             "3,2 from is missing",
             "3,3 L1.x",
-            "4,2 one of its terminals feed, load",
+            "4,2 one of its terminals pos, neg",
             "5,3 somewhere"),
         bad(
             "a decimal comma in a comma-separated list makes a cell too many",

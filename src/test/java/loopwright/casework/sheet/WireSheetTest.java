@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.Set;
+import loopwright.model.PartSpec;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import org.junit.jupiter.api.Test;
@@ -84,16 +85,18 @@ class WireSheetTest {
     assertThat(preview.agreeing()).isZero();
     assertThat(preview.differences().stream().map(PinPreview.Difference::message))
         .containsExactly(
-            "C1 cavity 1, wire out: the list says W2, the vehicle W4 [line 2, column 4]",
+            "C1 cavity 1, wire out: the list says W2, the vehicle W4 [line 2, column 4]; W2 doesn't"
+                + " end on C1; say its ends in the wire list; the list puts W4 nowhere; say its ends"
+                + " in the wire list",
             "C1 cavity 2 is not in the list");
   }
 
   @Test
-  void aWireTooFewOrAColourTooManyDiffers() {
+  void aWireTooFewOrAtTwoCavitiesDiffers() {
     PinPreview preview = pins("cavity,in,out,colour\n1,W3,,green\n2,W3,-,\n");
     assertThat(
             preview.differences().stream().map(d -> d.line() + "," + d.column() + " " + d.what()))
-        .containsExactly("2,3 WIRE_OUT", "2,4 COLOUR", "3,2 WIRE_IN");
+        .containsExactly("2,3 WIRE_OUT", "3,2 WIRE_IN");
   }
 
   @Test
@@ -111,5 +114,44 @@ class WireSheetTest {
   private PinPreview pins(String text) {
     PinSheet sheet = PinSheet.read(text, "pins.csv");
     return sheet.preview(trailer, sheet.guess());
+  }
+
+  @Test
+  void wiresChangedOverBetweenCavitiesAreMovedAndNothingElse() {
+    PinPreview preview = pins("cavity;wire in;wire out;colour\n1;;W4;GN-BK\n2;W3;;green\n");
+    assertThat(preview.differences()).hasSize(2).allMatch(d -> d.open().isEmpty());
+    Vehicle after = preview.applied().orElseThrow();
+    assertThat(after.requirePart("W3").spec())
+        .isInstanceOfSatisfying(PartSpec.Wire.class, w -> assertThat(w.to()).hasToString("C1.2a"));
+    assertThat(after.requirePart("W4")).isEqualTo(trailer.requirePart("W4"));
+    assertThat(after.requirePart("C1").spare()).containsExactlyInAnyOrder("1a", "2b");
+    assertThat(preview.wanting().stream().map(VehicleCheck.Finding::message))
+        .as("the lamp's feed is open now")
+        .anyMatch(m -> m.contains("L1"));
+    assertThat(PinSheet.text(after, Set.of())).contains("C1,1,,W4,green/black\nC1,2,W3,,green");
+  }
+
+  @Test
+  void oneColourForOneWireIsTakenAndOneForTwoIsAsked() {
+    PinPreview one = pins("cavity;in;colour\n1;W3;red + blue\n");
+    assertThat(one.differences().get(0).open()).isEmpty();
+    Vehicle after = one.applied().orElseThrow();
+    assertThat(((PartSpec.Wire) after.requirePart("W3").spec()).colour()).isEqualTo("red");
+    assertThat(((PartSpec.Wire) after.requirePart("W4").spec()).colour()).isEqualTo("blue");
+    PinPreview three = pins("cavity;in;colour\n1;W3;red + blue + white\n");
+    assertThat(three.differences().get(0).message()).contains("which of the wires W3 and W4");
+    assertThat(three.applied()).isEmpty();
+  }
+
+  @Test
+  void aListMayBeTakenForOneConnectorAlone() {
+    PinSheet sheet =
+        PinSheet.read("connector,cavity,wire in\nC1,1,W3\nC1,2,\nC2,1,W9\nF3,1,\n", "pins");
+    PinPreview all = sheet.preview(trailer, sheet.guess());
+    assertThat(all.defects()).hasSize(2);
+    PinSheet mixed = PinSheet.read("connector,cavity,wire in\nC1,1,W3\nC1,2,\n", "pins");
+    assertThat(mixed.preview(trailer, mixed.guess(), Set.of("C1")).agreeing()).isEqualTo(2);
+    assertThat(mixed.preview(trailer, mixed.guess(), Set.of("C7")).remarks())
+        .containsExactly("Rows about other connectors left out: 2.");
   }
 }
