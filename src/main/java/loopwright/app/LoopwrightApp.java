@@ -47,7 +47,8 @@ public class LoopwrightApp extends Application {
             preferences,
             background,
             new Ready(engine),
-            new VehicleFiles());
+            new VehicleFiles(),
+            List.of());
     stage.setTitle("Loopwright");
     window.show(stage);
   }

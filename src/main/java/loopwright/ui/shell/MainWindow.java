@@ -41,6 +41,7 @@ import loopwright.ui.vehicle.VehicleScreen;
 import loopwright.ui.vehicle.VehicleViewModel;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
+import loopwright.ui.wiring.WiringPage;
 import loopwright.ui.wiring.WiringScreen;
 import loopwright.ui.wiring.WiringViewModel;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -96,7 +97,8 @@ public final class MainWindow {
         preferences,
         background,
         ReadyCases.NONE,
-        VehicleStore.NOWHERE);
+        VehicleStore.NOWHERE,
+        List.of());
   }
 
   /**
@@ -104,6 +106,7 @@ public final class MainWindow {
    *
    * @param ready ready-made cases
    * @param store keeps vehicles
+   * @param pages what else can be done in the Wiring place
    */
   public MainWindow(
       CaseDesk desk,
@@ -113,7 +116,8 @@ public final class MainWindow {
       Preferences preferences,
       Executor background,
       ReadyCases ready,
-      VehicleStore store) {
+      VehicleStore store,
+      List<WiringPage> pages) {
     Objects.requireNonNull(desk, "desk");
     this.ready = Objects.requireNonNull(ready, "ready");
     Fonts.load();
@@ -128,7 +132,7 @@ public final class MainWindow {
     vehicleScreen = new VehicleScreen(vehicle, shell.emProperty(), this::complain);
     findScreen = new FindScreen(find, shell.emProperty());
     casesScreen = new CasesScreen(cases, this::reopen, ready.entries(), this::practise);
-    wiringScreen = new WiringScreen(wiring, shell.emProperty(), List.of());
+    wiringScreen = new WiringScreen(wiring, shell.emProperty(), pages);
     keysScreen = KeysPage.make();
     root.setId("window");
     root.getStyleClass().add("window");

@@ -280,7 +280,8 @@ class RealCaseTest {
                   new FakePreferences(),
                   background,
                   ready,
-                  VehicleStore.NOWHERE);
+                  VehicleStore.NOWHERE,
+                  List.of());
           Scene scene = new Scene((BorderPane) window.root(), 1280, 800);
           stage.setScene(scene);
           stage.show();
