@@ -154,6 +154,8 @@ public record Figure(
     BACKFEED("backfeed", Unit.PERCENT, true),
     /** With everything whole, straight, though none of its circuits is on. */
     ALSO_ON("also-on", Unit.PERCENT, true),
+    /** The same with every control at rest. */
+    ALWAYS_ON("always-on", Unit.PERCENT, true),
     /** When a control is put back to rest, since a relay holds itself in. */
     STAYS_ON("stays-on", Unit.PERCENT, true),
     /** With one fuse out. */

@@ -145,7 +145,9 @@ final class SneakFigures {
           note(Figure.Kind.SNEAK, load, point, setting, Set.of(), cause);
         }
       } else if (!turned) {
-        Figure.Kind kind = backwards(point, cause.way) ? Figure.Kind.BACKFEED : Figure.Kind.ALSO_ON;
+        Figure.Kind straight =
+            setting.equals(Setting.REST) ? Figure.Kind.ALWAYS_ON : Figure.Kind.ALSO_ON;
+        Figure.Kind kind = backwards(point, cause.way) ? Figure.Kind.BACKFEED : straight;
         note(kind, load, point, setting, Set.of(), cause);
       }
     }
@@ -362,7 +364,7 @@ final class SneakFigures {
     Object by =
         switch (w.kind) {
           case SNEAK, BACKFEED -> List.of(w.at, w.relay, w.through);
-          case ALSO_ON ->
+          case ALSO_ON, ALWAYS_ON ->
               List.of(
                   w.at,
                   circuits.get(w.load.name()).stream()

@@ -1,5 +1,7 @@
 package loopwright.rules;
 
+import java.util.List;
+
 /**
  * An argument of a text that is turned into words when the conclusions are read, so that a rule
  * needs not join a part only to name it, and numbers come out in the reader's language.
@@ -8,6 +10,14 @@ public sealed interface Argument {
 
   /** A part by its title; by its id where none was stated. */
   record Title(String part) implements Argument {}
+
+  /** Parts by their titles, with commas between. */
+  record Titles(List<String> parts) implements Argument {
+    /** Copies the list. */
+    public Titles {
+      parts = List.copyOf(parts);
+    }
+  }
 
   /** A word as it stands. */
   record Word(String word) implements Argument {}

@@ -1,11 +1,13 @@
 package loopwright.rules;
 
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.SuspectId;
 import loopwright.diagnosis.rulebook.Fact.CaseFact;
+import loopwright.diagnosis.rulebook.Fact.PlanFigure;
 import loopwright.diagnosis.rulebook.Fact.ReadingFact;
 import loopwright.diagnosis.rulebook.Fact.ValueClass;
 import loopwright.model.PartKind;
@@ -31,6 +33,30 @@ public final class Trade {
   /** A part, to be written with its title. */
   public static Argument name(String part) {
     return new Argument.Title(part);
+  }
+
+  /** Parts, to be written with their titles. */
+  public static Argument names(List<String> parts) {
+    return new Argument.Titles(parts);
+  }
+
+  /** What is lost or let go in a figure of a sneak path, to be written with titles. */
+  public static Argument lost(PlanFigure f) {
+    return names(f.with().subList(0, count(f, 3)));
+  }
+
+  /** The other loads that a sneak path wakes, to be written with titles. */
+  public static Argument others(PlanFigure f) {
+    return names(f.with().subList(count(f, 3), count(f, 3) + count(f, 4)));
+  }
+
+  /** The way of a sneak path from the feed post to the grounded one, to be written with titles. */
+  public static Argument way(PlanFigure f) {
+    return names(f.with().subList(count(f, 3) + count(f, 4), f.with().size()));
+  }
+
+  private static int count(PlanFigure f, int place) {
+    return ((Number) f.said(place)).intValue();
   }
 
   /** What a reading showed, to be written with its unit. */

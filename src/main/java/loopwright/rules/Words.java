@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import loopwright.diagnosis.rulebook.Conclusion;
 import loopwright.diagnosis.rulebook.Conclusion.Advice;
 import loopwright.diagnosis.rulebook.Conclusion.Caution;
@@ -102,10 +103,9 @@ final class Words {
 
   private static String of(Argument argument, Map<String, String> titles, Locale locale) {
     if (argument instanceof Argument.Title title) {
-      String part = Trade.base(title.part());
-      String filament = Trade.element(title.part());
-      String words = titles.getOrDefault(part, part);
-      return filament.isEmpty() ? words : words + " (" + filament + ")";
+      return title(title.part(), titles);
+    } else if (argument instanceof Argument.Titles all) {
+      return all.parts().stream().map(p -> title(p, titles)).collect(Collectors.joining(", "));
     } else if (argument instanceof Argument.Word word) {
       return word.word();
     } else if (argument instanceof Argument.Volts volts) {
@@ -118,6 +118,13 @@ final class Words {
       return low.equals(high) ? low : low + " to " + high;
     }
     throw new IllegalArgumentException("no words for " + argument);
+  }
+
+  private static String title(String name, Map<String, String> titles) {
+    String part = Trade.base(name);
+    String filament = Trade.element(name);
+    String words = titles.getOrDefault(part, part);
+    return filament.isEmpty() ? words : words + " (" + filament + ")";
   }
 
   private static String volts(double volts, Locale locale) {
