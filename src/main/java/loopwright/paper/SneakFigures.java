@@ -372,11 +372,16 @@ final class SneakFigures {
                       .collect(Collectors.toSet()));
           default -> w.losses;
         };
-    return List.of(w.kind, by, w.load.moves());
+    return List.of(w.kind, by);
   }
 
+  /** What moves comes before what glows. */
   private static Wake strongest(List<Wake> group) {
-    return group.stream().max(Comparator.comparingDouble(Wake::strength)).orElseThrow();
+    return group.stream()
+        .max(
+            Comparator.<Wake, Boolean>comparing(w -> w.load.moves())
+                .thenComparingDouble(Wake::strength))
+        .orElseThrow();
   }
 
   private void add(List<Wake> group) {
