@@ -269,7 +269,8 @@ class SneakFiguresTest {
     Figure m = figures.stream().filter(f -> f.part().equals("M")).findFirst().orElseThrow();
     assertThat(m.kind()).isEqualTo(Figure.Kind.FUSE_SNEAK);
     assertThat(m.at()).isEqualTo(setting("SK=on"));
-    assertThat(m.with()).containsExactly("FL", "FK", "SK", "K", "LN", "LO");
+    // The lost fuse, the lamp that glows with it, and the way of the coil.
+    assertThat(m.with()).containsExactly("FL", "LN", "FK", "SK", "K", "LN", "LO");
     assertThat(m.said()).startsWith("turns").contains("K");
     assertThat(figures(starter(true).network())).noneMatch(f -> f.part().equals("M"));
   }
