@@ -19,6 +19,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import loopwright.knowledge.FaultMode;
 import loopwright.knowledge.Knowledge;
+import loopwright.knowledge.PatternValues;
 import loopwright.knowledge.TypicalValues;
 import loopwright.knowledge.WireFuses;
 import loopwright.meter.MeterSpec;
@@ -28,8 +29,8 @@ import loopwright.model.WireSize;
 
 /**
  * Reads the knowledge folder except its rules: {@code faults/*.json}, {@code
- * reference/typical-values.csv}, {@code reference/fuse.csv}, {@code reference/wire-fuse.csv} and
- * {@code meters/*.json}.
+ * reference/typical-values.csv}, {@code reference/fuse.csv}, {@code reference/wire-fuse.csv}, the
+ * tables of the circuit patterns and {@code meters/*.json}.
  */
 public final class KnowledgeFiles {
   private static final String BUNDLED = "/knowledge/reference/typical-values.csv";
@@ -107,12 +108,19 @@ public final class KnowledgeFiles {
     }
     Optional<TypicalValues> typicals = typicals(root.resolve("reference"), all);
     WireFuses wireFuses = wireFuses(root.resolve("reference"), all);
+    PatternValues patternValues = PatternTables.read(root.resolve("reference"), all);
     faults.finish();
     if (!all.isEmpty() || typicals.isEmpty()) {
       return new ReadResult.Refused<>(all);
     }
     return new ReadResult.Good<>(
-        new Knowledge(typicals.get(), faults.modes, faults.slip.orElseThrow(), meters, wireFuses));
+        new Knowledge(
+            typicals.get(),
+            faults.modes,
+            faults.slip.orElseThrow(),
+            meters,
+            wireFuses,
+            patternValues));
   }
 
   /**
@@ -289,7 +297,8 @@ public final class KnowledgeFiles {
                 Optional<Double> amps = CsvTable.number(row, "fuse_A", object, defects);
                 try {
                   double mm2 = WireSize.parse(row.text("wire_size") + unit).mm2();
-                  amps.ifPresent(a -> rows.add(new WireFuses.Row(mm2, a)));
+                  amps.ifPresent(
+                      a -> rows.add(new WireFuses.Row(mm2, a, PatternTables.source(row))));
                 } catch (IllegalArgumentException e) {
                   bad(row, "wire_size", object, "a size of wire", defects);
                 }
@@ -361,7 +370,7 @@ public final class KnowledgeFiles {
     return Stream.of(PartKind.values()).filter(k -> k.word().equals(word)).findFirst();
   }
 
-  private static void bad(
+  static void bad(
       CsvTable.Row row, String column, String object, String limit, DefectList defects) {
     String shown = "\"" + JsonValue.shorten(row.text(column)) + "\"";
     defects.addAt(

@@ -15,18 +15,21 @@ import loopwright.model.Typicals;
  * @param testSlip chance that one reading was not taken as asked (lead on paint, wrong point)
  * @param meters meter descriptions that come with the program
  * @param wireFuses the greatest fuse for each size of wire
+ * @param patternValues what circuit patterns begin with
  */
 public record Knowledge(
     Typicals typicals,
     List<FaultMode> faults,
     double testSlip,
     List<MeterSpec> meters,
-    WireFuses wireFuses) {
+    WireFuses wireFuses,
+    PatternValues patternValues) {
 
   /** Copies the lists. */
   public Knowledge {
     Objects.requireNonNull(typicals, "typicals");
     Objects.requireNonNull(wireFuses, "wireFuses");
+    Objects.requireNonNull(patternValues, "patternValues");
     faults = List.copyOf(faults);
     meters = List.copyOf(meters);
   }

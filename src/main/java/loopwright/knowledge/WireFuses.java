@@ -2,6 +2,7 @@ package loopwright.knowledge;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -16,8 +17,9 @@ public record WireFuses(List<Row> rows) {
    *
    * @param mm2 copper area in square millimetres
    * @param amps greatest fuse in amperes
+   * @param source where it comes from
    */
-  public record Row(double mm2, double amps) {}
+  public record Row(double mm2, double amps, String source) {}
 
   /** Sorts the rows by area. */
   public WireFuses {
@@ -29,7 +31,14 @@ public record WireFuses(List<Row> rows) {
    * sizes is never trusted with more than the smaller one; empty below the smallest.
    */
   public OptionalDouble greatest(double mm2) {
+    return row(mm2).stream().mapToDouble(Row::amps).findFirst();
+  }
+
+  /** The row that {@link #greatest} goes by. */
+  public Optional<Row> row(double mm2) {
     // A metric area is nominal, an AWG one computed: a hundredth is no difference.
-    return rows.stream().filter(r -> r.mm2() <= mm2 * 1.01).mapToDouble(Row::amps).max();
+    return rows.stream()
+        .filter(r -> r.mm2() <= mm2 * 1.01)
+        .max(Comparator.comparingDouble(Row::amps));
   }
 }

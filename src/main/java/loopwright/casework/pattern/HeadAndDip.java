@@ -1,0 +1,209 @@
+package loopwright.casework.pattern;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import loopwright.casework.Problem;
+import loopwright.model.Estimate;
+import loopwright.model.LoadRef;
+import loopwright.model.PartSpec;
+import loopwright.model.TerminalRef;
+
+/**
+ * Two headlamps with a light switch and a dip switch, by relays or straight:
+ *
+ * <pre>
+ * coil fuse -- light switch -- dip switch --+-- 86 (dip relay) 85 -- ground
+ *                                           +-- 86 (main relay) 85 -- ground
+ * bar -- dip fuse -- 30 (dip relay) 87 -- splice -- dip filaments -- ground
+ * bar -- main fuse -- 30 (main relay) 87 -- splice -- main filaments -- ground
+ * </pre>
+ */
+final class HeadAndDip extends Pattern {
+  HeadAndDip() {
+    super("headlamps");
+  }
+
+  @Override
+  void ask(Questions ask) {
+    ask.name();
+    ask.power("dip-power", "dip-lamp", 15);
+    ask.power("main-power", "main-lamp", 15);
+    ask.yes("relays", true);
+    ask.feed(Questions.HOT);
+    ask.yes("tell-tale", true);
+    ask.metres("to-switch", 1);
+    ask.metres("to-dip-switch", 1);
+    if (!ask.is("relays", Questions.NO)) {
+      ask.metres("to-relay", 0.3);
+    }
+    ask.metres("to-load", 2);
+    ask.ground("ground");
+    ask.metres("to-ground", 0.4);
+    ask.coilGround();
+  }
+
+  @Override
+  void build(Harness h, Answers a) throws Problem {
+    boolean relays = a.is("relays", Questions.YES);
+    double dip = 2 * a.amps("dip-power");
+    double main = 2 * a.amps("main-power");
+    List<String> lamps = List.of(lamp(h, a, "left"), lamp(h, a, "right"));
+    Existing.Feed feed = feed(h, a);
+    Harness.Fused first =
+        relays ? h.coilFuse(feed) : h.fuse(feed, Math.max(dip, main), h.words("part.fuse"));
+    double switched = relays ? h.coilAmps() : Math.max(dip, main);
+    String light =
+        h.plainSwitch(
+            h.words("headlamps.light-switch"),
+            PartSpec.Control.MANUAL,
+            "off",
+            "head",
+            false,
+            false,
+            switched,
+            "dash");
+    String dipper = dipSwitch(h, switched);
+    h.wire(
+        h.run(first.side(), first.amps()),
+        first.load(),
+        Harness.at(light, "in"),
+        a.number("to-switch"),
+        h.words("wire.to-switch"));
+    Side control = relays ? Side.CONTROL : Side.SWITCHED;
+    Run toDip = h.run(control, first.amps());
+    h.wire(
+        toDip,
+        Harness.at(light, "out"),
+        Harness.at(dipper, "in"),
+        a.number("to-dip-switch"),
+        h.words("headlamps.wire.to-dip-switch"));
+    Run ground = h.run(Side.GROUND, Math.max(Sizes.fuse(dip), Sizes.fuse(main)));
+    if (relays) {
+      beam(h, a, feed, first, dipper, "dip", lamps, dip);
+      beam(h, a, feed, first, dipper, "main", lamps, main);
+    } else {
+      for (String beam : List.of("dip", "main")) {
+        Run run = h.run(Side.SWITCHED, first.amps());
+        spread(h, run, Harness.at(dipper, beam), lamps, beam, a.number("to-load"));
+      }
+    }
+    for (String lamp : lamps) {
+      h.wire(
+          ground,
+          Harness.at(lamp, "common"),
+          h.ground(a.words("ground"), "front"),
+          a.number("to-ground"),
+          h.words("wire.ground"));
+    }
+    Map<String, String> head = Map.of(light, "head");
+    circuit(h, "dip", lamps, List.of(first.on(), head, Map.of(dipper, "dip")));
+    circuit(h, "main", lamps, List.of(first.on(), head, Map.of(dipper, "main")));
+    if (a.is("tell-tale", Questions.YES)) {
+      String tell = tellTale(h, a, first, dipper);
+      h.circuit(
+          h.words("headlamps.circuit.tell-tale"),
+          List.of(LoadRef.of(tell)),
+          List.of(first.on(), head, Map.of(dipper, "main")));
+    }
+  }
+
+  private static void circuit(
+      Harness h, String beam, List<String> lamps, List<Map<String, String>> on) {
+    List<LoadRef> loads = new ArrayList<>();
+    lamps.forEach(l -> loads.add(new LoadRef(l, Optional.of(beam))));
+    h.circuit(h.words("headlamps.circuit." + beam), loads, on);
+  }
+
+  private static String lamp(Harness h, Answers a, String side) throws Problem {
+    return h.add(
+        "L",
+        h.words("part." + side),
+        new PartSpec.DualLamp(
+            "dip",
+            Estimate.of(a.watts("dip-power")),
+            "main",
+            Estimate.of(a.watts("main-power")),
+            Optional.empty()),
+        "front-" + side,
+        h.words("why.asked", a.words("dip-power") + ", " + a.words("main-power")));
+  }
+
+  private static String dipSwitch(Harness h, double amps) {
+    double rating = h.contact(amps);
+    return h.add(
+        "S",
+        h.words("headlamps.dip-switch"),
+        new PartSpec.Switch(
+            List.of("in", "dip", "main"),
+            List.of("dip", "main"),
+            List.of(
+                new PartSpec.SwitchContact("in", "dip", Set.of("dip")),
+                new PartSpec.SwitchContact("in", "main", Set.of("main"))),
+            PartSpec.Control.MANUAL,
+            false,
+            Harness.contactOhms(rating),
+            Optional.of(rating)),
+        "dip-switch",
+        h.whyContact(amps));
+  }
+
+  private static void beam(
+      Harness h,
+      Answers a,
+      Existing.Feed feed,
+      Harness.Fused coil,
+      String dipper,
+      String beam,
+      List<String> lamps,
+      double amps)
+      throws Problem {
+    Harness.Fused fuse = h.fuse(feed, amps, h.words("headlamps.fuse." + beam));
+    String k = h.relay(h.words("headlamps.relay." + beam), Harness.Coil.BY_SWITCH, "relay", amps);
+    h.wire(
+        h.run(fuse.side(), fuse.amps()),
+        fuse.load(),
+        Harness.at(k, "30"),
+        a.number("to-relay"),
+        h.words("wire.to-relay"));
+    h.wire(
+        h.run(Side.CONTROL, coil.amps()),
+        Harness.at(dipper, beam),
+        Harness.at(k, "86"),
+        a.number("to-dip-switch"),
+        h.words("wire.to-coil"));
+    Coils.grounded(h, a, coil, k);
+    Run run = h.run(Side.SWITCHED, fuse.amps());
+    spread(h, run, Harness.at(k, "87"), lamps, beam, a.number("to-load"));
+  }
+
+  private static void spread(
+      Harness h, Run run, TerminalRef from, List<String> lamps, String beam, double metres) {
+    Branches.feed(h, run, from, lamps, beam, metres, 0.5);
+  }
+
+  private static String tellTale(Harness h, Answers a, Harness.Fused fuse, String dipper)
+      throws Problem {
+    String tell =
+        h.lamp(
+            h.words("headlamps.tell-tale"),
+            h.basis().knowledge().patternValues().load("tell-tale", h.volts()).amount().typical(),
+            "dash",
+            h.words("why.tell-tale"));
+    h.wire(
+        h.run(Side.CONTROL, fuse.amps()),
+        Harness.at(dipper, "main"),
+        Harness.at(tell, "in"),
+        a.number("to-dip-switch"),
+        h.words("wire.to-tell-tale"));
+    h.wire(
+        h.run(Side.GROUND, fuse.amps()),
+        Harness.at(tell, "out"),
+        h.ground(a.words("coil-ground"), "relay"),
+        0.5,
+        h.words("wire.tell-tale-ground"));
+    return tell;
+  }
+}

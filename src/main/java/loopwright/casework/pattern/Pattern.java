@@ -1,0 +1,117 @@
+package loopwright.casework.pattern;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import loopwright.casework.Problem;
+import loopwright.casework.edit.Edit;
+import loopwright.casework.pattern.Existing.Feed;
+import loopwright.model.PartKind;
+import loopwright.model.Vehicle;
+
+/** A circuit of the trade that can be put into a vehicle. */
+public abstract class Pattern {
+  private final String id;
+
+  Pattern(String id) {
+    this.id = id;
+  }
+
+  /** Short name, for instance {@code lamp-relay}. */
+  public final String id() {
+    return id;
+  }
+
+  /** What the trade calls it. */
+  public final String title(Basis basis) {
+    return basis.words().say(id + ".title");
+  }
+
+  /** What it is for, in a sentence. */
+  public final String purpose(Basis basis) {
+    return basis.words().say(id + ".purpose");
+  }
+
+  /**
+   * What it asks for on a vehicle. An answer may bring or take questions behind it: ask again after
+   * each.
+   *
+   * @param given answers so far, by question; what is missing counts as usual
+   * @throws Problem if the vehicle has no battery to begin at
+   */
+  public final List<Question> questions(Vehicle vehicle, Basis basis, Map<String, String> given)
+      throws Problem {
+    if (vehicle.parts().stream().noneMatch(p -> p.kind() == PartKind.BATTERY)) {
+      throw new Problem("vehicle", vehicle.name(), "a vehicle with a battery");
+    }
+    Questions questions = new Questions(id, vehicle, basis, given);
+    ask(questions);
+    return questions.all();
+  }
+
+  /**
+   * Whether an answer fits its question.
+   *
+   * @throws Problem if not; it says what is accepted
+   */
+  public static void check(Question question, String answer, Vehicle vehicle) throws Problem {
+    Answers.fitting(question, answer, vehicle.systemVolts());
+  }
+
+  /**
+   * What it would make of a vehicle.
+   *
+   * @param given answers by question; the usual ones stand in for what is missing
+   * @throws Problem if an answer doesn't fit, or the vehicle lacks what the circuit hangs on
+   */
+  public final Outcome plan(Vehicle vehicle, Basis basis, Map<String, String> given)
+      throws Problem {
+    List<Question> questions = questions(vehicle, basis, given);
+    for (String key : given.keySet()) {
+      if (questions.stream().noneMatch(q -> q.id().equals(key))) {
+        throw new Problem(
+            id,
+            key,
+            "one of its questions: "
+                + String.join(", ", questions.stream().map(Question::id).toList()));
+      }
+    }
+    Answers answers = Answers.of(questions, given, vehicle.systemVolts());
+    Harness harness = new Harness(vehicle, basis, answers.words("name"));
+    build(harness, answers);
+    return harness.finish();
+  }
+
+  /** The edit that puts it into a vehicle; undone, the whole circuit is gone again. */
+  public final Edit edit(Basis basis, Map<String, String> given) {
+    return new Edit() {
+      @Override
+      public String title() {
+        return "add " + Pattern.this.title(basis);
+      }
+
+      @Override
+      public Made make(Vehicle before) throws Problem {
+        Outcome outcome = plan(before, basis, given);
+        return new Made(outcome.vehicle(), outcome.told());
+      }
+    };
+  }
+
+  abstract void ask(Questions ask);
+
+  abstract void build(Harness harness, Answers answers) throws Problem;
+
+  /** The feed that was chosen. */
+  static Feed feed(Harness harness, Answers answers) throws Problem {
+    return feed(harness, answers.is("feed", Questions.KEY));
+  }
+
+  /** The best feed of a kind; the one that is always live where there is no key. */
+  static Feed feed(Harness harness, boolean keyed) throws Problem {
+    Existing existing = harness.existing();
+    Optional<Feed> feed = keyed ? existing.keyed().or(existing::hot) : existing.hot();
+    return feed.orElseThrow(
+        () -> new Problem("vehicle", harness.vehicle().name(), "a vehicle with a feed"));
+  }
+}

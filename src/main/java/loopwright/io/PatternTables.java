@@ -1,0 +1,139 @@
+package loopwright.io;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.BiConsumer;
+import loopwright.knowledge.PatternValues;
+import loopwright.model.Spread;
+
+/** Reads the tables that circuit patterns begin with. */
+final class PatternTables {
+  private static final String LOADS = "pattern-loads.csv";
+  private static final String SOCKETS = "trailer-sockets.csv";
+  private static final String DROPS = "voltage-drop-limits.csv";
+
+  private static final List<String> LOAD_COLUMNS =
+      List.of("load", "system_V", "low", "typical", "high", "unit", "source", "origin");
+  private static final List<String> SOCKET_COLUMNS =
+      List.of("standard", "system_V", "pin", "marking", "function", "source", "origin");
+  private static final List<String> DROP_COLUMNS =
+      List.of("piece", "system_V", "max_drop_V", "source", "origin");
+
+  private final Path folder;
+  private final List<Defect> all;
+
+  private PatternTables(Path folder, List<Defect> all) {
+    this.folder = folder;
+    this.all = all;
+  }
+
+  /**
+   * The tables of a folder; what is wrong with them is added to the defects.
+   *
+   * @param folder the folder {@code reference}
+   */
+  static PatternValues read(Path folder, List<Defect> all) {
+    PatternTables tables = new PatternTables(folder, all);
+    List<PatternValues.Load> loads = new ArrayList<>();
+    tables.each(LOADS, LOAD_COLUMNS, (row, defects) -> load(row, defects).ifPresent(loads::add));
+    List<PatternValues.Pin> pins = new ArrayList<>();
+    tables.each(
+        SOCKETS,
+        SOCKET_COLUMNS,
+        (row, defects) ->
+            volts(row, row.text("standard"), defects)
+                .ifPresent(
+                    v ->
+                        pins.add(
+                            new PatternValues.Pin(
+                                row.text("standard"),
+                                v,
+                                row.text("pin"),
+                                row.text("marking"),
+                                row.text("function"),
+                                source(row)))));
+    List<PatternValues.Drop> drops = new ArrayList<>();
+    tables.each(DROPS, DROP_COLUMNS, (row, defects) -> drop(row, defects).ifPresent(drops::add));
+    return new PatternValues(loads, pins, drops);
+  }
+
+  private void each(
+      String file, List<String> columns, BiConsumer<CsvTable.Row, DefectList> reader) {
+    DefectList defects = new DefectList("reference/" + file);
+    JsonTree.bytes(folder.resolve(file), defects)
+        .ifPresent(
+            csv -> {
+              List<CsvTable.Row> rows = CsvTable.read(csv, columns, defects);
+              if (rows.isEmpty() && defects.isEmpty()) {
+                defects.addAt(
+                    "", 0, "table", "no row", "at least one", "has no row, must have at least one");
+              }
+              rows.forEach(row -> reader.accept(row, defects));
+            });
+    all.addAll(defects.all());
+  }
+
+  private static Optional<PatternValues.Load> load(CsvTable.Row row, DefectList defects) {
+    String name = row.text("load");
+    Optional<Integer> volts = Optional.empty();
+    if (!row.text("system_V").equals("any")) {
+      volts = volts(row, name, defects);
+      if (volts.isEmpty()) {
+        return Optional.empty();
+      }
+    }
+    Optional<Double> low = CsvTable.number(row, "low", name, defects);
+    Optional<Double> typical = CsvTable.number(row, "typical", name, defects);
+    Optional<Double> high = CsvTable.number(row, "high", name, defects);
+    if (low.isEmpty() || typical.isEmpty() || high.isEmpty()) {
+      return Optional.empty();
+    }
+    if (!(0 < low.get() && low.get() <= typical.get() && typical.get() <= high.get())) {
+      KnowledgeFiles.bad(row, "typical", name, "above 0 and between low and high", defects);
+      return Optional.empty();
+    }
+    if (!Set.of("W", "A").contains(row.text("unit"))) {
+      KnowledgeFiles.bad(row, "unit", name, "W or A", defects);
+      return Optional.empty();
+    }
+    return Optional.of(
+        new PatternValues.Load(
+            name,
+            volts,
+            new Spread(low.get(), typical.get(), high.get()),
+            row.text("unit"),
+            source(row)));
+  }
+
+  private static Optional<PatternValues.Drop> drop(CsvTable.Row row, DefectList defects) {
+    for (PatternValues.Stretch stretch : PatternValues.Stretch.values()) {
+      if (stretch.piece().equals(row.text("piece"))) {
+        Optional<Integer> volts = volts(row, stretch.piece(), defects);
+        Optional<Double> limit = CsvTable.number(row, "max_drop_V", stretch.piece(), defects);
+        return volts.flatMap(
+            v -> limit.map(l -> new PatternValues.Drop(stretch, v, l, source(row))));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<Integer> volts(CsvTable.Row row, String object, DefectList defects) {
+    if (!Set.of("6", "12", "24").contains(row.text("system_V"))) {
+      KnowledgeFiles.bad(row, "system_V", object, "6, 12 or 24", defects);
+      return Optional.empty();
+    }
+    return Optional.of(Integer.valueOf(row.text("system_V")));
+  }
+
+  /** The source as a person reads it: what nobody published is common practice. */
+  static String source(CsvTable.Row row) {
+    return switch (row.text("origin")) {
+      case "COMMON PRACTICE" -> "common practice";
+      case "MEMORY" -> row.text("source") + ", from memory";
+      default -> row.text("source");
+    };
+  }
+}
