@@ -63,6 +63,7 @@ record Behind(Set<String> wires, Map<Integer, String> ends) {
         || part.kind() == PartKind.GROUND
         || part.kind() == PartKind.BODY
         || part.kind() == PartKind.DIODE
-        || e instanceof Element.Coil;
+        || e instanceof Element.Coil
+        || e.role().equals("suppressor");
   }
 }

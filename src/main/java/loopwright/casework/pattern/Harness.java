@@ -281,7 +281,15 @@ final class Harness {
    * @param amps what it carries at work, in amperes
    */
   Fused fuse(Feed feed, double amps, String called) {
-    return fuse(feed, Sizes.fuse(amps), amps, called);
+    return fuse(feed, rating(amps), amps, called);
+  }
+
+  /**
+   * The rating of a fuse for a load, in amperes. On 6 V it is chosen for half as much again: near
+   * its rating a fuse would lose a third of the volts that may be lost.
+   */
+  double rating(double amps) {
+    return Sizes.fuse(volts() == 6 ? 1.5 * amps : amps);
   }
 
   /** A fuse of a stated rating. */
@@ -292,7 +300,7 @@ final class Harness {
             called,
             new PartSpec.Fuse(rating, Optional.empty()),
             feed.bar().isPresent() ? "fuse-block" : "inline",
-            words("why.fuse", amps, rating));
+            words(volts() == 6 ? "why.fuse-six" : "why.fuse", amps, rating));
     Side side = feed.on().isEmpty() ? Side.HOT : Side.KEYED;
     if (feed.bar().isPresent()) {
       join(leg(feed.bar().get().id()), at(id, "feed"));

@@ -80,7 +80,7 @@ final class HeadAndDip extends Pattern {
         Harness.at(dipper, "in"),
         a.number("to-dip-switch"),
         h.words("headlamps.wire.to-dip-switch"));
-    Run ground = h.run(Side.GROUND, Math.max(Sizes.fuse(dip), Sizes.fuse(main)));
+    Run ground = h.run(Side.GROUND, h.rating(Math.max(dip, main)));
     if (relays) {
       beam(h, a, feed, first, dipper, "dip", lamps, dip);
       beam(h, a, feed, first, dipper, "main", lamps, main);
@@ -94,7 +94,7 @@ final class HeadAndDip extends Pattern {
       h.wire(
           ground,
           Harness.at(lamp, "common"),
-          h.ground(a.words("ground"), "front"),
+          h.ground(a.words("ground"), lamp.equals(lamps.get(0)) ? "front-left" : "front-right"),
           a.number("to-ground"),
           h.words("wire.ground"));
     }

@@ -69,7 +69,7 @@ final class Supply {
 
   /** Copper of what everything hangs on: on 6 V twice that of 12 V. Common practice. */
   private static double thick(Harness h) {
-    return h.volts() == 6 ? 16 : 6;
+    return h.volts() == 6 ? 25 : 6;
   }
 
   private static String bar(Harness h, String called) {
