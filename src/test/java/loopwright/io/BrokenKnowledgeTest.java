@@ -141,10 +141,34 @@ class BrokenKnowledgeTest {
   }
 
   @Test
+  void wrongRowsOfThePatternsTablesAreReported() throws IOException {
+    change("reference/pattern-loads.csv", "horn,12,3,5,6,A,", "horn,12,3,2,6,A,");
+    change("reference/trailer-sockets.csv", "ISO 1724,12,1,L", "ISO 1724,13,1,L");
+    change("reference/voltage-drop-limits.csv", "to lamp\",12,0.5,", "to lamp\",12,half,");
+    assertThat(messages())
+        .containsExactly(
+            "horn: typical is \"2\", must be above 0 and between low and high"
+                + " [reference/pattern-loads.csv, typical (line 16)]",
+            "ISO 1724: system_V is \"13\", must be 6, 12 or 24"
+                + " [reference/trailer-sockets.csv, system_V (line 2)]",
+            "whole lighting feed, battery positive to lamp: max_drop_V is \"half\", must be a number"
+                + " [reference/voltage-drop-limits.csv, max_drop_V (line 47)]");
+  }
+
+  @Test
   void aFolderWithoutKnowledgeNamesAllThatIsMissing() {
     assertThat(KnowledgeFiles.read(root.resolve("none")).defects())
         .extracting(Defect::object)
-        .containsExactly("folder faults", "folder meters", "file", "file", "file", "test_slip");
+        .containsExactly(
+            "folder faults",
+            "folder meters",
+            "file",
+            "file",
+            "file",
+            "file",
+            "file",
+            "file",
+            "test_slip");
   }
 
   @Test

@@ -119,6 +119,15 @@ final class Answers {
     return watts ? value / systemVolts : value;
   }
 
+  /** Why a value is as it is: where the usual one comes from, or that it was answered. */
+  String why(PatternWords words, String question) {
+    Question of = questions.get(question);
+    String answer = byQuestion.get(question);
+    return answer.equals(of.usual())
+        ? words.say("why.usual", answer, of.source())
+        : words.say("why.asked", answer);
+  }
+
   /** Words or the id of a choice. */
   String words(String question) {
     return byQuestion.get(question);

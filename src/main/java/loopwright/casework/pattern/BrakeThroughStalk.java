@@ -140,7 +140,7 @@ final class BrakeThroughStalk extends Pattern {
                 h.basis().words().say("brake-turn.lamp." + end + "-" + side),
                 a.watts("power"),
                 end + "-" + side,
-                h.words("why.asked", a.words("power")));
+                h.why(a, "power"));
         String out = (side.equals("left") ? "L" : "R") + (end.equals("rear") ? "R" : "F");
         if (end.equals("rear")) {
           String cavity = side.equals("left") ? "1" : "2";
@@ -150,31 +150,21 @@ final class BrakeThroughStalk extends Pattern {
               Harness.at(plug, cavity + "a"),
               a.number("to-rear"),
               h.words("wire.to-plug"));
-          h.wire(
-              rear,
-              Harness.at(plug, cavity + "b"),
-              Harness.at(lamp, "in"),
-              0.5,
-              h.words("wire.to-load"));
-          h.wire(
-              ground,
-              Harness.at(lamp, "out"),
-              Harness.at(plug, "3b"),
-              0.5,
-              h.words("wire.ground-plug"));
+          h.wire(rear, Harness.at(plug, cavity + "b"), Harness.at(lamp, "in"), 0.5, h.feedOf(lamp));
+          h.wire(ground, Harness.at(lamp, "out"), Harness.at(plug, "3b"), 0.5, h.groundOf(lamp));
         } else {
           h.wire(
               front,
               Harness.at(stalk, out),
               Harness.at(lamp, "in"),
               a.number("to-front"),
-              h.words("wire.to-load"));
+              h.feedOf(lamp));
           h.wire(
               ground,
               Harness.at(lamp, "out"),
               h.ground(a.words("front-ground"), "front"),
               a.number("to-ground"),
-              h.words("wire.ground"));
+              h.groundOf(lamp));
         }
         ids[n++] = lamp;
       }

@@ -24,7 +24,7 @@ final class Branches {
       double metres,
       double branch) {
     if (loads.size() == 1) {
-      h.wire(run, from, Harness.at(loads.get(0), terminal), metres, h.words("wire.to-load"));
+      h.wire(run, from, Harness.at(loads.get(0), terminal), metres, h.feedOf(loads.get(0)));
       return;
     }
     String splice = h.splice(h.words("part.splice"), loads.size() + 1);
@@ -37,7 +37,7 @@ final class Branches {
           Harness.at(splice, leg),
           Harness.at(loads.get(i), terminal),
           branch,
-          h.words("wire.to-load"));
+          h.feedOf(loads.get(i)));
     }
   }
 }

@@ -62,7 +62,7 @@ abstract class ByDriver extends Pattern {
             a.words("name"),
             new PartSpec.Motor(Estimate.of(amps), Optional.empty()),
             "load",
-            h.words("why.asked", a.words("power")));
+            h.why(a, "power"));
     String plug = h.plug(h.words("part.plug"), List.of("1", "2"), "load", amps);
     Run feed = h.run(Side.SWITCHED, fuse.amps());
     h.wire(

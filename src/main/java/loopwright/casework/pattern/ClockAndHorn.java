@@ -59,7 +59,7 @@ final class ClockAndHorn extends Pattern {
             h.basis().words().say("part.clock"),
             new PartSpec.PlainLoad(PartKind.ELECTRONICS, Estimate.of(a.amps("clock"))),
             "dash",
-            h.words("why.asked", a.words("clock")));
+            h.why(a, "clock"));
     h.wire(
         h.run(Side.HOT, fuse.amps()),
         Harness.at(splice, "b"),

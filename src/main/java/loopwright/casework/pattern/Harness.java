@@ -121,6 +121,21 @@ final class Harness {
     return basis.words().say(key, args);
   }
 
+  /** Why a value is as it is. */
+  String why(Answers answers, String question) {
+    return answers.why(basis.words(), question);
+  }
+
+  /** What the wire to a load is called. */
+  String feedOf(String load) {
+    return basis.words().say("wire.feed-of", vehicle().requirePart(load).name());
+  }
+
+  /** What the ground wire of a load is called. */
+  String groundOf(String load) {
+    return basis.words().say("wire.ground-of", vehicle().requirePart(load).name());
+  }
+
   /** Says something that the person should know of. */
   void tell(String key, Object... args) {
     told.add(words(key, args));
@@ -678,9 +693,19 @@ final class Harness {
     String carries =
         run.fuse() > 0 && row.isPresent()
             ? words("why.wire-fuse", run.fuse(), row.get().amps(), row.get().source())
-            : words(run.side() == Side.CONTROL ? "why.wire-control" : "why.wire-cable");
+            : words(whyUnfused(run));
     return run.thicker() ? carries + " " + words("why.wire-drop") : carries;
   }
+
+  private static String whyUnfused(Run run) {
+    if (run.side() == Side.CONTROL || run.size().mm2() < THIN) {
+      return "why.wire-control";
+    }
+    return run.side() == Side.GROUND ? "why.wire-ground-cable" : "why.wire-cable";
+  }
+
+  /** Up to here a wire without a fuse carries next to nothing, in square millimetres. */
+  private static final double THIN = 2;
 
   /** Working times by kind of part. Common practice. */
   private record Minutes(Optional<Double> apart, Optional<Double> swap) {

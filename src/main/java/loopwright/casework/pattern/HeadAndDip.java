@@ -96,7 +96,7 @@ final class HeadAndDip extends Pattern {
           Harness.at(lamp, "common"),
           h.ground(a.words("ground"), lamp.equals(lamps.get(0)) ? "front-left" : "front-right"),
           a.number("to-ground"),
-          h.words("wire.ground"));
+          h.groundOf(lamp));
     }
     Map<String, String> head = Map.of(light, "head");
     circuit(h, "dip", lamps, List.of(first.on(), head, Map.of(dipper, "dip")));
@@ -128,7 +128,7 @@ final class HeadAndDip extends Pattern {
             Estimate.of(a.watts("main-power")),
             Optional.empty()),
         "front-" + side,
-        h.words("why.asked", a.words("dip-power") + ", " + a.words("main-power")));
+        h.why(a, "dip-power") + " " + h.why(a, "main-power"));
   }
 
   private static String dipSwitch(Harness h, double amps) {

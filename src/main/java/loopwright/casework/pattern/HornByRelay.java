@@ -69,7 +69,7 @@ final class HornByRelay extends Pattern {
             a.words("name"),
             new PartSpec.PlainLoad(PartKind.HORN, Estimate.of(amps)),
             "front",
-            h.words("why.asked", a.words("power")));
+            h.why(a, "power"));
     Run feed = h.run(fuse.side(), fuse.amps());
     h.wire(feed, from, Harness.at(k, "30"), a.number("to-relay"), h.words("wire.to-relay"));
     h.wire(

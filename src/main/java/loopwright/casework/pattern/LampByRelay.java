@@ -54,7 +54,7 @@ final class LampByRelay extends Pattern {
               count == 1 ? a.words("name") : h.words("part.numbered", i),
               a.watts("power"),
               "load",
-              h.words("why.asked", a.words("power"))));
+              h.why(a, "power")));
     }
     Run run = h.run(Side.SWITCHED, fuse.amps());
     Branches.feed(h, run, Harness.at(k, "87"), lamps, "in", a.number("to-load"), 0.5);
@@ -65,7 +65,7 @@ final class LampByRelay extends Pattern {
           Harness.at(lamp, "out"),
           h.ground(a.words("ground"), "load"),
           a.number("to-ground"),
-          h.words("wire.ground"));
+          h.groundOf(lamp));
     }
     String s =
         h.plainSwitch(

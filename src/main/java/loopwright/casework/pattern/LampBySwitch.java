@@ -89,7 +89,7 @@ final class LampBySwitch extends Pattern {
           Harness.at(load, "out"),
           h.ground(a.words("ground"), "load"),
           a.number("to-ground"),
-          h.words("wire.ground"));
+          h.groundOf(load));
     }
     h.circuit(Names.capital(a.words("name")), Harness.loads(loads), on);
   }
@@ -98,7 +98,7 @@ final class LampBySwitch extends Pattern {
     List<String> loads = new ArrayList<>();
     for (int i = 1; i <= count; i++) {
       String called = count == 1 ? a.words("name") : h.words("part.numbered", i);
-      String source = h.words("why.asked", a.words("power"));
+      String source = h.why(a, "power");
       String kind = a.words("kind");
       if (kind.equals("lamp")) {
         loads.add(h.lamp(called, a.watts("power"), "load", source));

@@ -120,7 +120,7 @@ final class StarterWithInterlock extends Pattern {
             h.words("starter.motor"),
             new PartSpec.Motor(Estimate.of(a.amps("power")), Optional.empty()),
             ENGINE,
-            h.words("why.asked", a.words("power")));
+            h.why(a, "power"));
     h.join(Harness.at(motor, "out"), engine);
     return motor;
   }
@@ -142,7 +142,7 @@ final class StarterWithInterlock extends Pattern {
                 h.diode(),
                 Optional.of(2 * a.amps("power"))),
             ENGINE,
-            h.words("starter.why.solenoid", a.words("solenoid")));
+            h.why(a, "solenoid") + " " + h.words("starter.why.solenoid"));
     h.join(Harness.at(solenoid, "85"), engine);
     Run cable = h.run(Side.HOT, 0, Bolted.mm2(a.amps("power")));
     h.cable(

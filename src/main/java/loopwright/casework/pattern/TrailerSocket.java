@@ -166,13 +166,13 @@ final class TrailerSocket extends Pattern {
           Harness.at(socket, pin.pin() + "b"),
           Harness.at(lamp, "in"),
           a.number("on-trailer"),
-          h.words("wire.to-load"));
+          h.feedOf(lamp));
       h.wire(
           ground,
           Harness.at(lamp, "out"),
           Harness.at(socket, groundPin.pin() + "b"),
           a.number("on-trailer"),
-          h.words("wire.ground"));
+          h.groundOf(lamp));
     }
     return lamps;
   }

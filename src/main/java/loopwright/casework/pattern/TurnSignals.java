@@ -83,20 +83,20 @@ final class TurnSignals extends Pattern {
                 h.words("flasher.lamp." + end + "-" + side),
                 a.watts("power"),
                 end + "-" + side,
-                h.words("why.asked", a.words("power")));
+                h.why(a, "power"));
         lamps.add(lamp);
         h.wire(
             end.equals("front") ? front : rear,
             out,
             Harness.at(lamp, "in"),
             a.number("to-" + end),
-            h.words("wire.to-load"));
+            h.feedOf(lamp));
         h.wire(
             ground,
             Harness.at(lamp, "out"),
             h.ground(a.words(end + "-ground"), end),
             a.number("to-ground"),
-            h.words("wire.ground"));
+            h.groundOf(lamp));
       }
       bySide.put(side, lamps);
     }
