@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.CircuitLoops;
 import loopwright.casework.Desk;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
@@ -12,6 +13,7 @@ import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.io.KnowledgeFiles;
 import loopwright.io.journal.FileCaseStore;
 import loopwright.knowledge.Knowledge;
+import loopwright.model.Vehicle;
 import loopwright.rules.DroolsRuleBook;
 import loopwright.rules.RuleFiles;
 
@@ -56,6 +58,11 @@ final class Engine {
 
   PaperDesk paperDesk() {
     return new PaperDesk(knowledge, rules::join, phrases);
+  }
+
+  /** The loops of a vehicle's circuits, as the meter that comes first would show them. */
+  CircuitLoops loops(Vehicle vehicle) {
+    return new CircuitLoops(vehicle, knowledge, knowledge.meters().get(0), phrases);
   }
 
   Phrases phrases() {

@@ -107,10 +107,7 @@ public class LoopwrightApp extends Application {
     public synchronized Optional<LoopView> loop(Vehicle vehicle, String circuit) {
       if (!known.containsKey(vehicle)) {
         known.clear();
-        known.put(
-            vehicle,
-            new CircuitLoops(
-                vehicle, engine.knowledge(), engine.knowledge().meters().get(0), engine.phrases()));
+        known.put(vehicle, engine.loops(vehicle));
       }
       return known.get(vehicle).loop(circuit);
     }

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.List;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
@@ -59,6 +60,11 @@ final class Terminal implements CliWorld {
   @Override
   public SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) throws Problem {
     return Practice.meter(engine(), ready, vehicle);
+  }
+
+  @Override
+  public CircuitLoops loops(Vehicle vehicle) {
+    return engine().loops(vehicle);
   }
 
   @Override

@@ -1,14 +1,30 @@
 package loopwright.casework;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import loopwright.diagnosis.Check;
+import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Hazards;
 import loopwright.diagnosis.HealthyBands;
 import loopwright.diagnosis.Loop;
 import loopwright.diagnosis.Workbench;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
+import loopwright.model.LoadRef;
+import loopwright.model.PartKind;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.solver.Network;
+import loopwright.solver.OperatingPoint;
 
 /** The loops of a vehicle's circuits with what a healthy vehicle shows at each node. */
 public final class CircuitLoops {
@@ -16,6 +32,7 @@ public final class CircuitLoops {
   private final Workbench bench;
   private final HealthyBands bands;
   private final Words words;
+  private final Phrases phrases;
 
   /** Solves nothing yet. */
   public CircuitLoops(Vehicle vehicle, Knowledge knowledge, MeterSpec meter, Phrases phrases) {
@@ -23,6 +40,7 @@ public final class CircuitLoops {
     this.bench = new Workbench(Network.of(vehicle, knowledge.typicals()), knowledge, meter);
     this.bands = new HealthyBands(bench);
     this.words = new Words(vehicle, phrases);
+    this.phrases = phrases;
   }
 
   /**
@@ -41,5 +59,93 @@ public final class CircuitLoops {
             loop ->
                 new LoopViews(vehicle, bench, bands::band, words, circuit.get().onSetting())
                     .view(loop, circuit.get().name()));
+  }
+
+  /**
+   * A circuit as it is drawn on paper, with the loops of all its loads.
+   *
+   * @throws Problem if the vehicle has no such circuit
+   */
+  public CircuitDrawing drawing(String circuitId) throws Problem {
+    Circuit circuit =
+        vehicle
+            .circuit(circuitId)
+            .orElseThrow(
+                () ->
+                    new Problem("circuit", circuitId, phrases.say("problem.circuit", circuits())));
+    Setting on = circuit.onSetting();
+    LoopViews views = new LoopViews(vehicle, bench, bands::band, words, on);
+    List<Loop> loops = new ArrayList<>();
+    List<CircuitDrawing.DrawnLoop> drawn = new ArrayList<>();
+    for (LoadRef load : circuit.loads()) {
+      Loop.trace(bench, on, bench.loadElement(load)).map(Loop::all).ifPresent(loops::addAll);
+    }
+    // The loads first, then what acts on them.
+    loops.stream()
+        .distinct()
+        .sorted(Comparator.comparing(this::acts))
+        .forEach(loop -> drawn.add(drawn(views, loop, on)));
+    return new CircuitDrawing(circuit, words.setting(on), drawn, cautions(loops));
+  }
+
+  private String circuits() {
+    return vehicle.circuits().stream().map(Circuit::id).collect(Collectors.joining(", "));
+  }
+
+  private boolean acts(Loop loop) {
+    return vehicle.requirePart(loop.title()).kind() == PartKind.RELAY;
+  }
+
+  private CircuitDrawing.DrawnLoop drawn(LoopViews views, Loop loop, Setting on) {
+    String title = words.part(loop.title());
+    LoopView view = views.view(loop, acts(loop) ? phrases.say("drawn.coil", title) : title);
+    List<String> volts =
+        view.stairs().stream()
+            .map(s -> Figures.range(s.healthy().low(), s.healthy().high(), Band.Unit.VOLT))
+            .toList();
+    List<String> drops = new ArrayList<>();
+    double amps = 0;
+    for (int i = 0; i < loop.pieces().size(); i++) {
+      Loop.Piece piece = loop.pieces().get(i);
+      boolean load = piece.part().equals(loop.title());
+      if (load) {
+        OperatingPoint point = bench.point(bench.healthy(), on);
+        amps = Math.abs(point.amps(piece.elements().get(0)));
+      }
+      drops.add(drop(view.stairs().get(i).point(), view.stairs().get(i + 1).point(), on, load));
+    }
+    return new CircuitDrawing.DrawnLoop(
+        view, phrases.say("drawn.amps", Figures.amps(amps)), volts, drops);
+  }
+
+  /** What is lost between two nodes, whichever way the current runs; a load's own as a range. */
+  private String drop(TerminalRef from, TerminalRef to, Setting on, boolean load) {
+    double[] band = bands.band(Check.measure(CheckKind.VOLTS, from, to, on));
+    double most = Math.max(Math.abs(band[0]), Math.abs(band[1]));
+    double least = Math.min(Math.abs(band[0]), Math.abs(band[1]));
+    return load
+        ? Figures.range(least, most, Band.Unit.VOLT)
+        : phrases.say("drawn.drop", Figures.volts(most));
+  }
+
+  private List<String> cautions(List<Loop> loops) {
+    Map<String, Set<String>> byHazard = new TreeMap<>();
+    for (Loop loop : loops) {
+      String title = words.part(loop.title());
+      Hazards.of(vehicle.requirePart(loop.title()))
+          .forEach(h -> byHazard.computeIfAbsent(h, x -> new LinkedHashSet<>()).add(title));
+      if (loop.pieces().stream()
+          .noneMatch(p -> vehicle.requirePart(p.part()).kind() == PartKind.FUSE)) {
+        byHazard.computeIfAbsent("unfused", x -> new LinkedHashSet<>()).add(title);
+      }
+    }
+    List<String> cautions = new ArrayList<>();
+    byHazard.forEach(
+        (hazard, titles) -> {
+          if (phrases.has("drawn.caution." + hazard)) {
+            cautions.add(phrases.say("drawn.caution." + hazard, String.join(", ", titles)));
+          }
+        });
+    return cautions;
   }
 }

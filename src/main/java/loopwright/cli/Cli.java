@@ -34,6 +34,7 @@ public final class Cli {
             .addSubcommand(new CheckCommand(world))
             .addSubcommand(new MakingCommand(world))
             .addSubcommand(new LabelsCommand(world))
+            .addSubcommand(new DrawingsCommand(world))
             .setOut(out)
             .setErr(err)
             .setCaseInsensitiveEnumValuesAllowed(true)
@@ -70,7 +71,7 @@ public final class Cli {
     public void run() {
       throw new CommandLine.ParameterException(
           spec.commandLine(),
-          "Say what to do: find, cases, ready, vehicle, check, wires, making or labels.");
+          "Say what to do: find, cases, ready, vehicle, check, wires, making, labels or drawings.");
     }
   }
 }

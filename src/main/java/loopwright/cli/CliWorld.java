@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.time.Clock;
 import java.util.List;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
@@ -82,6 +83,9 @@ public interface CliWorld {
    * @throws Problem if it can't be made
    */
   PaperDesk paperDesk() throws Problem;
+
+  /** The loops of a vehicle's circuits. */
+  CircuitLoops loops(Vehicle vehicle);
 
   /** Where lines come from. */
   InputStream in();

@@ -8,7 +8,7 @@ import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
 
 /** What is dangerous about a part, as far as its kind, rating and name tell. */
-final class Hazards {
+public final class Hazards {
 
   /** A motor above this current is a starter. Common practice. */
   static final double STARTER_AMPS = 50;
@@ -18,7 +18,11 @@ final class Hazards {
 
   private Hazards() {}
 
-  static Set<String> of(Part part) {
+  /**
+   * The dangers of a part, a word each: airbag, battery, charging, electronics, fuel, hot, moving,
+   * starter.
+   */
+  public static Set<String> of(Part part) {
     Set<String> hazards = new TreeSet<>();
     String name = (part.name() + " " + part.where()).toLowerCase(Locale.ROOT);
     if (part.spec() instanceof PartSpec.Motor m) {

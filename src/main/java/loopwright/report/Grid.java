@@ -23,20 +23,31 @@ final class Grid {
   }
 
   void draw() {
+    List<List<String>> heads = heads();
+    heads(heads);
+    table.rows().forEach(row -> row(row(row), heads));
+  }
+
+  /** Height of the headings and so many rows, in points. */
+  double height(int rows) {
+    return height(heads())
+        + table.rows().stream().limit(rows).mapToDouble(r -> height(row(r))).sum();
+  }
+
+  private List<List<String>> heads() {
     List<List<String>> heads = new ArrayList<>();
     for (int c = 0; c < widths.length; c++) {
       heads.add(cell(table.columns().get(c).heading(), Typeface.BOLD, c));
     }
-    double headHeight = height(heads);
-    paper.room(headHeight + 2 * LINE + 2 * PAD);
-    heads(heads);
-    for (List<String> row : table.rows()) {
-      List<List<String>> cells = new ArrayList<>();
-      for (int c = 0; c < widths.length; c++) {
-        cells.add(cell(row.get(c), Typeface.REGULAR, c));
-      }
-      row(cells, heads);
+    return heads;
+  }
+
+  private List<List<String>> row(List<String> row) {
+    List<List<String>> cells = new ArrayList<>();
+    for (int c = 0; c < widths.length; c++) {
+      cells.add(cell(row.get(c), Typeface.REGULAR, c));
     }
+    return cells;
   }
 
   private void heads(List<List<String>> heads) {

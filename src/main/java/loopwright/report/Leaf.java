@@ -79,10 +79,15 @@ final class Leaf {
     return marks.stream().filter(Text.class::isInstance).map(Text.class::cast).toList();
   }
 
-  /** Puts a text with its left end and the top of its line in place; says what it takes up. */
+  /** Puts a text with its left end and the top of its line in place; says what its ink takes up. */
   Box text(String text, Typeface face, double size, double x, double top) {
     String plain = face.plain(text);
-    Box box = new Box(x, top, face.width(plain, size), size * Typeface.LEADING);
+    Box box =
+        new Box(
+            x,
+            top + size * (Typeface.ABOVE - Typeface.TALLEST),
+            face.width(plain, size),
+            size * (Typeface.TALLEST + Typeface.DEEPEST));
     if (!plain.isBlank()) {
       marks.add(new Text(plain, face, size, top + size * Typeface.ABOVE, box));
     }

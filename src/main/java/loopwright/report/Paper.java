@@ -152,10 +152,26 @@ public final class Paper {
 
   /** A list with its title and notes; its headings stand again on every page it runs on to. */
   public void table(ListTable table) {
+    Grid grid = new Grid(this, table);
+    room(above(table) + grid.height(3));
     heading(table.title());
     table.notes().forEach(this::paragraph);
-    new Grid(this, table).draw();
+    grid.draw();
     y += GAP;
+  }
+
+  /** Height of a list with its title in points, wherever it is broken. */
+  double height(ListTable table) {
+    return above(table) + new Grid(this, table).height(table.rows().size());
+  }
+
+  private double above(ListTable table) {
+    double notes = 0;
+    for (String note : table.notes()) {
+      int lines = Typeface.REGULAR.wrap(note, BODY, right() - MARGIN).size();
+      notes += lines * BODY * Typeface.LEADING + GAP;
+    }
+    return 2 * GAP + HEADING * Typeface.LEADING + notes;
   }
 
   private void lines(String text, Typeface face, double size, double indent) {
@@ -199,6 +215,18 @@ public final class Paper {
     if (y + height > bottom() + 1e-6 && !fresh()) {
       newPage();
     }
+  }
+
+  /** A paper of its own to try on how much fits a page turned as told. */
+  Paper trial(Turn turn) {
+    Paper trial = new Paper(size, subject, title, date, phrases);
+    trial.newPage(turn);
+    return trial;
+  }
+
+  /** How many pages there are so far. */
+  int pages() {
+    return leaves.size();
   }
 
   /** The pages, each with its number. */

@@ -18,8 +18,14 @@ enum Typeface {
   /** Height of a line as a share of the size. */
   static final double LEADING = 1.25;
 
-  /** How far the text's box reaches above its baseline, as a share of the size. */
+  /** From the top of a line to its baseline, as a share of the size. */
   static final double ABOVE = 0.95;
+
+  /** How far the tallest letters reach above the baseline, as a share of the size. */
+  static final double TALLEST = 0.83;
+
+  /** How far the deepest letters reach below the baseline, as a share of the size. */
+  static final double DEEPEST = 0.25;
 
   private final byte[] bytes;
   private final CmapLookup glyphs;

@@ -14,6 +14,7 @@ import java.util.List;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
+import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
@@ -110,6 +111,11 @@ class KillTest {
             @Override
             public SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) {
               throw new AssertionError("no ready-made case is opened here");
+            }
+
+            @Override
+            public CircuitLoops loops(Vehicle vehicle) {
+              throw new AssertionError("no circuit is drawn here");
             }
 
             @Override

@@ -79,4 +79,21 @@ class PrintCommandsTest {
     assertThat(world.run("labels", "cart", "--out", odd.toString())).isEqualTo(3);
     assertThat(odd).doesNotExist();
   }
+
+  @Test
+  void circuitsAreDrawnAllOrThoseNamed() throws IOException {
+    Path paper = folder.resolve("drawings.pdf");
+    assertThat(world.run("drawings", "pumper", "--out", paper.toString())).isZero();
+    assertThat(pdf(paper)).isTrue();
+    long all = Files.size(paper);
+    String first = world.vehicle.circuits().get(0).id();
+    assertThat(world.run("drawings", "pumper", "--circuit", first, "--out", paper.toString()))
+        .isZero();
+    assertThat(Files.size(paper)).isLessThanOrEqualTo(all);
+    assertThat(world.run("drawings", "pumper", "--circuit", "nil", "--out", paper.toString()))
+        .isEqualTo(2);
+    assertThat(world.errText()).contains("'nil'").contains(first);
+    assertThat(world.run("drawings", "pumper")).isEqualTo(2);
+    assertThat(world.errText()).contains("--out FILE.pdf");
+  }
 }

@@ -9,9 +9,12 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Locale;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseStore;
+import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
+import loopwright.casework.Phrases;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.evidence.Bench;
@@ -87,6 +90,12 @@ final class TestWorld implements CliWorld {
   @Override
   public SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) {
     throw new AssertionError("no ready-made case is opened here");
+  }
+
+  @Override
+  public CircuitLoops loops(Vehicle vehicle) {
+    return new CircuitLoops(
+        vehicle, Bench.KNOWLEDGE, Bench.KNOWLEDGE.meters().get(0), new Phrases(Locale.ENGLISH));
   }
 
   @Override

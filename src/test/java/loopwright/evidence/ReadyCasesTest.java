@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
+import loopwright.casework.CircuitLoops;
 import loopwright.casework.FindCase;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
@@ -167,6 +168,11 @@ class ReadyCasesTest {
     @Override
     public SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) throws Problem {
       return new SimulatedMeter(vehicle, Bench.KNOWLEDGE, ready, ready.id().hashCode());
+    }
+
+    @Override
+    public CircuitLoops loops(Vehicle vehicle) {
+      throw new AssertionError("no circuit is drawn here");
     }
 
     @Override
