@@ -30,6 +30,8 @@ public final class Cli {
             .addSubcommand(new CasesCommand(world))
             .addSubcommand(new ReadyCommand(world))
             .addSubcommand(new VehicleCommand(world))
+            .addSubcommand(new NewCommand(world))
+            .addSubcommand(new AddCommand(world))
             .addSubcommand(new WiresCommand(world))
             .addSubcommand(new CheckCommand(world))
             .addSubcommand(new MakingCommand(world))
@@ -71,7 +73,8 @@ public final class Cli {
     public void run() {
       throw new CommandLine.ParameterException(
           spec.commandLine(),
-          "Say what to do: find, cases, ready, vehicle, check, wires, making, labels or drawings.");
+          "Say what to do: find, cases, ready, vehicle, new, add, check, wires, making, labels or"
+              + " drawings.");
     }
   }
 }

@@ -217,13 +217,24 @@ final class Existing {
       return Optional.empty();
     }
     Map<String, String> on = Map.of(key.get().id(), on(key.get()).orElseThrow());
-    return bar(keyed, on)
-        .or(
-            () ->
+    return bar(keyed, on).or(this::keyTerminal);
+  }
+
+  /** The key switch's own terminal that is live with the key on; empty without a key switch. */
+  Optional<Feed> keyTerminal() {
+    return key()
+        .flatMap(
+            key ->
                 keyed.entrySet().stream()
-                    .filter(e -> e.getKey().part().equals(key.get().id()))
+                    .filter(e -> e.getKey().part().equals(key.id()))
                     .findFirst()
-                    .map(e -> new Feed(e.getKey(), Optional.empty(), rating(e.getValue()), on)));
+                    .map(
+                        e ->
+                            new Feed(
+                                e.getKey(),
+                                Optional.empty(),
+                                rating(e.getValue()),
+                                Map.of(key.id(), on(key).orElseThrow()))));
   }
 
   /** The bar with the greatest fuse before it, and of several the one with the most legs. */

@@ -315,7 +315,10 @@ final class Harness {
             called,
             new PartSpec.Fuse(rating, Optional.empty()),
             feed.bar().isPresent() ? "fuse-block" : "inline",
-            words(volts() == 6 ? "why.fuse-six" : "why.fuse", amps, rating));
+            words(
+                rating > Sizes.fuse(amps) && volts() == 6 ? "why.fuse-six" : "why.fuse",
+                amps,
+                rating));
     Side side = feed.on().isEmpty() ? Side.HOT : Side.KEYED;
     if (feed.bar().isPresent()) {
       join(leg(feed.bar().get().id()), at(id, "feed"));

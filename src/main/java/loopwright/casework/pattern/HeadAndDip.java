@@ -12,7 +12,7 @@ import loopwright.model.PartSpec;
 import loopwright.model.TerminalRef;
 
 /**
- * Two headlamps with a light switch and a dip switch, by relays or straight:
+ * One or two headlamps with a light switch and a dip switch, by relays or straight:
  *
  * <pre>
  * coil fuse -- light switch -- dip switch --+-- 86 (dip relay) 85 -- ground
@@ -29,6 +29,7 @@ final class HeadAndDip extends Pattern {
   @Override
   void ask(Questions ask) {
     ask.name();
+    ask.count("count", 1, 2, 2);
     ask.power("dip-power", "dip-lamp", 15);
     ask.power("main-power", "main-lamp", 15);
     ask.yes("relays", true);
@@ -48,9 +49,15 @@ final class HeadAndDip extends Pattern {
   @Override
   void build(Harness h, Answers a) throws Problem {
     boolean relays = a.is("relays", Questions.YES);
-    double dip = 2 * a.amps("dip-power");
-    double main = 2 * a.amps("main-power");
-    List<String> lamps = List.of(lamp(h, a, "left"), lamp(h, a, "right"));
+    double count = a.number("count");
+    double dip = count * a.amps("dip-power");
+    double main = count * a.amps("main-power");
+    List<String> lamps =
+        count == 1
+            ? List.of(lamp(h, a, a.words("name"), "front"))
+            : List.of(
+                lamp(h, a, h.words("part.left"), "front-left"),
+                lamp(h, a, h.words("part.right"), "front-right"));
     Existing.Feed feed = feed(h, a);
     Harness.Fused first =
         relays ? h.coilFuse(feed) : h.fuse(feed, Math.max(dip, main), h.words("part.fuse"));
@@ -117,17 +124,17 @@ final class HeadAndDip extends Pattern {
     h.circuit(h.words("headlamps.circuit." + beam), loads, on);
   }
 
-  private static String lamp(Harness h, Answers a, String side) throws Problem {
+  private static String lamp(Harness h, Answers a, String called, String where) throws Problem {
     return h.add(
         "L",
-        h.words("part." + side),
+        called,
         new PartSpec.DualLamp(
             "dip",
             Estimate.of(a.watts("dip-power")),
             "main",
             Estimate.of(a.watts("main-power")),
             Optional.empty()),
-        "front-" + side,
+        where,
         h.why(a, "dip-power") + " " + h.why(a, "main-power"));
   }
 

@@ -34,7 +34,7 @@ final class LampBySwitch extends Pattern {
     ask.choice("kind", KINDS, "lamp", "");
     ask.power("power", KINDS.contains(ask.answer("kind")) ? ask.answer("kind") : "lamp", MOST_AMPS);
     ask.count("count", 1, 4, 1);
-    ask.choice("switched", List.of("switch", "none"), "switch", "common practice");
+    ask.choice("switched", List.of("switch", "pedal", "none"), "switch", "common practice");
     ask.feed(Questions.KEY);
     if (!ask.is("switched", "none")) {
       ask.metres("to-switch", 1);
@@ -64,20 +64,21 @@ final class LampBySwitch extends Pattern {
     List<Map<String, String>> on = new ArrayList<>(List.of(fuse.on()));
     TerminalRef out = fuse.load();
     Run run = h.run(fuse.side(), fuse.amps());
-    if (a.is("switched", "switch")) {
+    if (!a.is("switched", "none")) {
+      boolean pedal = a.is("switched", "pedal");
       String s =
           h.plainSwitch(
               h.words("part.switch"),
-              PartSpec.Control.MANUAL,
-              "off",
-              "on",
+              pedal ? PartSpec.Control.PEDAL : PartSpec.Control.MANUAL,
+              pedal ? "up" : "off",
+              pedal ? "pressed" : "on",
               false,
-              false,
+              pedal,
               amps,
-              "dash");
+              pedal ? "pedals" : "dash");
       h.wire(run, out, Harness.at(s, "in"), a.number("to-switch"), h.words("wire.to-switch"));
       out = Harness.at(s, "out");
-      on.add(Map.of(s, "on"));
+      on.add(Map.of(s, pedal ? "pressed" : "on"));
       run = h.run(Side.SWITCHED, fuse.amps());
     }
     List<String> loads = loads(h, a, count, each);

@@ -285,11 +285,10 @@ public record NewVehicle(
         h.add(
             "GB",
             h.basis().words().say("part.ground-block"),
-            new PartSpec.Splice(
-                List.of("in"),
-                Optional.of(loopwright.model.Estimate.between(0.0001, 0.0003, 0.001))),
+            Bolted.bar(),
             "fuse-block",
             h.words("why.ground-block"));
+    h.spare(block, Set.of("a"));
     strap(h, main, Harness.at(block, "in"));
     return block;
   }

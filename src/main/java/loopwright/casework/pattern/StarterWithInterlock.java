@@ -299,8 +299,25 @@ final class StarterWithInterlock extends Pattern {
     return neutral;
   }
 
-  private static void neutralLamp(Harness h, Answers a, String ns) throws Problem {
+  private record Lead(TerminalRef at, double fuse, Side side, Map<String, String> on) {}
+
+  /**
+   * What feeds the neutral lamp: the key's own terminal where its fuse is small. Behind a main
+   * relay the lamp's feed could die while the key cranks; the start relay would then find ground
+   * backwards through the lamp, in gear.
+   */
+  private static Lead lampFeed(Harness h) throws Problem {
+    Optional<Feed> key = h.existing().keyTerminal();
+    double rating = key.isPresent() ? key.get().fuse().orElse(100) : 100;
+    if (rating <= 7.5) {
+      return new Lead(key.get().at(), rating, Side.KEYED, key.get().on());
+    }
     Harness.Fused fuse = h.coilFuse(feed(h, true));
+    return new Lead(fuse.load(), fuse.amps(), fuse.side(), fuse.on());
+  }
+
+  private static void neutralLamp(Harness h, Answers a, String ns) throws Problem {
+    Lead lead = lampFeed(h);
     String lamp =
         h.lamp(
             h.basis().words().say("part.neutral-lamp"),
@@ -308,18 +325,18 @@ final class StarterWithInterlock extends Pattern {
             "dash",
             h.words("why.tell-tale"));
     h.wire(
-        h.run(fuse.side(), fuse.amps()),
-        fuse.load(),
+        h.run(lead.side(), lead.fuse()),
+        lead.at(),
         Harness.at(lamp, "in"),
         a.number("to-button"),
         h.words("wire.to-tell-tale"));
     h.wire(
-        h.run(Side.CONTROL, fuse.amps()),
+        h.run(Side.CONTROL, lead.fuse()),
         Harness.at(lamp, "out"),
         Harness.at(ns, "in"),
         a.number("to-switches"),
         h.words("starter.wire.lamp-to-neutral"));
-    Map<String, String> on = new LinkedHashMap<>(fuse.on());
+    Map<String, String> on = new LinkedHashMap<>(lead.on());
     on.put(ns, "neutral");
     h.circuit(
         h.basis().words().say("starter.circuit.neutral-lamp"),

@@ -73,12 +73,10 @@ final class Supply {
   }
 
   private static String bar(Harness h, String called) {
-    return h.add(
-        "BAR",
-        h.basis().words().say(called),
-        new PartSpec.Splice(List.of("in"), Optional.of(Estimate.between(0.0001, 0.0003, 0.001))),
-        "fuse-block",
-        h.words("why.bar"));
+    String bar =
+        h.add("BAR", h.basis().words().say(called), Bolted.bar(), "fuse-block", h.words("why.bar"));
+    h.spare(bar, Set.of("a"));
+    return bar;
   }
 
   /** A key switch, fused from the bar. */

@@ -1,0 +1,190 @@
+package loopwright.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import loopwright.casework.Problem;
+import loopwright.casework.edit.VehicleStore;
+import loopwright.casework.pattern.Basis;
+import loopwright.casework.pattern.Outcome;
+import loopwright.casework.pattern.Pattern;
+import loopwright.casework.pattern.PatternWords;
+import loopwright.casework.pattern.Patterns;
+import loopwright.io.KnowledgeFiles;
+import loopwright.io.VehicleFiles;
+import loopwright.model.Vehicle;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Adds a circuit of the trade to a vehicle. */
+@Command(
+    name = "add",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Adds a ready-made circuit to a vehicle: asks for what it needs and lists each part",
+      "with its value and where that comes from. Without a pattern it lists the patterns.",
+      "Nothing is written without --save."
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:shown or saved",
+      "1:the vehicle can't be saved",
+      "2:the command line or an answer was not understood, or you stopped",
+      "3:the vehicle can't be read or has defects"
+    })
+final class AddCommand implements Callable<Integer> {
+  private final CliWorld world;
+
+  @Parameters(
+      index = "0",
+      paramLabel = "VEHICLE",
+      description = "A vehicle file, or a demo vehicle's name.")
+  private String name = "";
+
+  @Parameters(
+      index = "1",
+      paramLabel = "PATTERN",
+      arity = "0..1",
+      description = "What to add, for instance lamp-relay; left out, they are listed.")
+  private Optional<String> pattern = Optional.empty();
+
+  @Option(
+      names = "--set",
+      paramLabel = "QUESTION=ANSWER",
+      description = "Answers a question. Give it as often as needed.")
+  private Map<String, String> set = Map.of();
+
+  @Option(
+      names = "--answers",
+      paramLabel = "FILE",
+      description = "A file of answers, QUESTION = ANSWER a line.")
+  private Optional<Path> answers = Optional.empty();
+
+  @Option(
+      names = "--usual",
+      description = "Asks nothing: what isn't answered otherwise gets the usual answer.")
+  private boolean usual;
+
+  @Option(
+      names = "--save",
+      paramLabel = "FILE",
+      description = "Writes the vehicle with the circuit in it; the file it came from will do.")
+  private Optional<Path> save = Optional.empty();
+
+  @Option(
+      names = "--width",
+      paramLabel = "COLUMNS",
+      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
+  private int width = Page.USUAL;
+
+  AddCommand(CliWorld world) {
+    this.world = world;
+  }
+
+  @Override
+  public Integer call() {
+    Optional<Vehicle> opened = VehicleCommand.open(world, name);
+    if (opened.isEmpty()) {
+      return ExitCode.VEHICLE.number();
+    }
+    Page page = new Page(world.out(), width);
+    Page log = new Page(world.err(), width);
+    Basis basis = basis();
+    Optional<Pattern> found = pattern.flatMap(Patterns::find);
+    if (found.isEmpty()) {
+      pattern.ifPresent(p -> log.say("There is no pattern '" + p + "'."));
+      list(pattern.isPresent() ? log : page, basis);
+      return pattern.isPresent() ? ExitCode.USAGE.number() : ExitCode.DONE.number();
+    }
+    ExitCode code;
+    try {
+      code = add(page, log, basis, found.get(), opened.get());
+    } catch (Asker.Ended e) {
+      log.say("Stopped; nothing is written.");
+      code = ExitCode.USAGE;
+    } catch (Problem e) {
+      log.say(e.field() + " '" + e.value() + "': " + e.accepted() + ".");
+      code = ExitCode.USAGE;
+    }
+    page.flush();
+    log.flush();
+    return code.number();
+  }
+
+  /** What patterns need to know, as it comes with the program. */
+  static Basis basis() {
+    return new Basis(KnowledgeFiles.readBundled().orThrow(), new PatternWords(Locale.ENGLISH));
+  }
+
+  /** The patterns, each with what it is for. */
+  static void list(Page page, Basis basis) {
+    int n = 1;
+    for (Pattern p : Patterns.all()) {
+      page.block(
+          String.format(Locale.ROOT, "%2d  %-15s ", n++, p.id()),
+          p.title(basis) + ". " + p.purpose(basis));
+    }
+    page.flush();
+  }
+
+  private ExitCode add(Page page, Page log, Basis basis, Pattern what, Vehicle vehicle)
+      throws Asker.Ended, Problem {
+    Map<String, String> given = new LinkedHashMap<>();
+    if (answers.isPresent()) {
+      AnswerFile file = AnswerFile.read(answers.get());
+      if (!file.rows().isEmpty()) {
+        throw new Problem(
+            "answers", answers.get().toString(), "a file without 'add': it is for one circuit");
+      }
+      given.putAll(file.answers());
+    }
+    given.putAll(set);
+    page.say(what.title(basis));
+    if (!usual && answers.isEmpty() && set.isEmpty()) {
+      page.say("Enter takes what stands before >. 'back' goes back, 'stop' ends.");
+      page.gap();
+      given =
+          new Asker(world.in(), page)
+              .ask(
+                  a -> what.questions(vehicle, basis, a),
+                  (q, a) -> Pattern.check(q, a, vehicle),
+                  given);
+    }
+    Outcome outcome = what.plan(vehicle, basis, given);
+    page.gap();
+    AddedPage.show(page, outcome);
+    page.gap();
+    if (save.isEmpty()) {
+      page.say("To keep it, add --save FILE; nothing is written yet.");
+      return ExitCode.DONE;
+    }
+    return save(page, log, save.get(), outcome.vehicle());
+  }
+
+  /** Saves over a vehicle file, keeping what it held, or as a new one. */
+  static ExitCode save(Page page, Page log, Path file, Vehicle vehicle) {
+    VehicleFiles files = new VehicleFiles();
+    try {
+      if (Files.exists(file)) {
+        try (VehicleStore.Opened opened = files.open(file)) {
+          if (opened.readOnly().isPresent()) {
+            throw new Problem("file", file.toString(), opened.readOnly().get());
+          }
+          opened.save(vehicle);
+        }
+      } else {
+        files.create(file, vehicle).close();
+      }
+    } catch (Problem e) {
+      log.say(e.getMessage());
+      return ExitCode.FAILED;
+    }
+    page.say("Saved: " + file);
+    return ExitCode.DONE;
+  }
+}

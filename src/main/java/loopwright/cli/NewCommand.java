@@ -1,0 +1,184 @@
+package loopwright.cli;
+
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import loopwright.casework.Problem;
+import loopwright.casework.pattern.Basis;
+import loopwright.casework.pattern.NewVehicle;
+import loopwright.casework.pattern.NewVehicleForm;
+import loopwright.casework.pattern.Outcome;
+import loopwright.casework.pattern.Pattern;
+import loopwright.casework.pattern.Patterns;
+import loopwright.model.Vehicle;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Begins a vehicle of one's own from a few questions. */
+@Command(
+    name = "new",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Begins a vehicle of your own: asks what it is and what needs power, and writes a file",
+      "with fuses, wires, switches and grounds of usual size, each with its source."
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:written",
+      "1:the file can't be written",
+      "2:the command line or an answer was not understood, or you stopped"
+    })
+final class NewCommand implements Callable<Integer> {
+  private final CliWorld world;
+
+  @Parameters(paramLabel = "FILE", description = "The file to write; there must be none yet.")
+  private Path file = Path.of("");
+
+  @Option(
+      names = "--set",
+      paramLabel = "QUESTION=ANSWER",
+      description = "Answers a question about the vehicle. Give it as often as needed.")
+  private Map<String, String> set = Map.of();
+
+  @Option(
+      names = "--answers",
+      paramLabel = "FILE",
+      description =
+          "A file of answers, QUESTION = ANSWER a line; 'add = PATTERN' begins a circuit, and the"
+              + " lines below it answer that one's questions.")
+  private Optional<Path> answers = Optional.empty();
+
+  @Option(
+      names = "--usual",
+      description = "Asks nothing, and adds what vehicles of its kind usually need.")
+  private boolean usual;
+
+  @Option(
+      names = "--width",
+      paramLabel = "COLUMNS",
+      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
+  private int width = Page.USUAL;
+
+  NewCommand(CliWorld world) {
+    this.world = world;
+  }
+
+  @Override
+  public Integer call() {
+    Page page = new Page(world.out(), width);
+    Page log = new Page(world.err(), width);
+    ExitCode code;
+    try {
+      // Told before the questions, not after them.
+      if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+        throw new Problem(
+            "file", file.toString(), "a new name: there is something of this name already");
+      }
+      code = make(page, log, AddCommand.basis());
+    } catch (Asker.Ended e) {
+      log.say("Stopped; nothing is written.");
+      code = ExitCode.USAGE;
+    } catch (Problem e) {
+      log.say(e.field() + " '" + e.value() + "': " + e.accepted() + ".");
+      code = ExitCode.USAGE;
+    }
+    page.flush();
+    log.flush();
+    return code.number();
+  }
+
+  private ExitCode make(Page page, Page log, Basis basis) throws Asker.Ended, Problem {
+    Map<String, String> given = new LinkedHashMap<>();
+    List<NewVehicle.Row> rows = new ArrayList<>();
+    if (answers.isPresent()) {
+      AnswerFile read = AnswerFile.read(answers.get());
+      given.putAll(read.answers());
+      rows.addAll(read.rows());
+    }
+    given.putAll(set);
+    if (usual) {
+      rows.addAll(NewVehicleForm.suggested(basis, given));
+    } else if (answers.isEmpty()) {
+      Asker asker = new Asker(world.in(), page);
+      page.say("Enter takes what stands before >. 'back' goes back, 'stop' ends.");
+      page.gap();
+      given = asker.ask(a -> NewVehicleForm.questions(basis, a), NewVehicleForm::check, given);
+      rows.addAll(circuits(asker, page, basis, given));
+    }
+    Outcome outcome = NewVehicleForm.vehicle(basis, given, rows).make(basis);
+    page.gap();
+    AddedPage.show(page, outcome);
+    page.gap();
+    return AddCommand.save(page, log, file, outcome.vehicle());
+  }
+
+  /** Asks which circuits to add, beginning with what is usual. */
+  private List<NewVehicle.Row> circuits(
+      Asker asker, Page page, Basis basis, Map<String, String> given) throws Asker.Ended, Problem {
+    List<NewVehicle.Row> rows = new ArrayList<>();
+    List<NewVehicle.Row> suggested = NewVehicleForm.suggested(basis, given);
+    if (!suggested.isEmpty()) {
+      page.gap();
+      page.say(
+          "Usual for it: "
+              + suggested.stream()
+                  .map(r -> NewVehicleForm.name(r, basis))
+                  .collect(Collectors.joining(", "))
+              + ".");
+      page.say("Take these, with usual values?");
+      String line = asker.line("yes> ");
+      if (line.isEmpty() || line.equalsIgnoreCase("yes") || line.equalsIgnoreCase("y")) {
+        rows.addAll(suggested);
+      }
+    }
+    AddCommand.list(page, basis);
+    while (true) {
+      page.gap();
+      page.say(
+          "Add a circuit: its number or name. Enter: that's all (" + rows.size() + " so far).");
+      String line = asker.line("done> ");
+      if (line.isEmpty()) {
+        return rows;
+      }
+      Optional<Pattern> pattern = pattern(line);
+      if (pattern.isEmpty()) {
+        page.say("'" + line + "' is none of them.");
+        continue;
+      }
+      Vehicle before = NewVehicleForm.vehicle(basis, given, rows).make(basis).vehicle();
+      Map<String, String> answered =
+          asker.ask(
+              a -> pattern.get().questions(before, basis, a),
+              (q, a) -> Pattern.check(q, a, before),
+              Map.of());
+      NewVehicle.Row row = new NewVehicle.Row(pattern.get().id(), answered);
+      try {
+        Outcome outcome = pattern.get().plan(before, basis, answered);
+        page.say("That makes " + outcome.added().size() + " parts.");
+        page.items(outcome.told());
+        rows.add(row);
+      } catch (Problem e) {
+        page.say("Not added. " + e.field() + " '" + e.value() + "': " + e.accepted() + ".");
+      }
+    }
+  }
+
+  private static Optional<Pattern> pattern(String line) {
+    try {
+      int number = Integer.parseInt(line);
+      return number >= 1 && number <= Patterns.all().size()
+          ? Optional.of(Patterns.all().get(number - 1))
+          : Optional.empty();
+    } catch (NumberFormatException e) {
+      return Patterns.find(line);
+    }
+  }
+}
