@@ -1,7 +1,6 @@
 package loopwright.cli;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import loopwright.casework.PaperReport;
@@ -10,9 +9,10 @@ import loopwright.casework.PlanFinding;
 import loopwright.casework.Problem;
 import loopwright.diagnosis.rulebook.Conclusion.Severity;
 import loopwright.model.Vehicle;
+import loopwright.report.PlanSheet;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** Checks a vehicle's plan on paper. */
 @Command(
@@ -21,7 +21,8 @@ import picocli.CommandLine.Parameters;
     description = {
       "Checks a vehicle's plan on paper, before wire is bought or the key is turned:",
       "feeds, returns, fuses, wires, contacts, coils, volts lost, what wakes what.",
-      "The worst comes first, each with its limit, what follows and what to do."
+      "The worst comes first, each with its limit, what follows and what to do.",
+      "With --out FILE.pdf for paper."
     },
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
@@ -36,8 +37,7 @@ final class CheckCommand implements Callable<Integer> {
 
   private final CliWorld world;
 
-  @Parameters(paramLabel = "VEHICLE", description = "A vehicle file, or a demo vehicle's name.")
-  private String name = "";
+  @Mixin private PrintOptions print = new PrintOptions();
 
   @Option(
       names = "--surroundings",
@@ -64,13 +64,16 @@ final class CheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Problem {
+    if (print.out.isPresent() && !print.asks(".pdf")) {
+      return print.unknownEnding(world, ".pdf");
+    }
     if (surroundings.isPresent()
         && !(surroundings.get() >= COLDEST && surroundings.get() <= HOTTEST)) {
       new Page(world.err(), width)
           .say("Surroundings: " + surroundings.get() + " C must be -40 to 79 C.");
       return ExitCode.USAGE.number();
     }
-    Optional<Vehicle> vehicle = VehicleCommand.open(world, name);
+    Optional<Vehicle> vehicle = VehicleCommand.open(world, print.vehicle);
     if (vehicle.isEmpty()) {
       return ExitCode.VEHICLE.number();
     }
@@ -78,9 +81,21 @@ final class CheckCommand implements Callable<Integer> {
         surroundings.isPresent()
             ? world.paperDesk().check(vehicle.get(), surroundings.get())
             : world.paperDesk().check(vehicle.get());
+    if (print.out.isPresent()) {
+      int written =
+          print.write(
+              world,
+              "paper check",
+              PlanSheet.pdf(report, print.paper, PrintOptions.today(world), print.phrases));
+      return written == ExitCode.DONE.number() ? judged(report) : written;
+    }
     Page page = new Page(world.out(), width);
-    show(page, report, new Phrases(Locale.ENGLISH));
+    show(page, report, print.phrases);
     page.flush();
+    return judged(report);
+  }
+
+  private static int judged(PaperReport report) {
     return report.unsolved().isEmpty() && report.defects().isEmpty()
         ? ExitCode.DONE.number()
         : ExitCode.VEHICLE.number();

@@ -25,6 +25,9 @@ public final class Paper {
   private static final double FOOT = 20;
   private static final double GAP = 6;
 
+  /** Where the text behind a label begins. */
+  private static final double LABEL = 78;
+
   private final PageSize size;
   private final String subject;
   private final String title;
@@ -110,16 +113,24 @@ public final class Paper {
 
   /** A word or two in front, bold, and what it introduces behind, indented. */
   public void labelled(String label, String text) {
-    double indent = 78;
-    double top = y;
-    List<String> lines = Typeface.REGULAR.wrap(text, BODY, right() - MARGIN - indent);
-    room(Math.min(lines.size(), 3) * BODY * Typeface.LEADING);
-    if (top != y) {
-      top = y;
-    }
-    leaf().text(label, Typeface.BOLD, BODY, MARGIN, top);
-    lines(text, Typeface.REGULAR, BODY, indent);
+    room(BODY * Typeface.LEADING);
+    leaf().text(label, Typeface.BOLD, BODY, MARGIN, y);
+    lines(text, Typeface.REGULAR, BODY, LABEL);
     y += 2;
+  }
+
+  /** Something to be done or looked at, bold, with a box to tick off; kept with what follows. */
+  public void tick(String text) {
+    double side = 0.8 * BODY;
+    room(9 * BODY * Typeface.LEADING);
+    leaf().rectangle(new Box(MARGIN + 1, y + 2, side, side), 0.9);
+    lines(text, Typeface.BOLD, BODY, side + 8);
+    y += 2;
+  }
+
+  /** A little room. */
+  public void gap() {
+    y += GAP;
   }
 
   /**

@@ -96,4 +96,14 @@ class PrintCommandsTest {
     assertThat(world.run("drawings", "pumper")).isEqualTo(2);
     assertThat(world.errText()).contains("--out FILE.pdf");
   }
+
+  @Test
+  void thePaperCheckIsPrintedAndStillSaysWhetherAnythingIsWrong() throws IOException {
+    int judged = world.run("check", "pumper");
+    Path paper = folder.resolve("check.pdf");
+    assertThat(world.run("check", "pumper", "--out", paper.toString())).isEqualTo(judged);
+    assertThat(pdf(paper)).isTrue();
+    assertThat(world.run("check", "pumper", "--out", folder.resolve("a.csv").toString()))
+        .isEqualTo(2);
+  }
 }
