@@ -24,6 +24,19 @@ public final class CircuitEdits {
 
   private CircuitEdits() {}
 
+  /** Takes a circuit away; its parts stay. */
+  public static Edit remove(String circuit) {
+    return PartEdits.edit(
+        "remove circuit " + circuit,
+        before -> {
+          List<Circuit> circuits = new ArrayList<>(before.circuits());
+          if (!circuits.removeIf(c -> c.id().equals(circuit))) {
+            throw new Problem("circuit", circuit, "the id of a circuit of " + before.name());
+          }
+          return new Edit.Made(before.with(before.parts(), before.joins(), circuits), List.of());
+        });
+  }
+
   // Duplicating.
 
   /**

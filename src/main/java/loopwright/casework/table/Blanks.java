@@ -16,7 +16,7 @@ import loopwright.model.WireSize;
  */
 final class Blanks {
   private static final Estimate TO_BE_GIVEN = Estimate.of(1);
-  static final TerminalRef NOWHERE = new TerminalRef("?", "?");
+  private static final TerminalRef NOWHERE = new TerminalRef("?", "?");
 
   private Blanks() {}
 

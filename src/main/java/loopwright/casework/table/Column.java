@@ -18,6 +18,12 @@ public enum Column {
   LOOM,
   /** Rest voltage in volts. */
   VOLTS,
+  /** What a battery holds in ampere-hours. */
+  AMP_HOURS,
+  /** What charges it at idle in amperes. */
+  CHARGE_IDLE_AMPS,
+  /** What charges it at working speed in amperes. */
+  CHARGE_AMPS,
   /** Rating, or current at the system voltage, in amperes. */
   AMPS,
   /** Power in watts; of two filaments each with its name. */

@@ -8,6 +8,7 @@ import java.util.Optional;
 import loopwright.casework.edit.Ends;
 import loopwright.model.Circuit;
 import loopwright.model.Part;
+import loopwright.model.PartSpec;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 
@@ -77,7 +78,10 @@ final class Draft {
     } else {
       parts.set(at, part);
     }
-    ends = Optional.empty();
+    // Nothing ends on a wire.
+    if (!(part.spec() instanceof PartSpec.Wire)) {
+      ends = Optional.empty();
+    }
   }
 
   /** Puts a circuit in the place of the one of its id, or at the end. */

@@ -152,7 +152,9 @@ final class PartRules {
         if (others.contains(at)) {
           throw Words.bad(Column.TOUCHES, piece, "terminals of other parts");
         }
-        draft.touch(at, others);
+        if (!Set.copyOf(others).equals(Set.copyOf(draft.touching(at)))) {
+          draft.touch(at, others);
+        }
         done.add(at);
       }
     };

@@ -151,6 +151,9 @@ public enum Table {
     void fill(Map<Column, Rule> rules) {
       rules.put(VOLTS, ValueRules.volts());
       rules.put(OHMS, ValueRules.ohms());
+      rules.put(Column.AMP_HOURS, ValueRules.ampHours());
+      rules.put(Column.CHARGE_IDLE_AMPS, ValueRules.chargeIdleAmps());
+      rules.put(Column.CHARGE_AMPS, ValueRules.chargeAmps());
       common(rules);
       rules.put(TOUCHES, PartRules.touches(Optional.empty()));
     }

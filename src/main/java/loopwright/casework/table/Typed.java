@@ -200,11 +200,6 @@ public final class Typed implements Edit {
     return false;
   }
 
-  /** The id a new row would get by itself. */
-  public static String nextId(Vehicle vehicle, Table table) {
-    return free(new Draft(vehicle), table);
-  }
-
   private static String free(Draft draft, Table table) {
     boolean circuits = table == Table.CIRCUITS;
     int number = 1;
@@ -270,7 +265,7 @@ public final class Typed implements Edit {
 
   private void limits(Draft draft, int index, String id, Set<String> before, Set<Column> set) {
     for (VehicleCheck.Finding finding : findings(draft, draft.part(id).orElseThrow())) {
-      if (!before.contains(finding.path())) {
+      if (finding.path().startsWith("parts[0]") && !before.contains(finding.path())) {
         Column column = Fields.column(finding.path(), table, set);
         bad.add(
             new Bad(

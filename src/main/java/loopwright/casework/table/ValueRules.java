@@ -27,16 +27,64 @@ final class ValueRules {
                 (d, f, t) -> new PartSpec.Fuse(Words.exactly(c, t, Quantity.AMPS), f.ohms()))));
   }
 
-  static Rule volts() {
-    Column c = Column.VOLTS;
+  private static Rule battery(
+      Column column, SpecRule.Getter<PartSpec.Battery> get, SpecRule.Setter<PartSpec.Battery> set) {
     return new SpecRule(
-        c,
-        List.of(
-            new Entry<>(
-                PartSpec.Battery.class,
-                Need.OPTIONAL,
-                b -> Words.spoken(b.volts(), Quantity.VOLTS),
-                (d, b, t) -> new PartSpec.Battery(Words.maybe(c, t, Quantity.VOLTS), b.ohms()))));
+        column, List.of(new Entry<>(PartSpec.Battery.class, Need.OPTIONAL, get, set)));
+  }
+
+  static Rule volts() {
+    return battery(
+        Column.VOLTS,
+        b -> Words.spoken(b.volts(), Quantity.VOLTS),
+        (d, b, t) ->
+            new PartSpec.Battery(
+                Words.maybe(Column.VOLTS, t, Quantity.VOLTS),
+                b.ohms(),
+                b.ampHours(),
+                b.chargeIdleAmps(),
+                b.chargeAmps()));
+  }
+
+  static Rule ampHours() {
+    return battery(
+        Column.AMP_HOURS,
+        b -> Words.number(b.ampHours()),
+        (d, b, t) -> {
+          String bare = t.replaceFirst("(?i) *ah$", "");
+          return new PartSpec.Battery(
+              b.volts(),
+              b.ohms(),
+              Words.maybeExactly(Column.AMP_HOURS, bare, Quantity.AMPS),
+              b.chargeIdleAmps(),
+              b.chargeAmps());
+        });
+  }
+
+  static Rule chargeIdleAmps() {
+    return battery(
+        Column.CHARGE_IDLE_AMPS,
+        b -> Words.number(b.chargeIdleAmps()),
+        (d, b, t) ->
+            new PartSpec.Battery(
+                b.volts(),
+                b.ohms(),
+                b.ampHours(),
+                Words.maybeExactly(Column.CHARGE_IDLE_AMPS, t, Quantity.AMPS),
+                b.chargeAmps()));
+  }
+
+  static Rule chargeAmps() {
+    return battery(
+        Column.CHARGE_AMPS,
+        b -> Words.number(b.chargeAmps()),
+        (d, b, t) ->
+            new PartSpec.Battery(
+                b.volts(),
+                b.ohms(),
+                b.ampHours(),
+                b.chargeIdleAmps(),
+                Words.maybeExactly(Column.CHARGE_AMPS, t, Quantity.AMPS)));
   }
 
   static Rule command() {
@@ -74,7 +122,9 @@ final class ValueRules {
             ohms(
                 PartSpec.Battery.class,
                 PartSpec.Battery::ohms,
-                (b, o) -> new PartSpec.Battery(b.volts(), o)),
+                (b, o) ->
+                    new PartSpec.Battery(
+                        b.volts(), o, b.ampHours(), b.chargeIdleAmps(), b.chargeAmps())),
             ohms(
                 PartSpec.Fuse.class, PartSpec.Fuse::ohms, (f, o) -> new PartSpec.Fuse(f.amps(), o)),
             ohms(
@@ -93,7 +143,9 @@ final class ValueRules {
             new Entry<>(
                 PartSpec.Sender.class,
                 Need.REQUIRED,
-                s -> Said.number(s.ohms().low()) + " to " + Said.number(s.ohms().high()),
+                s ->
+                    Said.spoken(
+                        new Estimate(s.ohms().typical(), Optional.of(s.ohms())), Quantity.OHMS),
                 (d, s, t) -> new PartSpec.Sender(travel(t)))));
   }
 

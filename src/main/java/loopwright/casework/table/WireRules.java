@@ -60,21 +60,23 @@ final class WireRules {
         Need.REQUIRED,
         w -> w.size().toString(),
         (d, w, t) -> {
-          WireSize size = size(d, t);
+          WireSize size = size(d, w, t);
           return new PartSpec.Wire(
               w.kind(), w.from(), w.to(), size, w.metres(), w.endOhms(), w.colour(), w.loom());
         });
   }
 
-  /** A bare number is taken in the unit that all wires of the vehicle have, where they agree. */
-  private static WireSize size(Draft draft, String text) throws Problem {
+  /**
+   * A bare number is taken in the unit that all other wires of the vehicle have, where they agree.
+   */
+  private static WireSize size(Draft draft, PartSpec own, String text) throws Problem {
     Optional<WireSize> plain = Said.size(text, Optional.empty());
     if (plain.isPresent()) {
       return plain.get();
     }
     Set<WireSize.Unit> units = new HashSet<>();
     for (Part part : draft.parts()) {
-      if (part.spec() instanceof PartSpec.Wire w && !w.from().equals(Blanks.NOWHERE)) {
+      if (part.spec() instanceof PartSpec.Wire w && w != own) {
         units.add(w.size().unit());
       }
     }

@@ -7,28 +7,37 @@ import javafx.application.Platform;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.css.PseudoClass;
+import javafx.scene.control.Label;
 import javafx.scene.control.TableCell;
 import javafx.scene.control.TableColumn;
 import javafx.scene.control.TableView;
 import javafx.scene.control.TextField;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.ClipboardContent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.StackPane;
 import loopwright.casework.table.Column;
 import loopwright.ui.Texts;
+import loopwright.ui.widget.Parts;
 import loopwright.ui.wiring.GridViewModel.GridRow;
 
 /** A table that is typed into. */
 final class GridView extends StackPane {
   private static final PseudoClass CURSOR = PseudoClass.getPseudoClass("cursor");
   private static final PseudoClass WRONG = PseudoClass.getPseudoClass("wrong");
+  private static final PseudoClass BLOCK = PseudoClass.getPseudoClass("block");
   private static final PseudoClass FRESH = PseudoClass.getPseudoClass("fresh");
+
+  private static final int PAGE = 10;
+  private static final double BUBBLE = 30;
 
   private final GridViewModel model;
   private final ReadOnlyDoubleProperty em;
   private final TableView<GridRow> table = new TableView<>();
   private final TextField editor = new TextField();
   private final List<Cell> cells = new ArrayList<>();
+  private final Label bubble = Parts.text("", "cell-bubble");
 
   GridView(GridViewModel model, ReadOnlyDoubleProperty em) {
     this.model = model;
@@ -40,7 +49,9 @@ final class GridView extends StackPane {
     table.setPlaceholder(new StackPane());
     editor.setId("cell-editor");
     editor.getStyleClass().add("cell-editor");
-    getChildren().add(table);
+    bubble.setManaged(false);
+    bubble.setMouseTransparent(true);
+    getChildren().addAll(table, bubble);
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     addEventFilter(KeyEvent.KEY_TYPED, this::typed);
     model.tableProperty().addListener(o -> columns());
@@ -91,6 +102,35 @@ final class GridView extends StackPane {
 
   private void restyle() {
     cells.forEach(Cell::restyle);
+    requestLayout();
+  }
+
+  @Override
+  protected void layoutChildren() {
+    super.layoutChildren();
+    placeBubble();
+  }
+
+  /**
+   * What is wrong with the cell under the cursor stands right below it, or above where no room is.
+   */
+  private void placeBubble() {
+    int row = model.rowProperty().get();
+    int column = model.columnProperty().get();
+    Optional<GridViewModel.Wrong> wrong = model.wrong(row, column);
+    Optional<Cell> at = cells.stream().filter(c -> c.isAt(row, column) && c.inSight()).findFirst();
+    bubble.setVisible(wrong.isPresent() && at.isPresent());
+    if (!bubble.isVisible()) {
+      return;
+    }
+    bubble.setText(wrong.get().message());
+    var cell = sceneToLocal(at.get().localToScene(at.get().getLayoutBounds()));
+    double width = Math.min(getWidth(), BUBBLE * em.get());
+    double height = bubble.prefHeight(width);
+    double x = Math.max(0, Math.min(cell.getMinX(), getWidth() - width));
+    double y = cell.getMaxY() + 1;
+    bubble.resizeRelocate(
+        x, y + height > getHeight() ? cell.getMinY() - height - 1 : y, width, height);
   }
 
   private void editing() {
@@ -142,10 +182,10 @@ final class GridView extends StackPane {
 
   private boolean whileEditing(KeyEvent e) {
     switch (e.getCode()) {
-      case ENTER -> commit(e.isShiftDown() ? -1 : 1, 0);
-      case TAB -> commit(0, e.isShiftDown() ? -1 : 1);
-      case UP -> commit(-1, 0);
-      case DOWN -> commit(1, 0);
+      case ENTER -> commit(() -> model.nextRow(e.isShiftDown() ? -1 : 1));
+      case TAB -> commit(() -> model.tab(e.isShiftDown() ? -1 : 1));
+      case UP -> commit(() -> model.step(-1, 0));
+      case DOWN -> commit(() -> model.step(1, 0));
       case ESCAPE -> model.leave();
       default -> {
         return false;
@@ -154,33 +194,84 @@ final class GridView extends StackPane {
     return true;
   }
 
-  private void commit(int down, int across) {
+  private void commit(Runnable goOn) {
     if (model.commit(editor.getText())) {
-      model.step(down, across);
+      goOn.run();
     }
     restyle();
   }
 
+  /** Takes what is being typed, before something else is done. */
+  void finishTyping() {
+    if (model.editingProperty().get().isPresent()) {
+      commit(() -> {});
+    }
+  }
+
   private boolean onGrid(KeyEvent e) {
-    if (e.isShortcutDown() || e.isAltDown()) {
+    if (e.isAltDown()) {
       return false;
+    }
+    if (e.isShortcutDown()) {
+      return withShortcut(e);
     }
     switch (e.getCode()) {
       case ENTER -> model.edit(model.text());
-      case TAB -> model.step(0, e.isShiftDown() ? -1 : 1);
-      case UP -> model.step(-1, 0);
-      case DOWN -> model.step(1, 0);
-      case LEFT -> model.step(0, -1);
-      case RIGHT -> model.step(0, 1);
-      case HOME -> model.move(model.rowProperty().get(), 0);
-      case END -> model.move(model.rowProperty().get(), Integer.MAX_VALUE);
-      case PAGE_UP -> model.step(-10, 0);
-      case PAGE_DOWN -> model.step(10, 0);
+      case TAB -> model.tab(e.isShiftDown() ? -1 : 1);
+      case UP -> step(e, -1, 0);
+      case DOWN -> step(e, 1, 0);
+      case LEFT -> step(e, 0, -1);
+      case RIGHT -> step(e, 0, 1);
+      case HOME -> step(e, 0, -model.columns().size());
+      case END -> step(e, 0, model.columns().size());
+      case PAGE_UP -> step(e, -PAGE, 0);
+      case PAGE_DOWN -> step(e, PAGE, 0);
+      case DELETE, BACK_SPACE -> model.delete();
       default -> {
         return e.getCode() == KeyCode.SPACE;
       }
     }
+    restyle();
     return true;
+  }
+
+  private void step(KeyEvent e, int down, int across) {
+    if (e.isShiftDown()) {
+      model.stretch(model.rowProperty().get() + down, model.columnProperty().get() + across);
+    } else {
+      model.step(down, across);
+    }
+  }
+
+  private boolean withShortcut(KeyEvent e) {
+    switch (e.getCode()) {
+      case C, INSERT -> copy();
+      case X -> {
+        copy();
+        model.delete();
+      }
+      case V ->
+          model.paste(Optional.ofNullable(Clipboard.getSystemClipboard().getString()).orElse(""));
+      case D -> model.fillDown();
+      case A -> {
+        model.move(0, 0);
+        model.stretch(Integer.MAX_VALUE, Integer.MAX_VALUE);
+      }
+      case HOME -> model.move(0, 0);
+      case END -> model.goToEmpty();
+      case DELETE -> model.removeRows();
+      default -> {
+        return false;
+      }
+    }
+    restyle();
+    return true;
+  }
+
+  private void copy() {
+    ClipboardContent content = new ClipboardContent();
+    content.putString(model.copy());
+    Clipboard.getSystemClipboard().setContent(content);
   }
 
   /** A cell; the one under the cursor holds the editor while it is edited. */
@@ -199,7 +290,12 @@ final class GridView extends StackPane {
             if (!here && model.editingProperty().get().isPresent()) {
               model.commit(editor.getText());
             }
-            model.move(getIndex(), column);
+            if (e.isShiftDown()) {
+              model.stretch(getIndex(), column);
+            } else {
+              model.move(getIndex(), column);
+            }
+            GridView.this.restyle();
             if (e.getClickCount() == 2) {
               model.edit(model.text());
             } else if (!here) {
@@ -242,6 +338,7 @@ final class GridView extends StackPane {
       boolean edited = here && model.editingProperty().get().isPresent();
       GridRow row = isEmpty() ? null : getItem();
       pseudoClassStateChanged(CURSOR, here);
+      pseudoClassStateChanged(BLOCK, row != null && model.inBlock(getIndex(), column));
       pseudoClassStateChanged(FRESH, row != null && row.id().isEmpty());
       pseudoClassStateChanged(WRONG, row != null && model.wrong(getIndex(), column).isPresent());
       if (edited) {

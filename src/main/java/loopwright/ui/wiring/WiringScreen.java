@@ -147,8 +147,10 @@ public final class WiringScreen extends StackPane {
     }
     boolean redo = e.getCode() == KeyCode.Y || (e.getCode() == KeyCode.Z && e.isShiftDown());
     if (redo) {
+      view.finishTyping();
       model.redo();
     } else if (e.getCode() == KeyCode.Z) {
+      view.finishTyping();
       model.undo();
     } else {
       return false;

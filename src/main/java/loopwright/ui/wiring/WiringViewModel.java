@@ -2,6 +2,7 @@ package loopwright.ui.wiring;
 
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
@@ -46,7 +47,8 @@ public final class WiringViewModel {
   private final ObservableList<VehicleCheck.Finding> findings = FXCollections.observableArrayList();
   private Optional<Workpiece> workpiece = Optional.empty();
   private Optional<VehicleStore.Opened> file = Optional.empty();
-  private Optional<Consumer<Change>> onChange = Optional.empty();
+  private final List<Runnable> onOpen = new ArrayList<>();
+  private final List<Consumer<Change>> onBack = new ArrayList<>();
   private String name = "";
   private int checked;
 
@@ -83,9 +85,14 @@ public final class WiringViewModel {
     return findings;
   }
 
-  /** What is called after each change, with what it touched. */
-  public void onChange(Consumer<Change> listener) {
-    onChange = Optional.of(listener);
+  /** What is called before another vehicle is shown. */
+  void onOpen(Runnable listener) {
+    onOpen.add(listener);
+  }
+
+  /** What is called after an edit was taken back or made again. */
+  void onBack(Consumer<Change> listener) {
+    onBack.add(listener);
   }
 
   /** Runs work off the window's thread. */
@@ -161,6 +168,7 @@ public final class WiringViewModel {
   }
 
   private void become(Workpiece work) {
+    onOpen.forEach(Runnable::run);
     workpiece = Optional.of(work);
     tell(Tone.PLAIN, "");
     follow(work);
@@ -205,6 +213,7 @@ public final class WiringViewModel {
                 .ifPresentOrElse(
                     change -> {
                       changed(work, change);
+                      onBack.forEach(l -> l.accept(change));
                       tell(Tone.PLAIN, Texts.of("wiring.undone", change.title()));
                     },
                     () -> tell(Tone.PLAIN, Texts.of("wiring.nothingToUndo"))));
@@ -218,6 +227,7 @@ public final class WiringViewModel {
                 .ifPresentOrElse(
                     change -> {
                       changed(work, change);
+                      onBack.forEach(l -> l.accept(change));
                       tell(Tone.PLAIN, Texts.of("wiring.redone", change.title()));
                     },
                     () -> tell(Tone.PLAIN, Texts.of("wiring.nothingToRedo"))));
@@ -225,7 +235,6 @@ public final class WiringViewModel {
 
   private void changed(Workpiece work, Change change) {
     follow(work);
-    onChange.ifPresent(listener -> listener.accept(change));
     tell(
         Tone.PLAIN,
         change.told().isEmpty() ? change.title() : String.join(". ", List.copyOf(change.told())));
