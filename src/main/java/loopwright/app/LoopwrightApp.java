@@ -16,11 +16,13 @@ import loopwright.casework.LoopView;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.io.UnsavedFiles;
 import loopwright.io.VehicleFiles;
 import loopwright.model.Vehicle;
 import loopwright.ui.LoopSource;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.shell.MainWindow;
+import loopwright.ui.wiring.Keeping;
 
 /** The desktop window. */
 public class LoopwrightApp extends Application {
@@ -47,7 +49,10 @@ public class LoopwrightApp extends Application {
             preferences,
             background,
             new Ready(engine),
-            new VehicleFiles(),
+            new Keeping(
+                new VehicleFiles(),
+                new UnsavedFiles(data.resolve("unsaved")),
+                Path.of(System.getProperty("user.home", "."))),
             List.of());
     stage.setTitle("Loopwright");
     window.show(stage);

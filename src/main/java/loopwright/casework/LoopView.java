@@ -60,7 +60,8 @@ public record LoopView(
    *
    * @param point the probe point that names the node
    * @param others other terminals of the same node
-   * @param healthy what a healthy circuit shows in the circuit's own setting
+   * @param healthy what a healthy circuit shows in the circuit's own setting, or {@link
+   *     #NOT_WORKED_OUT}
    * @param measured readings taken here against the grounded post in that setting
    * @param reachable whether a lead can touch it
    */
@@ -70,6 +71,10 @@ public record LoopView(
       Band healthy,
       List<Measured> measured,
       boolean reachable) {
+    /** Stands for a healthy band where nothing was solved. */
+    public static final Band NOT_WORKED_OUT =
+        new Band(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, Band.Unit.VOLT);
+
     /** Copies the lists. */
     public Stair {
       others = List.copyOf(others);
@@ -84,6 +89,12 @@ public record LoopView(
    * @param volts the value in volts
    */
   public record Measured(int reading, double volts) {}
+
+  /** Whether it has a staircase: healthy bands were worked out, or something was measured. */
+  public boolean hasStaircase() {
+    return stairs.stream()
+        .anyMatch(s -> !s.healthy().equals(Stair.NOT_WORKED_OUT) || !s.measured().isEmpty());
+  }
 
   /** Copies the lists. */
   public LoopView {

@@ -130,7 +130,8 @@ final class LoopViews {
     return new LoopView.Stair(point, others, healthy, measured, reachable);
   }
 
-  private static String detail(Part part) {
+  /** Size or rating in words; empty for kinds that have none. */
+  static String detail(Part part) {
     PartSpec spec = part.spec();
     if (spec instanceof PartSpec.Wire w) {
       return w.size()

@@ -256,6 +256,11 @@ public final class VehicleFiles implements VehicleStore {
     }
 
     @Override
+    public String attach(Path photo) throws Problem {
+      return PhotoFiles.attach(photo, file.getParent());
+    }
+
+    @Override
     public synchronized void close() {
       if (!closed) {
         closed = true;

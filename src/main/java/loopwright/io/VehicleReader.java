@@ -19,6 +19,7 @@ import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
+import loopwright.model.Photo;
 import loopwright.model.Spread;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -176,6 +177,8 @@ final class VehicleReader {
       String field = "spare[" + i + "]";
       in.textOf(spares.get(i), DefectList.child(in.path("spare"), i), field).ifPresent(spare::add);
     }
+    String note = in.text("note", "");
+    List<Photo> photos = photos(in);
     in.nothingElse();
     if (spec.isEmpty()) {
       whole = false;
@@ -183,7 +186,30 @@ final class VehicleReader {
       return;
     }
     fileIndex.get("parts").add(index);
-    parts.add(new Part(id.get(), name, label, spec.get(), access, apart, swap, spare, where));
+    parts.add(
+        new Part(
+            id.get(), name, label, spec.get(), access, apart, swap, spare, where, note, photos));
+  }
+
+  private List<Photo> photos(ObjectReader in) {
+    List<Photo> photos = new ArrayList<>();
+    List<JsonValue> values = in.optionalList("photos", MANY);
+    for (int i = 0; i < values.size(); i++) {
+      String path = DefectList.child(in.path("photos"), i);
+      ObjectReader.of(values.get(i), path, in.object(), defects)
+          .ifPresent(
+              photo -> {
+                String file = photo.text("file").orElse("");
+                String at = photo.text("at", "");
+                photo.nothingElse();
+                if (Photo.fits(file)) {
+                  photos.add(new Photo(file, Optional.of(at).filter(t -> !t.isEmpty())));
+                } else if (!defects.covers(photo.path("file"))) {
+                  wrong(photo, "file", "\"" + JsonValue.shorten(file) + "\"", Photo.LIMIT);
+                }
+              });
+    }
+    return photos;
   }
 
   private Map<String, Access> access(ObjectReader in) {

@@ -16,6 +16,7 @@ import loopwright.model.Estimate;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
+import loopwright.model.Photo;
 import loopwright.model.Spread;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -109,6 +110,17 @@ final class VehicleWriter {
     number(out, "swap_minutes", part.swapMinutes());
     if (!part.spare().isEmpty()) {
       names(out, "spare", new ArrayList<>(new TreeSet<>(part.spare())));
+    }
+    text(out, "note", part.note());
+    if (!part.photos().isEmpty()) {
+      out.writeArrayFieldStart("photos");
+      for (Photo photo : part.photos()) {
+        out.writeStartObject();
+        out.writeStringField("file", photo.file());
+        text(out, "at", photo.terminal().orElse(""));
+        out.writeEndObject();
+      }
+      out.writeEndArray();
     }
     out.writeEndObject();
   }

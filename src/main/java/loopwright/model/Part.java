@@ -1,5 +1,6 @@
 package loopwright.model;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -16,6 +17,8 @@ import java.util.Optional;
  * @param swapMinutes working time to replace it with a good one; empty where none is at hand
  * @param spare terminals that are meant to stay free
  * @param where in words, where it sits; may be empty
+ * @param note anything worth knowing; may be empty
+ * @param photos photos of it and of its terminals
  */
 public record Part(
     String id,
@@ -26,7 +29,9 @@ public record Part(
     Optional<Double> apartMinutes,
     Optional<Double> swapMinutes,
     java.util.Set<String> spare,
-    String where) {
+    String where,
+    String note,
+    List<Photo> photos) {
 
   /** Copies the collections. */
   public Part {
@@ -37,6 +42,22 @@ public record Part(
     Objects.requireNonNull(where, "where");
     access = Map.copyOf(access);
     spare = java.util.Set.copyOf(spare);
+    Objects.requireNonNull(note, "note");
+    photos = List.copyOf(photos);
+  }
+
+  /** A part without note and photos. */
+  public Part(
+      String id,
+      String name,
+      String label,
+      PartSpec spec,
+      Map<String, Access> access,
+      Optional<Double> apartMinutes,
+      Optional<Double> swapMinutes,
+      java.util.Set<String> spare,
+      String where) {
+    this(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where, "", List.of());
   }
 
   /** A part with no label, access or times stated. */
@@ -47,42 +68,61 @@ public record Part(
 
   /** This part under another id. */
   public Part withId(String id) {
-    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+    return new Part(
+        id, name, label, spec, access, apartMinutes, swapMinutes, spare, where, note, photos);
   }
 
   /** This part with another name. */
   public Part withName(String name) {
-    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+    return new Part(
+        id, name, label, spec, access, apartMinutes, swapMinutes, spare, where, note, photos);
   }
 
   /** This part with something else written on it. */
   public Part withLabel(String label) {
-    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+    return new Part(
+        id, name, label, spec, access, apartMinutes, swapMinutes, spare, where, note, photos);
   }
 
   /** This part with other values or of another kind. */
   public Part withSpec(PartSpec spec) {
-    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+    return new Part(
+        id, name, label, spec, access, apartMinutes, swapMinutes, spare, where, note, photos);
   }
 
   /** This part with other ways to reach its terminals. */
   public Part withAccess(Map<String, Access> access) {
-    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+    return new Part(
+        id, name, label, spec, access, apartMinutes, swapMinutes, spare, where, note, photos);
   }
 
   /** This part with other terminals meant to stay free. */
   public Part withSpare(java.util.Set<String> spare) {
-    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+    return new Part(
+        id, name, label, spec, access, apartMinutes, swapMinutes, spare, where, note, photos);
   }
 
   /** This part in another place. */
   public Part withWhere(String where) {
-    return new Part(id, name, label, spec, access, apartMinutes, swapMinutes, spare, where);
+    return new Part(
+        id, name, label, spec, access, apartMinutes, swapMinutes, spare, where, note, photos);
   }
 
   /** This part with other working times to take it out and to replace it, in minutes. */
   public Part withMinutes(Optional<Double> apart, Optional<Double> swap) {
-    return new Part(id, name, label, spec, access, apart, swap, spare, where);
+    return new Part(id, name, label, spec, access, apart, swap, spare, where, note, photos);
+  }
+
+  /** This part with another note. */
+  public Part withNote(String note) {
+    return new Part(
+        id, name, label, spec, access, apartMinutes, swapMinutes, spare, where, note, photos);
+  }
+
+  /** This part with other photos. */
+  public Part withPhotos(List<Photo> photos) {
+    return new Part(
+        id, name, label, spec, access, apartMinutes, swapMinutes, spare, where, note, photos);
   }
 
   /** The kind of part. */

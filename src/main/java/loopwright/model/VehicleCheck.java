@@ -546,6 +546,11 @@ public final class VehicleCheck {
       for (String terminal : part.spare().stream().sorted().toList()) {
         known(path + ".spare", part, "spare", terminal, part.spec().terminals());
       }
+      for (int p = 0; p < part.photos().size(); p++) {
+        String at = path + ".photos[" + p + "].at";
+        Optional<String> terminal = part.photos().get(p).terminal();
+        terminal.ifPresent(t -> known(at, part, "photos", t, part.spec().terminals()));
+      }
       if (part.spec() instanceof PartSpec.Switch s) {
         contacts(part, path, s);
       }

@@ -70,7 +70,7 @@ class VehicleShapeDefectTest {
         expected(
             "fuse F1",
             "field \"ohm\"",
-            "known fields: id, kind, name, label, amps, ohms, where, access, apart_minutes, swap_minutes, spare",
+            "known fields: id, kind, name, label, amps, ohms, where, access, apart_minutes, swap_minutes, spare, note, photos",
             "parts[1].ohm (line 6)",
             "unknown field \"ohm\"; did you mean \"ohms\"?"));
   }
@@ -222,7 +222,7 @@ class VehicleShapeDefectTest {
         expected(
             "fuse F1",
             "field \"@class\"",
-            "known fields: id, kind, name, label, amps, ohms, where, access, apart_minutes, swap_minutes, spare",
+            "known fields: id, kind, name, label, amps, ohms, where, access, apart_minutes, swap_minutes, spare, note, photos",
             "parts[1].@class (line 6)",
             "unknown field \"@class\""));
   }

@@ -32,7 +32,8 @@ public record Change(
     told = List.copyOf(told);
   }
 
-  static Change between(String title, Vehicle before, Vehicle after, List<String> told) {
+  /** What differs between two versions of a vehicle. */
+  public static Change between(String title, Vehicle before, Vehicle after, List<String> told) {
     SortedSet<String> parts = new TreeSet<>();
     for (Part part : different(before.parts(), after.parts())) {
       parts.add(part.id());

@@ -65,7 +65,7 @@ public final class CircuitEdits {
     UnaryOperator<String> renamed = i -> ids.getOrDefault(i, i);
     for (Part part : before.parts()) {
       if (of.owns(part.id())) {
-        parts.add(PartEdits.withIds(part, renamed).withLabel(""));
+        parts.add(PartEdits.withIds(part, renamed).withLabel("").withPhotos(List.of()));
       }
     }
     List<List<TerminalRef>> joins = joins(before, of, renamed);

@@ -13,6 +13,7 @@ import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
+import loopwright.model.Photo;
 import loopwright.model.ShortName;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -53,6 +54,26 @@ public final class PartEdits {
   /** Says what a person calls a part; may be empty. */
   public static Edit name(String part, String name) {
     return change("name " + part, part, p -> p.withName(name));
+  }
+
+  /** Says where a part sits; may be empty. */
+  public static Edit where(String part, String where) {
+    return change("place of " + part, part, p -> p.withWhere(where));
+  }
+
+  /** Says what is worth knowing of a part; may be empty. */
+  public static Edit note(String part, String note) {
+    return change("note on " + part, part, p -> p.withNote(note));
+  }
+
+  /** Says how long it takes to take a part out and to replace it, in minutes, 0 or more. */
+  public static Edit minutes(String part, Optional<Double> apart, Optional<Double> swap) {
+    return change("minutes for " + part, part, p -> p.withMinutes(apart, swap));
+  }
+
+  /** Puts other photos to a part. */
+  public static Edit photos(String part, List<Photo> photos) {
+    return change("photos of " + part, part, p -> p.withPhotos(photos));
   }
 
   /** Says what it takes to reach a terminal. */

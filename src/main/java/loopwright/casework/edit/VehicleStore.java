@@ -97,6 +97,15 @@ public interface VehicleStore {
      */
     Vehicle restore(Version version) throws Problem;
 
+    /**
+     * Takes a photo for the vehicle: one below the vehicle's folder stays where it is, any other is
+     * copied into the folder {@code photos} beside the vehicle's file.
+     *
+     * @return its path as a {@link loopwright.model.Photo} names it
+     * @throws Problem if it is no picture or can't be read or copied
+     */
+    String attach(Path photo) throws Problem;
+
     @Override
     void close();
   }

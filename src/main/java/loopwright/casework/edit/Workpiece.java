@@ -130,6 +130,11 @@ public final class Workpiece {
    */
   public void save(VehicleStore.Opened file) throws Problem {
     file.save(vehicle);
-    saved = vehicle;
+    saved(vehicle);
+  }
+
+  /** Tells that a version of the vehicle was saved. */
+  public void saved(Vehicle version) {
+    saved = version;
   }
 }

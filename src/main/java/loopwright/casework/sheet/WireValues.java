@@ -86,7 +86,9 @@ final class WireValues {
         apart,
         swap,
         before.map(Part::spare).orElse(Set.of()),
-        words(row, WireColumn.WHERE, before.map(Part::where)));
+        words(row, WireColumn.WHERE, before.map(Part::where)),
+        before.map(Part::note).orElse(""),
+        before.map(Part::photos).orElse(List.of()));
   }
 
   private <T> Optional<T> kept(WireColumn column, Optional<T> old, Supplier<Optional<T>> read) {

@@ -1,10 +1,9 @@
 package loopwright.casework.table;
 
 import java.util.Map;
-import java.util.Set;
 
 /** Which column a field of a vehicle file stands in. */
-final class Fields {
+public final class Fields {
   private static final Map<String, Column> COLUMNS =
       Map.ofEntries(
           Map.entry("id", Column.ID),
@@ -40,10 +39,10 @@ final class Fields {
   private Fields() {}
 
   /**
-   * The column of a check's path such as {@code parts[6].metres}; else one that was set, else the
-   * id.
+   * The column of a check's path such as {@code parts[6].metres}; the id where it has none of its
+   * own.
    */
-  static Column column(String path, Table table, Set<Column> set) {
+  public static Column column(String path, Table table) {
     String[] steps = path.split("\\.");
     String field = steps.length > 1 ? steps[1].replaceAll("\\[.*", "") : "id";
     Column column = COLUMNS.getOrDefault(field, Column.ID);
@@ -53,9 +52,6 @@ final class Fields {
     if (column == Column.OHMS && !table.columns().contains(column)) {
       column = Column.CONTACT_OHMS;
     }
-    if (table.columns().contains(column)) {
-      return column;
-    }
-    return set.stream().findFirst().orElse(Column.ID);
+    return table.columns().contains(column) ? column : Column.ID;
   }
 }

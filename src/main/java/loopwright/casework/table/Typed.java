@@ -266,7 +266,8 @@ public final class Typed implements Edit {
   private void limits(Draft draft, int index, String id, Set<String> before, Set<Column> set) {
     for (VehicleCheck.Finding finding : findings(draft, draft.part(id).orElseThrow())) {
       if (finding.path().startsWith("parts[0]") && !before.contains(finding.path())) {
-        Column column = Fields.column(finding.path(), table, set);
+        Column named = Fields.column(finding.path(), table);
+        Column column = set.contains(named) ? named : set.stream().findFirst().orElse(named);
         bad.add(
             new Bad(
                 index, column, new Problem(Words.of(column), finding.value(), finding.limit())));

@@ -3,6 +3,7 @@ package loopwright.ui.drawing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
@@ -53,7 +54,10 @@ public final class LoopDrawing extends Region {
   private final DoubleProperty em = new SimpleDoubleProperty(16);
   private final ReadOnlyObjectWrapper<Optional<LoopPlan>> plan =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+  private final ObjectProperty<Optional<String>> marked =
+      new SimpleObjectProperty<>(Optional.empty());
   private Optional<LoopLayout.Request> drawn = Optional.empty();
+  private Optional<String> drawnMark = Optional.empty();
   private double drawnEm;
 
   /** Makes an empty drawing. */
@@ -71,6 +75,39 @@ public final class LoopDrawing extends Region {
     black.addListener(o -> requestLayout());
     folding.addListener(o -> requestLayout());
     em.addListener(o -> requestLayout());
+    marked.addListener(o -> requestLayout());
+  }
+
+  /** Id of the part that is marked. */
+  public ObjectProperty<Optional<String>> markedProperty() {
+    return marked;
+  }
+
+  /** What happens when a piece is clicked; it gets the part's id. */
+  public void onPiece(Consumer<String> action) {
+    canvas.getStyleClass().add("loop-canvas-live");
+    canvas.setOnMouseClicked(
+        e ->
+            plan.get()
+                .flatMap(p -> at(p, e.getX() / em.get(), e.getY() / em.get()))
+                .ifPresent(action));
+  }
+
+  private static Optional<String> at(LoopPlan p, double x, double y) {
+    return all(p).stream()
+        .filter(
+            piece -> {
+              Box c = piece.cell();
+              return x >= c.x() && x <= c.right() && y >= c.y() && y <= c.bottom();
+            })
+        .map(piece -> piece.view().part())
+        .findFirst();
+  }
+
+  private static List<LoopPlan.Piece> all(LoopPlan p) {
+    List<LoopPlan.Piece> all = new ArrayList<>(p.pieces());
+    p.rows().forEach(r -> all.addAll(r.pieces()));
+    return all;
   }
 
   /** The loop to draw. */
@@ -130,16 +167,18 @@ public final class LoopDrawing extends Region {
             folding.get(),
             this::textWidth);
     Optional<LoopLayout.Request> now = Optional.of(request);
-    if (same(now) && drawnEm == unit) {
+    if (same(now) && drawnEm == unit && drawnMark.equals(marked.get())) {
       return;
     }
     LoopPlan next = LoopLayout.of(request);
     drawn = now;
     drawnEm = unit;
+    drawnMark = marked.get();
     plan.set(Optional.of(next));
     new Painter(next, unit).paint();
     setAccessibleText(inWords(next));
     scrollToLead(next, w / unit);
+    scrollToMark(next, w / unit);
   }
 
   private boolean same(Optional<LoopLayout.Request> now) {
@@ -161,6 +200,16 @@ public final class LoopDrawing extends Region {
             .findFirst()
             .orElse(0);
     scroll.setHvalue(over <= 0 ? 0 : Math.max(0, Math.min(1, (x - room / 2) / over)));
+  }
+
+  private void scrollToMark(LoopPlan p, double room) {
+    double over = p.width() - room;
+    all(p).stream()
+        .filter(piece -> marked.get().equals(Optional.of(piece.view().part())))
+        .mapToDouble(piece -> piece.cell().centreX())
+        .findFirst()
+        .ifPresent(
+            x -> scroll.setHvalue(over <= 0 ? 0 : Math.max(0, Math.min(1, (x - room / 2) / over))));
   }
 
   /** Scrolls by a share of what is seen. */
@@ -198,12 +247,18 @@ public final class LoopDrawing extends Region {
 
     void paint() {
       double right = p.nodes().get(p.nodes().size() - 1).x() + 0.9;
-      guides();
+      boolean staircase = loop.get().map(LoopView::hasStaircase).orElse(false);
+      if (staircase) {
+        guides();
+      }
       p.titleLines().forEach(l -> text(l, TextAlignment.LEFT, "loop-title"));
       axis(right);
       returnPath(right);
       battery();
-      staircase();
+      if (staircase) {
+        staircase();
+      }
+      mark();
       for (LoopPlan.Piece piece : p.pieces()) {
         piece(piece, p.lineY());
       }
@@ -215,6 +270,21 @@ public final class LoopDrawing extends Region {
       canvas.getChildren().setAll(out);
       canvas.setMinSize(p.width() * u, p.height() * u);
       canvas.setPrefSize(p.width() * u, p.height() * u);
+    }
+
+    /** A frame round the pieces of the part that is marked. */
+    private void mark() {
+      for (LoopPlan.Piece piece : all(p)) {
+        if (marked.get().equals(Optional.of(piece.view().part()))) {
+          Box c = piece.cell();
+          Rectangle frame =
+              new Rectangle(
+                  (c.x() + 0.1) * u, (c.y() - 0.1) * u, (c.width() - 0.2) * u, c.height() * u);
+          frame.setArcWidth(0.5 * u);
+          frame.setArcHeight(0.5 * u);
+          add(frame, "piece-marked");
+        }
+      }
     }
 
     private <S extends Shape> S add(S shape, String... classes) {
@@ -277,13 +347,23 @@ public final class LoopDrawing extends Region {
       double middle = p.battery().y() + p.battery().height() / 2;
       line(x, p.lineY(), x, middle - 0.2, "wire-line");
       line(x, middle + 0.2, x, p.railY(), "wire-line");
-      boolean positiveUp = p.ticks().isEmpty() || p.ticks().get(p.ticks().size() - 1).volts() > 0;
+      boolean positiveUp = positiveUp();
       double longY = positiveUp ? middle - 0.2 : middle + 0.2;
       double shortY = positiveUp ? middle + 0.2 : middle - 0.2;
       line(x - 0.9, longY, x + 0.9, longY, "battery-plate");
       line(x - 0.45, shortY, x + 0.45, shortY, "battery-plate", "battery-minus");
       sign("+", x - 1.75, longY);
       sign("−", x - 1.75, shortY + (positiveUp ? 0.1 : -0.1));
+    }
+
+    /** By the volts axis; without one, by the post that the loop begins at. */
+    private boolean positiveUp() {
+      if (!p.ticks().isEmpty()) {
+        return p.ticks().get(p.ticks().size() - 1).volts() > 0;
+      }
+      LoopView.Stair first = p.nodes().get(0).view();
+      return !first.point().terminal().equals("neg")
+          && first.others().stream().noneMatch(t -> t.terminal().equals("neg"));
     }
 
     private void sign(String sign, double x, double y) {

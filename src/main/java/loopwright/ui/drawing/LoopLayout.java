@@ -39,6 +39,7 @@ public final class LoopLayout {
   private static final double BAND_WIDTH = 1.1;
   private static final double BAND_LEAST = 0.28;
   private static final double STAIRS_LEAST = 3;
+  private static final double STAIRS_NONE = 1.2;
   private static final double ROW_HEIGHT = 3.2;
   private static final double WIRE_WIDTH = 2.7;
   private static final double PART_WIDTH = 4.6;
@@ -162,7 +163,8 @@ public final class LoopLayout {
     }
     double fixed = fixedHeight(names, valueLines);
     double top = rowCount * ROW_HEIGHT;
-    double stairs = Math.max(STAIRS_LEAST, request.height() - fixed - top);
+    double stairs =
+        main.hasStaircase() ? Math.max(STAIRS_LEAST, request.height() - fixed - top) : STAIRS_NONE;
     double idY = top;
     double lineY = idY + ID_HEIGHT + LEAD_SIZE + 0.1;
     double namesY = lineY + SYMBOL_HALF + 0.05;
@@ -249,7 +251,9 @@ public final class LoopLayout {
 
   private boolean fits(boolean names, int rowCount, int valueLines) {
     return request.height()
-        >= fixedHeight(names, valueLines) + STAIRS_LEAST + rowCount * ROW_HEIGHT;
+        >= fixedHeight(names, valueLines)
+            + (main.hasStaircase() ? STAIRS_LEAST : STAIRS_NONE)
+            + rowCount * ROW_HEIGHT;
   }
 
   /** Suspected, and not drawn in the main row. */
@@ -518,8 +522,7 @@ public final class LoopLayout {
     double top = feedBelow ? least : most;
     double bottom = feedBelow ? most : least;
     if (top == bottom) {
-      top = 1;
-      bottom = 0;
+      return new Axis(1, 0, topY, bottomY, List.of());
     }
     double step = tickStep(Math.abs(top - bottom), bottomY - topY);
     Axis bare = new Axis(top, bottom, topY, bottomY, List.of());

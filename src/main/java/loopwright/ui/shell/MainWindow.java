@@ -20,7 +20,6 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.stage.Stage;
 import loopwright.casework.CaseDesk;
-import loopwright.casework.edit.VehicleStore;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
 import loopwright.ui.Fonts;
@@ -42,6 +41,7 @@ import loopwright.ui.vehicle.VehicleViewModel;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 import loopwright.ui.wiring.WiringPage;
+import loopwright.ui.wiring.Keeping;
 import loopwright.ui.wiring.WiringScreen;
 import loopwright.ui.wiring.WiringViewModel;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -97,7 +97,7 @@ public final class MainWindow {
         preferences,
         background,
         ReadyCases.NONE,
-        VehicleStore.NOWHERE,
+        Keeping.NOWHERE,
         List.of());
   }
 
@@ -105,7 +105,7 @@ public final class MainWindow {
    * Builds the window with cases to practise on and a place for vehicles that are worked on.
    *
    * @param ready ready-made cases
-   * @param store keeps vehicles
+   * @param keeping keeps vehicles
    * @param pages what else can be done in the Wiring place
    */
   public MainWindow(
@@ -116,7 +116,7 @@ public final class MainWindow {
       Preferences preferences,
       Executor background,
       ReadyCases ready,
-      VehicleStore store,
+      Keeping keeping,
       List<WiringPage> pages) {
     Objects.requireNonNull(desk, "desk");
     this.ready = Objects.requireNonNull(ready, "ready");
@@ -128,7 +128,7 @@ public final class MainWindow {
         new FindViewModel(
             desk, new ComplaintViewModel(desk, meters, preferences), worker.another());
     cases = new CasesViewModel(desk, worker.another());
-    wiring = new WiringViewModel(store, worker.another(), vehicle::edited);
+    wiring = new WiringViewModel(keeping, worker.another(), vehicle::edited);
     vehicleScreen = new VehicleScreen(vehicle, shell.emProperty(), this::complain);
     findScreen = new FindScreen(find, shell.emProperty());
     casesScreen = new CasesScreen(cases, this::reopen, ready.entries(), this::practise);

@@ -118,7 +118,8 @@ final class GridView extends StackPane {
     int row = model.rowProperty().get();
     int column = model.columnProperty().get();
     Optional<GridViewModel.Wrong> wrong = model.wrong(row, column);
-    Optional<Cell> at = cells.stream().filter(c -> c.isAt(row, column) && c.inSight()).findFirst();
+    Optional<Cell> at =
+        cells.stream().filter(c -> c.isAt(row, column) && c.getScene() != null).findFirst();
     bubble.setVisible(wrong.isPresent() && at.isPresent());
     if (!bubble.isVisible()) {
       return;
@@ -330,7 +331,7 @@ final class GridView extends StackPane {
       return cell.getMinX() >= all.getMinX() - 1
           && cell.getMaxX() <= all.getMaxX() + 1
           && cell.getMinY() >= all.getMinY() + 1.5 * em.get()
-          && cell.getMaxY() <= all.getMaxY() - em.get();
+          && cell.getMaxY() <= all.getMaxY() - 0.3 * em.get();
     }
 
     void restyle() {

@@ -310,7 +310,11 @@ public final class GridViewModel {
   public String text(int atRow, int atColumn) {
     return wrong(atRow, atColumn)
         .map(Wrong::text)
-        .orElseGet(() -> atRow < rows.size() ? rows.get(atRow).cells().get(atColumn) : "");
+        .orElseGet(() -> there(atRow, atColumn) ? rows.get(atRow).cells().get(atColumn) : "");
+  }
+
+  private boolean there(int atRow, int atColumn) {
+    return atRow >= 0 && atRow < rows.size() && atColumn < rows.get(atRow).cells().size();
   }
 
   // Typing.

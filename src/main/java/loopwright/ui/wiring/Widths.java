@@ -13,7 +13,7 @@ final class Widths {
       case LOADS, ON, CLOSED -> 14;
       case FROM, TO, TERMINALS, POSITIONS -> 8;
       case SUPPRESSION -> 10;
-      case METRES -> 9;
+      case METRES, AMPS, OHMS, VOLTS, WATTS, COIL_OHMS, CONTROL -> 9;
       default -> 7;
     };
   }

@@ -4,14 +4,19 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import javafx.application.Platform;
+import javafx.beans.Observable;
 import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.collections.ListChangeListener;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import loopwright.casework.Problem;
@@ -19,22 +24,47 @@ import loopwright.casework.edit.Change;
 import loopwright.casework.edit.Edit;
 import loopwright.casework.table.Table;
 import loopwright.model.Vehicle;
+import loopwright.model.VehicleCheck;
 import loopwright.ui.Texts;
 import loopwright.ui.Worker;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
-/** The Wiring place: tables to type into, or a page in their stead. */
+/** The Wiring place: tables to type into with a panel under them, or a page in their stead. */
 public final class WiringScreen extends StackPane {
+  private static final double WIDE_LEAST = 46;
+  private static final double HIGH_LEAST = 34;
+
+  /** What can stand under the table. */
+  private enum Panel {
+    DRAWING,
+    PART,
+    TODO,
+    FILES,
+    MORE
+  }
+
   private final WiringViewModel model;
   private final GridViewModel grid;
   private final ReadOnlyDoubleProperty em;
   private final GridView view;
-  private final Map<KeyCombination, WiringPage> pages = new LinkedHashMap<>();
+  private final Map<KeyCombination, Runnable> keys = new LinkedHashMap<>();
   private final Label told = Parts.text("", "entry-status");
-  private final FlowPane tabs = new FlowPane();
-  private final FlowPane actions = new FlowPane();
+  private final HBox tabs = Parts.row("grid-tabs");
+  private final HBox panelTabs = Parts.row("grid-tabs");
+  private final StackPane body = new StackPane();
+  private final StackPane gridPlace = new StackPane();
+  private final StackPane panelPlace = new StackPane();
+  private final Label state = Parts.line("", "case-title");
+  private final SketchPanel drawing;
+  private final PartPanel part;
+  private final TodoPanel todo;
+  private final FilesPanel files;
+  private final FlowPane more = new FlowPane();
   private final VBox tables;
+  private Panel panel = Panel.DRAWING;
+  private boolean panelAlone;
+  private Optional<AskPanel> asking = Optional.empty();
   private Optional<WiringPage> page = Optional.empty();
 
   /**
@@ -49,47 +79,185 @@ public final class WiringScreen extends StackPane {
     this.em = em;
     this.grid = new GridViewModel(model);
     this.view = new GridView(grid, em);
+    SketchViewModel sketch = new SketchViewModel(model, grid, model.worker().another());
+    CircuitActions circuits = new CircuitActions(model, grid, sketch, this::ask);
+    WiringActions actions = new WiringActions(model, grid, this::ask);
+    this.drawing = new SketchPanel(sketch, em, this::goTo);
+    this.part = new PartPanel(new PartViewModel(model, grid), em, this::ask);
+    this.todo = new TodoPanel(model, grid);
+    this.files = new FilesPanel(model.file(), actions);
     setId("wiring");
     told.setId("wiring-told");
-    tabs.getStyleClass().add("grid-tabs");
-    actions.getStyleClass().add("actions");
+    state.setId("wiring-state");
+    more.setId("more");
+    more.getStyleClass().addAll("actions", "panel-body");
+    action("wiring.add", "Ctrl+End", grid::goToEmpty);
+    action("wiring.find", "Ctrl+F", circuits::find);
+    action("wiring.undo", "Ctrl+Z", model::undo);
+    action("wiring.redo", "Ctrl+Y", model::redo);
+    action("wiring.rename", "Ctrl+R", circuits::rename);
+    action("wiring.renameLoom", "Ctrl+L", circuits::renameLoom);
+    action("wiring.duplicate", "Ctrl+K", circuits::duplicate);
+    action("wiring.move", "Ctrl+M", circuits::move);
+    action("wiring.remove", "Ctrl+Delete", grid::removeRows);
+    action("wiring.fill", "Ctrl+D", grid::fillDown);
     for (WiringPage p : pages) {
-      this.pages.put(KeyCombination.valueOf(p.key()), p);
-      actions.getChildren().add(new KeyButton(p.title(), p.key(), () -> open(p)).styled("action"));
+      offer(p.title(), p.key(), () -> open(p));
     }
-    VBox.setVgrow(view, Priority.ALWAYS);
-    tables = Parts.column("vehicle-page", tabs, view, told, actions);
+    keys.put(KeyCombination.valueOf("Ctrl+Shift+Z"), model::redo);
+    keys.put(KeyCombination.valueOf("Ctrl+S"), actions::save);
+    keys.put(KeyCombination.valueOf("Ctrl+Shift+S"), actions::saveAs);
+    keys.put(KeyCombination.valueOf("Ctrl+Alt+S"), model.file()::saveOver);
+    keys.put(KeyCombination.valueOf("Ctrl+O"), actions::open);
+    gridPlace.getChildren().add(view);
+    panelPlace.getStyleClass().addAll("card", "wiring-panel");
+    VBox.setVgrow(body, Priority.ALWAYS);
+    tables = Parts.column("wiring-page", tabs, body, told, panelTabs);
     getChildren().setAll(tables);
     grid.tableProperty().addListener(o -> fillTabs());
+    grid.chosenProperty().addListener(o -> part.show());
     model.toldProperty().addListener(o -> showTold());
+    model.unsavedProperty().addListener(o -> fillPanelTabs());
+    model.file().openedProperty().addListener((Observable o) -> fillPanelTabs());
+    model.vehicleProperty().addListener(o -> part.show());
+    model.vehicleProperty().addListener(o -> fillPanelTabs());
+    model.findings().addListener((ListChangeListener<VehicleCheck.Finding>) c -> fillPanelTabs());
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
-    addEventHandler(
-        KeyEvent.KEY_PRESSED,
-        e -> {
-          if (page.isPresent() && e.getCode() == KeyCode.ESCAPE) {
-            closePage();
-            e.consume();
-          }
-        });
-    fillTabs();
+    addEventHandler(KeyEvent.KEY_PRESSED, this::leftOver);
+    // Not while the window is being laid out, when new children would be passed over.
+    widthProperty().addListener(o -> Platform.runLater(this::arrange));
+    heightProperty().addListener(o -> Platform.runLater(this::arrange));
+    em.addListener(o -> arrange());
     showTold();
+    arrange();
+  }
+
+  private void action(String key, String cap, Runnable action) {
+    offer(Texts.of(key), cap, action);
+  }
+
+  private void offer(String words, String cap, Runnable action) {
+    Runnable afterTyping =
+        () -> {
+          view.finishTyping();
+          panel = panel == Panel.MORE ? Panel.DRAWING : panel;
+          backToTable();
+          action.run();
+        };
+    keys.put(KeyCombination.valueOf(cap), afterTyping);
+    KeyButton button = new KeyButton(words, cap, afterTyping).styled("wide");
+    more.getChildren().add(button);
+  }
+
+  // What is shown.
+
+  private boolean narrow() {
+    return getWidth() / em.get() < WIDE_LEAST;
+  }
+
+  /** Too little room for a panel under the table: it then takes the table's place. */
+  private boolean low() {
+    return getHeight() / em.get() < HIGH_LEAST;
+  }
+
+  private void arrange() {
+    body.getChildren().clear();
+    boolean apart = low() || narrow();
+    Node shown = panelPlace;
+    if (apart) {
+      body.getChildren().add(panelAlone ? panelPlace : gridPlace);
+      panelPlace.setMaxHeight(Double.MAX_VALUE);
+      panelPlace.setPrefHeight(Region.USE_COMPUTED_SIZE);
+    } else {
+      VBox both = Parts.column("wiring-both", gridPlace, shown);
+      VBox.setVgrow(gridPlace, Priority.ALWAYS);
+      panelPlace.setMinHeight(Region.USE_PREF_SIZE);
+      panelPlace.setMaxHeight(Region.USE_PREF_SIZE);
+      panelPlace.setPrefHeight(Math.min(15 * em.get(), getHeight() * 0.34));
+      body.getChildren().add(both);
+    }
+    panelPlace
+        .getChildren()
+        .setAll(
+            asking
+                .<Node>map(a -> a)
+                .orElseGet(
+                    () ->
+                        switch (panel) {
+                          case DRAWING -> drawing;
+                          case PART -> part;
+                          case TODO -> todo;
+                          case FILES -> files;
+                          case MORE -> Parts.scrolling(more);
+                        }));
+    fillTabs();
+    fillPanelTabs();
   }
 
   private void fillTabs() {
     tabs.getChildren().clear();
+    tabs.getChildren().add(Parts.keyCap(Texts.of("wiring.ctrl")));
+    Table now = grid.tableProperty().get();
     for (Table table : Table.values()) {
+      if (narrow() && Math.abs(table.ordinal() - now.ordinal()) > 1) {
+        continue;
+      }
       KeyButton tab =
           new KeyButton(
                   Texts.of(table),
-                  Texts.of("key.ctrl", (table.ordinal() + 1) % 10),
-                  () -> grid.tableProperty().set(table))
-              .styled("page-tab");
+                  Integer.toString((table.ordinal() + 1) % 10),
+                  () -> toTable(table))
+              .styled("page-tab", "wide");
       tab.setFocusTraversable(false);
-      if (grid.tableProperty().get() == table) {
+      tab.setMinWidth(0);
+      if (now == table) {
         tab.getStyleClass().add("picked");
+        tab.setMinWidth(Region.USE_PREF_SIZE);
       }
       tabs.getChildren().add(tab);
     }
+  }
+
+  private void toTable(Table table) {
+    view.finishTyping();
+    grid.tableProperty().set(table);
+    backToTable();
+    view.takeFocus();
+  }
+
+  private void fillPanelTabs() {
+    panelTabs.getChildren().clear();
+    panelTabs.getChildren().add(Parts.keyCap(Texts.of("wiring.alt")));
+    for (Panel p : Panel.values()) {
+      String words =
+          p == Panel.TODO
+              ? Texts.of("wiring.panel.todoCount", model.findings().size())
+              : Texts.of(p);
+      KeyButton tab =
+          new KeyButton(words, Integer.toString(p.ordinal() + 1), () -> open(p))
+              .styled("page-tab", "wide");
+      tab.setFocusTraversable(false);
+      tab.setMinWidth(0);
+      boolean apart = low() || narrow();
+      if (panel == p && asking.isEmpty() && (!apart || panelAlone)) {
+        tab.getStyleClass().add("picked");
+      }
+      panelTabs.getChildren().add(tab);
+    }
+    boolean open = model.vehicleProperty().get().isPresent();
+    boolean noFile = model.file().openedProperty().get().isEmpty();
+    String how =
+        !open
+            ? "wiring.state.none"
+            : model.file().readOnly().isPresent()
+                ? "wiring.state.lookOnly"
+                : model.unsavedProperty().get()
+                    ? "wiring.state.unsaved"
+                    : noFile ? "wiring.state.copy" : "wiring.state.saved";
+    String name = model.vehicleProperty().get().map(Vehicle::name).orElse("");
+    state.setText(Texts.of(how, narrow() ? "" : name));
+    state.setMinWidth(0);
+    panelTabs.getChildren().addAll(Parts.spring(), state);
   }
 
   private void showTold() {
@@ -100,10 +268,63 @@ public final class WiringScreen extends StackPane {
         .add(now.tone() == WiringViewModel.Tone.PROBLEM ? "status-problem" : "status-hint");
   }
 
+  // Panels.
+
+  private void open(Panel p) {
+    view.finishTyping();
+    boolean again = panel == p && panelAlone && asking.isEmpty();
+    asking = Optional.empty();
+    panel = p;
+    panelAlone = !again;
+    arrange();
+    if (again) {
+      view.takeFocus();
+      return;
+    }
+    switch (p) {
+      case DRAWING -> view.takeFocus();
+      case PART -> part.takeFocus();
+      case TODO -> todo.takeFocus();
+      case FILES -> files.takeFocus();
+      case MORE -> more.getChildren().get(0).requestFocus();
+    }
+  }
+
+  private void ask(Ask question) {
+    view.finishTyping();
+    AskPanel asked = new AskPanel(question, this::backToTable);
+    asking = Optional.of(asked);
+    panelAlone = true;
+    arrange();
+    asked.takeFocus();
+  }
+
+  private void backToTable() {
+    asking = Optional.empty();
+    panelAlone = false;
+    arrange();
+    view.takeFocus();
+  }
+
+  /** Goes to the row of a part that was clicked on the drawing. */
+  private void goTo(String id) {
+    view.finishTyping();
+    grid.go(id);
+    backToTable();
+  }
+
   /** Puts the focus where hands go on. */
   public void takeFocus() {
-    page.ifPresentOrElse(WiringPage::takeFocus, view::takeFocus);
+    if (page.isPresent()) {
+      page.get().takeFocus();
+    } else if (asking.isPresent()) {
+      asking.get().takeFocus();
+    } else {
+      view.takeFocus();
+    }
   }
+
+  // Pages.
 
   /** Opens a page in place of the tables. */
   private void open(WiringPage next) {
@@ -112,8 +333,7 @@ public final class WiringScreen extends StackPane {
       return;
     }
     page = Optional.of(next);
-    Node node = next.open(new Desk());
-    getChildren().setAll(node);
+    getChildren().setAll(next.open(new Desk()));
     next.takeFocus();
   }
 
@@ -123,6 +343,8 @@ public final class WiringScreen extends StackPane {
     view.takeFocus();
   }
 
+  // Keys.
+
   private void pressed(KeyEvent e) {
     if (page.isEmpty() && onTables(e)) {
       e.consume();
@@ -130,34 +352,49 @@ public final class WiringScreen extends StackPane {
   }
 
   private boolean onTables(KeyEvent e) {
-    for (Map.Entry<KeyCombination, WiringPage> entry : pages.entrySet()) {
-      if (entry.getKey().match(e)) {
-        open(entry.getValue());
-        return true;
+    boolean inField =
+        asking.isPresent() || e.getTarget() instanceof javafx.scene.control.TextInputControl;
+    boolean ofField =
+        inField
+            && (e.getCode() == KeyCode.DELETE
+                || e.getCode() == KeyCode.END
+                || (e.getCode() == KeyCode.Z && asking.isPresent()));
+    if (!ofField) {
+      for (Map.Entry<KeyCombination, Runnable> entry : keys.entrySet()) {
+        if (entry.getKey().match(e)) {
+          entry.getValue().run();
+          return true;
+        }
       }
     }
-    if (!e.isShortcutDown()) {
+    if (!e.getCode().isDigitKey() || e.isShortcutDown() == e.isAltDown()) {
       return false;
     }
-    if (e.getCode().isDigitKey()) {
-      int digit = Integer.parseInt(e.getCode().getName().replaceAll("\\D", ""));
-      grid.tableProperty().set(Table.values()[(digit + 9) % 10]);
-      view.takeFocus();
+    int digit = Integer.parseInt(e.getCode().getName().replaceAll("\\D", ""));
+    if (e.isShortcutDown()) {
+      toTable(Table.values()[(digit + 9) % 10]);
       return true;
     }
-    boolean redo = e.getCode() == KeyCode.Y || (e.getCode() == KeyCode.Z && e.isShiftDown());
-    if (redo) {
-      view.finishTyping();
-      model.redo();
-    } else if (e.getCode() == KeyCode.Z) {
-      view.finishTyping();
-      model.undo();
-    } else {
-      return false;
+    if (digit >= 1 && digit <= Panel.values().length) {
+      open(Panel.values()[digit - 1]);
+      return true;
     }
-    return true;
+    return false;
   }
 
+  /** Escape that nothing else took brings the table back. */
+  private void leftOver(KeyEvent e) {
+    if (e.getCode() == KeyCode.ESCAPE) {
+      if (page.isPresent()) {
+        closePage();
+      } else {
+        backToTable();
+      }
+      e.consume();
+    }
+  }
+
+  /** What pages may do. */
   private final class Desk implements WiringDesk {
     @Override
     public Optional<Vehicle> vehicle() {
@@ -171,13 +408,13 @@ public final class WiringScreen extends StackPane {
 
     @Override
     public void begin(Vehicle vehicle) {
-      model.begin(vehicle);
+      model.file().beginNew(vehicle);
     }
 
     @Override
-    public void close(Optional<String> part) {
+    public void close(Optional<String> goTo) {
       closePage();
-      part.ifPresent(grid::go);
+      goTo.ifPresent(grid::go);
     }
 
     @Override

@@ -5,8 +5,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -16,14 +18,13 @@ import javafx.collections.ObservableList;
 import loopwright.casework.Problem;
 import loopwright.casework.edit.Change;
 import loopwright.casework.edit.Edit;
-import loopwright.casework.edit.VehicleStore;
 import loopwright.casework.edit.Workpiece;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import loopwright.ui.Texts;
 import loopwright.ui.Worker;
 
-/** The vehicle that is worked on: its edits, its file, and what keeps it from being solved. */
+/** The vehicle that is worked on: its edits, and what keeps it from being solved. */
 public final class WiringViewModel {
 
   /** What was last told. */
@@ -37,32 +38,36 @@ public final class WiringViewModel {
 
   private static final Told NOTHING = new Told(Tone.PLAIN, "");
 
-  private final VehicleStore store;
   private final Worker worker;
   private final BiConsumer<String, Vehicle> publish;
+  private final WiringFile file;
   private final ReadOnlyObjectWrapper<Optional<Vehicle>> vehicle =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Told> told = new ReadOnlyObjectWrapper<>(NOTHING);
   private final ObservableList<VehicleCheck.Finding> findings = FXCollections.observableArrayList();
-  private Optional<Workpiece> workpiece = Optional.empty();
-  private Optional<VehicleStore.Opened> file = Optional.empty();
   private final List<Runnable> onOpen = new ArrayList<>();
   private final List<Consumer<Change>> onBack = new ArrayList<>();
-  private String name = "";
-  private int checked;
+  private final AtomicInteger asked = new AtomicInteger();
+  private Optional<Workpiece> workpiece = Optional.empty();
+  private String shown = "";
 
   /**
    * Makes the view model with nothing open.
    *
-   * @param store keeps the vehicles
+   * @param keeping where vehicles are kept
    * @param worker runs what takes a while
    * @param publish gets each version that can be solved, with the name it is found by
    */
-  public WiringViewModel(VehicleStore store, Worker worker, BiConsumer<String, Vehicle> publish) {
-    this.store = store;
+  public WiringViewModel(Keeping keeping, Worker worker, BiConsumer<String, Vehicle> publish) {
     this.worker = worker;
     this.publish = publish;
+    this.file = new WiringFile(this, keeping, worker.another());
+  }
+
+  /** The vehicle's file. */
+  public WiringFile file() {
+    return file;
   }
 
   /** The vehicle as it is now. */
@@ -115,22 +120,18 @@ public final class WiringViewModel {
   }
 
   /**
-   * Takes up the vehicle that the window shows, unless one is being worked on.
+   * Takes up the vehicle that the window shows. Unsaved work on another one is kept aside.
    *
-   * @param shown its name, a full path if it comes from a file, and the vehicle
+   * @param name its name, a full path if it comes from a file
+   * @param loaded the vehicle
    */
-  public void takeUp(String shown, Vehicle loaded) {
-    if (name.equals(shown) || unsaved.get()) {
+  public void takeUp(String name, Vehicle loaded) {
+    boolean same = shown.equals(name) || file.name().equals(name);
+    if (same && vehicle.get().isPresent()) {
       return;
     }
-    Optional<Path> path = path(shown);
-    if (path.isPresent()) {
-      open(path.get());
-    } else {
-      leaveFile();
-      name = shown;
-      become(new Workpiece(loaded));
-    }
+    shown = name;
+    path(name).ifPresentOrElse(file::open, () -> file.begin(name, loaded));
   }
 
   private static Optional<Path> path(String name) {
@@ -141,55 +142,46 @@ public final class WiringViewModel {
     }
   }
 
-  /** Opens a file to work on. */
-  public void open(Path path) {
-    worker.run(
-        () -> store.open(path),
-        opened -> {
-          leaveFile();
-          file = Optional.of(opened);
-          name = opened.file().toString();
-          become(new Workpiece(opened.vehicle()));
-          opened.readOnly().ifPresent(why -> tell(Tone.PROBLEM, Texts.of("wiring.lookOnly", why)));
-        },
-        failed -> tell(Tone.PROBLEM, String.valueOf(failed.getMessage())));
-  }
-
-  /** Begins work on a vehicle that has no file yet. */
-  public void begin(Vehicle fresh) {
-    leaveFile();
-    name = fresh.name();
-    become(new Workpiece(fresh));
-  }
-
-  private void leaveFile() {
-    file.ifPresent(VehicleStore.Opened::close);
-    file = Optional.empty();
-  }
-
-  private void become(Workpiece work) {
+  /** Shows a vehicle with nothing edited yet. */
+  void become(Vehicle opened) {
     onOpen.forEach(Runnable::run);
+    Workpiece work = new Workpiece(opened);
     workpiece = Optional.of(work);
     tell(Tone.PLAIN, "");
     follow(work);
+  }
+
+  /** A version of the vehicle was saved. */
+  void saved(Vehicle version) {
+    workpiece.ifPresent(
+        work -> {
+          work.saved(version);
+          unsaved.set(work.unsaved());
+        });
   }
 
   private void follow(Workpiece work) {
     Vehicle now = work.vehicle();
     vehicle.set(Optional.of(now));
     unsaved.set(work.unsaved());
-    int asked = ++checked;
+    int mine = asked.incrementAndGet();
     worker.run(
-        () -> VehicleCheck.check(now),
+        () -> mine == asked.get() ? VehicleCheck.check(now) : List.<VehicleCheck.Finding>of(),
         found -> {
-          if (asked == checked) {
+          if (mine == asked.get()) {
             findings.setAll(found);
-            if (found.isEmpty()) {
-              publish.accept(name, now);
-            }
+            publish();
           }
         },
         failed -> tell(Tone.PROBLEM, String.valueOf(failed.getMessage())));
+  }
+
+  /** Lets the rest of the window have the vehicle, if it can be solved. */
+  void publish() {
+    if (findings.isEmpty()) {
+      shown = file.name();
+      vehicle.get().ifPresent(v -> publish.accept(file.name(), v));
+    }
   }
 
   /**
@@ -199,44 +191,56 @@ public final class WiringViewModel {
    */
   public Change make(Edit edit) throws Problem {
     Workpiece work =
-        workpiece.orElseThrow(() -> new Problem("vehicle", "", "open one first: F2 or Ctrl+O"));
+        workpiece.orElseThrow(() -> new Problem("vehicle", "", Texts.of("wiring.openFirst")));
     Change change = work.make(edit);
+    boolean nothing = change.parts().isEmpty() && change.circuits().isEmpty();
     changed(work, change);
+    tell(
+        Tone.PLAIN,
+        change.told().isEmpty()
+            ? nothing ? "" : Texts.of("wiring.done", change.title())
+            : String.join(". ", change.told()));
     return change;
+  }
+
+  /** Makes an edit, or tells why it can't be made. */
+  boolean tryTo(Edit edit) {
+    try {
+      make(edit);
+      return true;
+    } catch (Problem e) {
+      tell(Tone.PROBLEM, words(e));
+      return false;
+    }
+  }
+
+  static String words(Problem e) {
+    return Texts.of("wiring.wrong", e.field(), e.value(), e.accepted());
   }
 
   /** Takes the last edit back. */
   public void undo() {
-    workpiece.ifPresent(
-        work ->
-            work.undo()
-                .ifPresentOrElse(
-                    change -> {
-                      changed(work, change);
-                      onBack.forEach(l -> l.accept(change));
-                      tell(Tone.PLAIN, Texts.of("wiring.undone", change.title()));
-                    },
-                    () -> tell(Tone.PLAIN, Texts.of("wiring.nothingToUndo"))));
+    back(Workpiece::undo, "wiring.undone", "wiring.nothingToUndo");
   }
 
   /** Makes the edit last taken back again. */
   public void redo() {
-    workpiece.ifPresent(
-        work ->
-            work.redo()
-                .ifPresentOrElse(
-                    change -> {
-                      changed(work, change);
-                      onBack.forEach(l -> l.accept(change));
-                      tell(Tone.PLAIN, Texts.of("wiring.redone", change.title()));
-                    },
-                    () -> tell(Tone.PLAIN, Texts.of("wiring.nothingToRedo"))));
+    back(Workpiece::redo, "wiring.redone", "wiring.nothingToRedo");
+  }
+
+  private void back(Function<Workpiece, Optional<Change>> how, String done, String nothing) {
+    Optional<Change> change = workpiece.flatMap(how);
+    if (change.isEmpty()) {
+      tell(Tone.PLAIN, Texts.of(nothing));
+      return;
+    }
+    changed(workpiece.orElseThrow(), change.get());
+    onBack.forEach(l -> l.accept(change.get()));
+    tell(Tone.PLAIN, Texts.of(done, change.get().title()));
   }
 
   private void changed(Workpiece work, Change change) {
     follow(work);
-    tell(
-        Tone.PLAIN,
-        change.told().isEmpty() ? change.title() : String.join(". ", List.copyOf(change.told())));
+    file.keepAside();
   }
 }

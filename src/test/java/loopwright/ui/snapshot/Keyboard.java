@@ -47,6 +47,18 @@ public final class Keyboard {
     return this;
   }
 
+  /** Presses a key with Ctrl held. */
+  public Keyboard control(KeyCode code) {
+    fire(new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, false, true, false, false));
+    return this;
+  }
+
+  /** Presses a key with Shift held. */
+  public Keyboard shift(KeyCode code) {
+    fire(new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, true, false, false, false));
+    return this;
+  }
+
   private void fire(Event... events) {
     for (Event event : events) {
       WaitForAsyncUtils.waitForAsyncFx(

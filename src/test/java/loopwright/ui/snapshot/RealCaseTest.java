@@ -24,7 +24,6 @@ import loopwright.casework.LoopView;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
-import loopwright.casework.edit.VehicleStore;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.evidence.Bench;
 import loopwright.io.ReadyCaseFile;
@@ -34,6 +33,7 @@ import loopwright.ui.ReadyCases;
 import loopwright.ui.VehicleLibrary;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.shell.MainWindow;
+import loopwright.ui.wiring.Keeping;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.framework.junit5.ApplicationExtension;
@@ -280,7 +280,7 @@ class RealCaseTest {
                   new FakePreferences(),
                   background,
                   ready,
-                  VehicleStore.NOWHERE,
+                  Keeping.NOWHERE,
                   List.of());
           Scene scene = new Scene((BorderPane) window.root(), 1280, 800);
           stage.setScene(scene);

@@ -1,0 +1,57 @@
+package loopwright.io;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Set;
+import loopwright.casework.Problem;
+import loopwright.model.Photo;
+
+/** Photos beside a vehicle's file. */
+final class PhotoFiles {
+  private static final String PHOTO = "photo";
+  private static final long MOST_BYTES = 50_000_000;
+  private static final Set<String> ENDINGS = Set.of("jpg", "jpeg", "png", "gif", "bmp");
+
+  private PhotoFiles() {}
+
+  /** The path of a photo below a folder; one from elsewhere is copied there first. */
+  static String attach(Path given, Path folder) throws Problem {
+    String name = String.valueOf(given.getFileName());
+    String ending = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+    if (!ENDINGS.contains(ending)) {
+      throw new Problem(PHOTO, given.toString(), "a picture: JPEG, PNG, GIF or BMP");
+    }
+    try {
+      Path photo = given.toRealPath();
+      if (!Files.isRegularFile(photo) || Files.size(photo) > MOST_BYTES) {
+        throw new Problem(PHOTO, given.toString(), "a file of at most 50 MB");
+      }
+      Path home = folder.toRealPath();
+      if (photo.startsWith(home)) {
+        String below = home.relativize(photo).toString().replace('\\', '/');
+        if (Photo.fits(below)) {
+          return below;
+        }
+      }
+      return copy(photo, home, ending);
+    } catch (IOException e) {
+      throw new Problem(PHOTO, given.toString(), "can't be taken: " + DiskWords.of(e));
+    }
+  }
+
+  private static String copy(Path photo, Path home, String ending) throws IOException {
+    String name = photo.getFileName().toString();
+    String plain = name.substring(0, name.lastIndexOf('.')).replaceAll("[^\\p{L}\\p{N}_-]+", "-");
+    Path photos = Files.createDirectories(home.resolve("photos"));
+    Path to = photos.resolve(plain + "." + ending);
+    for (int i = 2; Files.exists(to) && Files.mismatch(photo, to) >= 0; i++) {
+      to = photos.resolve(plain + "-" + i + "." + ending);
+    }
+    if (!Files.exists(to)) {
+      Files.copy(photo, to);
+    }
+    return "photos/" + to.getFileName();
+  }
+}

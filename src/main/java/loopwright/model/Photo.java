@@ -1,0 +1,35 @@
+package loopwright.model;
+
+import java.util.Objects;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * A photo of a part or of one of its terminals.
+ *
+ * @param file its path from the vehicle's file on, with slashes: no root, no drive, no steps
+ *     upwards
+ * @param terminal the terminal it shows; empty where it shows the whole part
+ */
+public record Photo(String file, Optional<String> terminal) {
+  /** The rule in words. */
+  public static final String LIMIT =
+      "a path below the vehicle's folder with slashes, for instance photos/f3.jpg";
+
+  private static final Pattern PLAIN =
+      Pattern.compile(
+          "(?!.*(?:^|/)\\.{1,2}(?:/|$))[^/\\\\:*?\"<>|\\p{Cntrl}]+(?:/[^/\\\\:*?\"<>|\\p{Cntrl}]+)*");
+
+  /** Rejects paths that lead elsewhere. */
+  public Photo {
+    Objects.requireNonNull(terminal, "terminal");
+    if (!fits(file)) {
+      throw new IllegalArgumentException("photo '" + file + "' must be " + LIMIT);
+    }
+  }
+
+  /** Whether a text is such a path. */
+  public static boolean fits(String file) {
+    return file.length() <= 500 && PLAIN.matcher(file).matches();
+  }
+}
