@@ -281,7 +281,7 @@ public final class GridViewModel {
 
   /** Goes to the empty row, to add a part. */
   public void goToEmpty() {
-    move(rows.size() - 1, Math.min(1, columns().size() - 1));
+    move(rows.size() - 1, 0);
   }
 
   /** After undo and redo: a changed row that is in sight, else the first one's table. */

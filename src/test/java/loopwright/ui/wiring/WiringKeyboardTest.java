@@ -98,7 +98,8 @@ class WiringKeyboardTest {
                       background,
                       ReadyCases.NONE,
                       new Keeping(
-                          new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder));
+                          new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
+                      List.of());
               Scene made = new Scene(window.root(), 1280, 800);
               stage.setScene(made);
               stage.show();
@@ -172,13 +173,13 @@ class WiringKeyboardTest {
     keys.type("about 5").press(KeyCode.ENTER);
     until(() -> rowOf("L99") >= 0);
 
-    keys.control(KeyCode.DIGIT5).control(KeyCode.END);
+    keys.control(KeyCode.DIGIT5).control(KeyCode.END).press(KeyCode.TAB);
     keys.type("F1.load").press(KeyCode.TAB).type("L99.in").press(KeyCode.TAB);
     keys.type("18 awg").press(KeyCode.TAB).type("4-6 ft").press(KeyCode.ENTER);
-    keys.control(KeyCode.END);
+    keys.control(KeyCode.END).press(KeyCode.TAB);
     keys.type("L99 out").press(KeyCode.TAB).type("G3.lug").press(KeyCode.TAB);
     keys.type("18awg").press(KeyCode.TAB).type("~1,5").press(KeyCode.ENTER);
-    keys.control(KeyCode.DIGIT8).control(KeyCode.END);
+    keys.control(KeyCode.DIGIT8).control(KeyCode.END).press(KeyCode.TAB);
     keys.type("Step lamp").press(KeyCode.TAB).type("L99").press(KeyCode.ENTER);
     until(() -> scene.getRoot().lookupAll(".piece-id").size() > 5);
     save();
