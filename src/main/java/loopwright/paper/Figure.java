@@ -78,6 +78,11 @@ public record Figure(
     /** Whether a load belongs to a circuit or gets current in any other; a count, at least 1. */
     CIRCUITS("circuits", Unit.COUNT, false),
     /**
+     * Terminals of a part with nothing on them that aren't named as spare; a count, at most 0.
+     * Said: their names.
+     */
+    BARE_TERMINALS("bare-terminals", Unit.COUNT, true),
+    /**
      * Rating of the fuse before a wire, against the greatest that protects it where it runs. With:
      * the fuse. Said: the thinnest wire that would do, in words, or empty.
      */

@@ -24,6 +24,7 @@ public final class PaperCheck {
     Plan plan = new Plan(network, wireFuses);
     LoomHeat heat = new LoomHeat(plan, hottest);
     heat.add();
+    new TerminalFigures(plan).add();
     new LoadFigures(plan).add();
     new CurrentFigures(plan, heat).add();
     new FuseFigures(plan, heat).add();

@@ -167,12 +167,19 @@ final class Plan {
     return network.requireNode(new TerminalRef(part, terminal));
   }
 
-  /** Largest fuse that protects a wire; empty for straps and starter cables, which have none. */
+  /**
+   * Largest fuse that protects a wire; empty for straps and starter cables, which have none. Below
+   * the chart's thinnest wire by its copper: what is too thin for the chart is never left out.
+   */
   OptionalDouble greatestFuse(PartSpec.Wire wire) {
+    WireFuses.Row thinnest = wireFuses.rows().get(0);
     double largest = wireFuses.rows().get(wireFuses.rows().size() - 1).mm2();
-    return wire.kind() == PartKind.STRAP || wire.size().mm2() > largest
-        ? OptionalDouble.empty()
-        : wireFuses.greatest(wire.size().mm2());
+    double mm2 = wire.size().mm2();
+    if (wire.kind() == PartKind.STRAP || mm2 > largest) {
+      return OptionalDouble.empty();
+    }
+    OptionalDouble listed = wireFuses.greatest(mm2);
+    return listed.isPresent() ? listed : OptionalDouble.of(thinnest.amps() * mm2 / thinnest.mm2());
   }
 
   /** The thinnest wire, in the system of another, that may be fused at so much; empty if none. */
