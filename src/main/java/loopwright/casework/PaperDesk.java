@@ -20,7 +20,6 @@ import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import loopwright.paper.Figure;
 import loopwright.paper.PaperCheck;
-import loopwright.solver.Network;
 
 /** Checks plans: the figures are worked out, the rules judge them, and it is put into words. */
 public final class PaperDesk {
@@ -54,8 +53,7 @@ public final class PaperDesk {
     if (!unsolved.isEmpty()) {
       return new PaperReport(vehicle.name(), unsolved, List.of(), 0, 0);
     }
-    Network network = Network.of(vehicle, knowledge.typicals());
-    List<Figure> figures = PaperCheck.figures(network, knowledge.wireFuses(), hottest);
+    List<Figure> figures = PaperCheck.figures(vehicle, knowledge, hottest);
     RuleBook book = rules.get();
     List<PlanFinding> findings = new ArrayList<>();
     try (RuleBook.Session session = book.open()) {

@@ -22,7 +22,7 @@ final class InrushFigures {
 
   /** What draws the inrush, and how long that lasts in seconds. Common practice. */
   private enum Moment {
-    LAMP("lamp", 0.02),
+    LAMP("lamp", 0.01),
     MOTOR("motor", 0.3);
 
     private final String word;
@@ -35,14 +35,10 @@ final class InrushFigures {
   }
 
   /**
-   * Times its rating that a contact stands while it makes: the fifteen-fold inrush of lamps (FAA AC
-   * 43.13-1B, par. 11-52, from memory) over the factor by which its Table 11-4 has the rating
-   * exceed a lamp load: 5 at 12 V, 8 at 28 V. The peak of 120 A for 3 s of a plug-in relay is the
-   * same.
+   * Times its rating that a contact stands while it makes: 120 A for 3 s of a plug-in relay of 25 A
+   * (data sheet).
    */
-  private static final double STANDS = 15.0 / 5;
-
-  private static final double STANDS_24 = 15.0 / 8;
+  private static final double STANDS = 120.0 / 25;
 
   /** Times its rating up to which a fuse holds for hours. */
   private static final double HOLDS = 1.1;
@@ -122,13 +118,12 @@ final class InrushFigures {
                 List.of(amps, moment.word));
         fuses.merge(e, figure, (a, b) -> a.value() / a.limit() <= b.value() / b.limit() ? a : b);
       } else if (element instanceof Element.Contact && Plan.rating(part).isPresent()) {
-        double stands = plan.vehicle().systemVolts() == 24 ? STANDS_24 : STANDS;
         Figure figure =
             new Figure(
                 part.id(),
                 Figure.Kind.CONTACT_INRUSH_AMPS,
                 amps,
-                stands * Plan.rating(part).get(),
+                STANDS * Plan.rating(part).get(),
                 point.setting(),
                 List.of(),
                 List.of(Plan.contact(element)));

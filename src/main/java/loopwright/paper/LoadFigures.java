@@ -8,7 +8,6 @@ import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.Setting;
-import loopwright.model.TerminalRef;
 import loopwright.solver.Element;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
@@ -46,11 +45,11 @@ final class LoadFigures {
   /** ... or 0.2 V for each 100 A, if that is more (US Army TM 10-3930-671-24, p. F-303). */
   static final double STARTER_OHMS = 0.2 / 100;
 
-  /** Current from which a load counts as fed, in amperes. */
+  /** Current from which a load counts as fed, in amperes ... */
   private static final double FLOWS = 1e-3;
 
-  /** Resistance up to which two points count as joined, in ohms. */
-  private static final double JOINED = 1e5;
+  /** ... and share of the system's volts. */
+  private static final double FED = 0.05;
 
   private final Plan plan;
   private final Network network;
@@ -85,7 +84,13 @@ final class LoadFigures {
 
   private boolean flows(LoadRef load) {
     int e = plan.element(load);
-    return plan.settings().stream().anyMatch(s -> Math.abs(plan.point(s).amps(e)) >= FLOWS);
+    return plan.settings().stream().anyMatch(s -> flows(plan.point(s), e));
+  }
+
+  /** Whether a load gets current and more than what grounds differ by. */
+  private boolean flows(OperatingPoint point, int e) {
+    return Math.abs(point.amps(e)) >= FLOWS
+        && Math.abs(point.across(e)) >= FED * plan.vehicle().systemVolts();
   }
 
   private void add(String part, Figure.Kind kind, double value, double limit, Setting at) {
@@ -97,26 +102,19 @@ final class LoadFigures {
     Setting on = circuit.onSetting();
     int e = plan.element(load);
     String name = load.toString();
-    boolean works = Math.abs(plan.point(on).amps(e)) >= FLOWS;
-    Element element = network.elements().get(e);
-    add(
-        name,
-        Figure.Kind.FEEDS,
-        works || joined(element, plan.vehicle().feedPost(), on) ? 1 : 0,
-        1,
-        on);
-    add(
-        name,
-        Figure.Kind.RETURNS,
-        works || joined(element, plan.vehicle().groundedPost(), on) ? 1 : 0,
-        1,
-        on);
+    boolean works = flows(plan.point(on), e);
     if (!works) {
+      Element element = network.elements().get(e);
+      Reach reach = new Reach(plan, plan.point(on));
+      add(name, Figure.Kind.FEEDS, reach.fed(element) ? 1 : 0, 1, on);
+      add(name, Figure.Kind.RETURNS, reach.returned(element) ? 1 : 0, 1, on);
       return;
     }
+    add(name, Figure.Kind.FEEDS, 1, 1, on);
+    add(name, Figure.Kind.RETURNS, 1, 1, on);
     if (!plan.starter(part)) {
       // What still works with every fuse out is fed past them.
-      boolean past = Math.abs(plan.point(on.without(fuses)).amps(e)) > FLOWS;
+      boolean past = flows(plan.point(on.without(fuses)), e);
       add(name, Figure.Kind.FUSES, past ? 0 : 1, 1, on);
     }
     if (!inSeries(plan.point(on), e)) {
@@ -199,13 +197,5 @@ final class LoadFigures {
       }
     }
     return false;
-  }
-
-  /** Whether some end of a load is joined to a post with the load itself and the battery out. */
-  private boolean joined(Element load, TerminalRef post, Setting on) {
-    Setting alone = on.without(Set.of(load.part(), plan.vehicle().battery().id()));
-    OperatingPoint point = plan.point(alone);
-    int node = network.requireNode(post);
-    return point.ohmsSeen(load.a(), node) < JOINED || point.ohmsSeen(load.b(), node) < JOINED;
   }
 }

@@ -1,8 +1,8 @@
 package loopwright.paper;
 
 import java.util.List;
-import loopwright.knowledge.WireFuses;
-import loopwright.solver.Network;
+import loopwright.knowledge.Knowledge;
+import loopwright.model.Vehicle;
 
 /**
  * Works out the figures of a plan: every circuit is solved switched on by itself with typical
@@ -15,13 +15,13 @@ public final class PaperCheck {
   public static final double USUAL_SURROUNDINGS = LoomHeat.CHART;
 
   /**
-   * All figures of a vehicle, those within their limits too.
+   * All figures of a vehicle that can be solved, those within their limits too.
    *
    * @param hottest surroundings of the wires at their hottest, in degrees C; below 80, what PVC
    *     insulation stands
    */
-  public static List<Figure> figures(Network network, WireFuses wireFuses, double hottest) {
-    Plan plan = new Plan(network, wireFuses);
+  public static List<Figure> figures(Vehicle vehicle, Knowledge knowledge, double hottest) {
+    Plan plan = new Plan(vehicle, knowledge.typicals(), knowledge.wireFuses());
     LoomHeat heat = new LoomHeat(plan, hottest);
     heat.add();
     new TerminalFigures(plan).add();

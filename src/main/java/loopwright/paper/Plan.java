@@ -10,12 +10,15 @@ import java.util.OptionalDouble;
 import java.util.function.Predicate;
 import loopwright.knowledge.WireFuses;
 import loopwright.model.Circuit;
+import loopwright.model.Estimate;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
+import loopwright.model.Spread;
 import loopwright.model.TerminalRef;
+import loopwright.model.Typicals;
 import loopwright.model.Vehicle;
 import loopwright.model.WireSize;
 import loopwright.solver.Element;
@@ -36,6 +39,9 @@ final class Plan {
   /** Copper at 20 C, standard annealed (IEC 60028), in ohm mm2 per metre. */
   private static final double COPPER_OHM_MM2_PER_METRE = 0.017241;
 
+  /** Rating that no short reaches, in amperes. */
+  private static final double NEVER_BLOWS = 1e6;
+
   private final Network network;
   private final Vehicle vehicle;
   private final WireFuses wireFuses;
@@ -45,9 +51,14 @@ final class Plan {
   private final Map<String, Part> parts = new HashMap<>();
   private final Map<Integer, List<Integer>> elementsAt = new HashMap<>();
 
-  Plan(Network network, WireFuses wireFuses) {
-    this.network = network;
-    this.vehicle = network.vehicle();
+  /**
+   * A plan.
+   *
+   * @param typicals usual values, for what the vehicle doesn't say
+   */
+  Plan(Vehicle vehicle, Typicals typicals, WireFuses wireFuses) {
+    this.network = Network.of(lasting(vehicle, typicals), typicals);
+    this.vehicle = vehicle;
     this.wireFuses = wireFuses;
     vehicle.parts().forEach(p -> parts.put(p.id(), p));
     for (int e = 0; e < network.elements().size(); e++) {
@@ -57,6 +68,29 @@ final class Plan {
     }
   }
 
+  /**
+   * The vehicle with fuses that never blow: on paper an overload is to be seen, not the dark after
+   * it. Their resistance stays.
+   */
+  private static Vehicle lasting(Vehicle vehicle, Typicals typicals) {
+    Network real = Network.of(vehicle, typicals);
+    List<Part> parts = new ArrayList<>(vehicle.parts());
+    parts.replaceAll(
+        p -> {
+          if (!(p.spec() instanceof PartSpec.Fuse)) {
+            return p;
+          }
+          int e = real.element(p.id(), "link").orElseThrow();
+          Spread ohms = ((Element.Link) real.elements().get(e)).ohms();
+          return p.withSpec(
+              new PartSpec.Fuse(
+                  NEVER_BLOWS,
+                  Optional.of(Estimate.between(ohms.low(), ohms.typical(), ohms.high()))));
+        });
+    return vehicle.with(parts, vehicle.joins(), vehicle.circuits());
+  }
+
+  /** The network, its fuses of a rating that nothing reaches. */
   Network network() {
     return network;
   }
@@ -77,7 +111,7 @@ final class Plan {
     figures.add(figure);
   }
 
-  /** The healthy state in a setting. */
+  /** The healthy state in a setting, no fuse blown. */
   OperatingPoint point(Setting setting) {
     return points.computeIfAbsent(
         setting, s -> Solver.full(network).solve(Variant.healthy(network), s));

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import loopwright.evidence.Bench;
-import loopwright.solver.Network;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -14,9 +13,8 @@ class PaperCheckTest {
   @ParameterizedTest
   @ValueSource(strings = {"motorcycle", "tractor", "truck", "pumper"})
   void figuresOfTheDemoVehicles(String name) {
-    Network network = Bench.network(Bench.vehicle(name));
     List<Figure> figures =
-        PaperCheck.figures(network, Bench.KNOWLEDGE.wireFuses(), PaperCheck.USUAL_SURROUNDINGS);
+        PaperCheck.figures(Bench.vehicle(name), Bench.KNOWLEDGE, PaperCheck.USUAL_SURROUNDINGS);
     for (Figure f : figures) {
       if (f.beyond()) {
         System.out.printf(

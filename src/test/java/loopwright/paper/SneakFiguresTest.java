@@ -59,7 +59,7 @@ class SneakFiguresTest {
       new PartSpec.DualLamp("tail", Rig.exactly(5), "stop", Rig.exactly(21), Optional.of(12.0));
 
   private static Plan plan(Network network) {
-    return new Plan(network, Bench.KNOWLEDGE.wireFuses());
+    return new Plan(network.vehicle(), Bench.KNOWLEDGE.typicals(), Bench.KNOWLEDGE.wireFuses());
   }
 
   private static List<Figure> figures(Network network) {
