@@ -19,9 +19,6 @@ final class FuseFigures {
    */
   private static final double OPENS_IN_SECONDS = 2;
 
-  /** Resistance below which nothing but wires and contacts lies between two points, in ohms. */
-  private static final double WIRED = 1;
-
   /**
    * Amperes by the square root of seconds that a square millimetre of copper takes up within PVC
    * (IEC 60364-4-43, adiabatic rule, from memory).
@@ -141,13 +138,11 @@ final class FuseFigures {
     }
   }
 
-  /** Whether a point hangs on a fuse in a setting by nothing but wires and closed contacts. */
+  /** Whether a point is live and hangs on a fuse by wires and contacts that are closed. */
   private boolean fedBy(int link, int node, Setting setting) {
+    OperatingPoint point = plan.point(setting);
     Element fuse = plan.network().elements().get(link);
-    OperatingPoint apart = plan.point(setting.without(fuse.part()));
-    double whole = Math.abs(plan.point(setting).volts(node));
-    return whole > FED * Math.abs(plan.point(setting).volts(plan.feedNode()))
-        && Math.abs(apart.volts(node)) < 0.1 * whole
-        && Math.min(apart.ohmsSeen(node, fuse.a()), apart.ohmsSeen(node, fuse.b())) < WIRED;
+    boolean live = Math.abs(point.volts(node)) > FED * Math.abs(point.volts(plan.feedNode()));
+    return live && Reach.behind(plan, point, fuse).contains(node);
   }
 }

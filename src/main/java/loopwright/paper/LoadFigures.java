@@ -105,7 +105,7 @@ final class LoadFigures {
     boolean works = flows(plan.point(on), e);
     if (!works) {
       Element element = network.elements().get(e);
-      Reach reach = new Reach(plan, plan.point(on));
+      Reach reach = new Reach(plan, plan.point(on), Set.of());
       add(name, Figure.Kind.FEEDS, reach.fed(element) ? 1 : 0, 1, on);
       add(name, Figure.Kind.RETURNS, reach.returned(element) ? 1 : 0, 1, on);
       return;
@@ -113,8 +113,7 @@ final class LoadFigures {
     add(name, Figure.Kind.FEEDS, 1, 1, on);
     add(name, Figure.Kind.RETURNS, 1, 1, on);
     if (!plan.starter(part)) {
-      // What still works with every fuse out is fed past them.
-      boolean past = flows(plan.point(on.without(fuses)), e);
+      boolean past = new Reach(plan, plan.point(on), fuses).fed(network.elements().get(e));
       add(name, Figure.Kind.FUSES, past ? 0 : 1, 1, on);
     }
     if (!inSeries(plan.point(on), e)) {
@@ -144,28 +143,15 @@ final class LoadFigures {
         starter
             ? Math.max(STARTER_GROUND * system, cranking)
             : (light ? LAMP_GROUND : OTHER_GROUND) * Math.max(1, system / 12.0);
-    double before = Math.abs(feed - point.volts(fed));
-    double behind = Math.abs(point.volts(grounded));
     Loss loss = new Loss(plan, point);
     double whole = Math.abs(feed);
+    List<Integer> to = loss.way(fed, plan.feedNode());
+    double before = Math.abs(feed - point.volts(fed)) - loss.ofDiodes(to);
+    plan.add(loss.figure(name, Figure.Kind.DROP_VOLTS, before, feedLimit, to, whole, load));
+    List<Integer> back = loss.way(grounded, Network.REFERENCE);
+    double behind = Math.abs(point.volts(grounded)) - loss.ofDiodes(back);
     plan.add(
-        loss.figure(
-            name,
-            Figure.Kind.DROP_VOLTS,
-            before,
-            feedLimit,
-            loss.way(fed, plan.feedNode()),
-            whole,
-            load));
-    plan.add(
-        loss.figure(
-            name,
-            Figure.Kind.GROUND_DROP_VOLTS,
-            behind,
-            groundLimit,
-            loss.way(grounded, Network.REFERENCE),
-            whole,
-            load));
+        loss.figure(name, Figure.Kind.GROUND_DROP_VOLTS, behind, groundLimit, back, whole, load));
   }
 
   /** The contact of a lamp's socket belongs to the lamp: no wire could better it. */

@@ -57,6 +57,14 @@ final class Loss {
     return way;
   }
 
+  /** Volts that diodes in the wires take, which are there on purpose. */
+  double ofDiodes(List<Integer> way) {
+    return way.stream()
+        .filter(e -> plan.part(plan.network().elements().get(e)).kind() == PartKind.DIODE)
+        .mapToDouble(e -> Math.abs(point.across(e)))
+        .sum();
+  }
+
   private boolean passes(Element element) {
     PartKind kind = plan.part(element).kind();
     boolean works = kind.isLoad() && !element.role().equals("common");
@@ -74,8 +82,9 @@ final class Loss {
     String worst = "";
     double most = 0;
     for (int e : way) {
+      Element piece = plan.network().elements().get(e);
       double drop = Math.abs(point.across(e));
-      if (drop > most) {
+      if (drop > most && plan.part(piece).kind() != PartKind.DIODE) {
         most = drop;
         worst = plan.network().elements().get(e).part();
       }

@@ -16,15 +16,30 @@ import loopwright.solver.OperatingPoint;
 final class Reach {
   private final Plan plan;
   private final OperatingPoint point;
+  private final Set<String> past;
   private final Set<Integer> fed;
   private final Set<Integer> returned;
 
-  Reach(Plan plan, OperatingPoint point) {
+  /**
+   * Looks from both posts.
+   *
+   * @param past parts that count as open
+   */
+  Reach(Plan plan, OperatingPoint point, Set<String> past) {
     this.plan = plan;
     this.point = point;
+    this.past = past;
     boolean feedIsPositive = point.volts(plan.feedNode()) > 0;
     this.fed = from(plan.feedNode(), feedIsPositive);
     this.returned = from(Network.REFERENCE, !feedIsPositive);
+  }
+
+  /** Nodes that hang on the side of a fuse which is farther from the battery. */
+  static Set<Integer> behind(Plan plan, OperatingPoint point, Element fuse) {
+    Reach reach = new Reach(plan, point, Set.of(fuse.part()));
+    boolean feedIsPositive = point.volts(plan.feedNode()) > 0;
+    int load = plan.node(fuse.part(), "load");
+    return reach.from(load, feedIsPositive);
   }
 
   /** Whether an end of a load hangs on the feed post. */
@@ -63,6 +78,7 @@ final class Reach {
         !kind.isLoad()
             && kind != PartKind.BATTERY
             && kind != PartKind.SENDER
+            && !past.contains(element.part())
             && !(element instanceof Element.Coil)
             && !element.role().equals("suppressor");
     return passes && point.siemens(e) > 0;

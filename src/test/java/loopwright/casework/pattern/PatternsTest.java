@@ -127,7 +127,7 @@ class PatternsTest {
     }
     List<Figure> beyond = new ArrayList<>();
     for (Figure figure :
-        PaperCheck.figures(network, Bench.KNOWLEDGE.wireFuses(), PaperCheck.USUAL_SURROUNDINGS)) {
+        PaperCheck.figures(network.vehicle(), Bench.KNOWLEDGE, PaperCheck.USUAL_SURROUNDINGS)) {
       if (figure.beyond() && !KNOWN.contains(figure.kind())) {
         beyond.add(figure);
       }
