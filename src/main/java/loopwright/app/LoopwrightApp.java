@@ -18,9 +18,12 @@ import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.io.UnsavedFiles;
 import loopwright.io.VehicleFiles;
+import loopwright.io.sheet.SheetFiles;
 import loopwright.model.Vehicle;
 import loopwright.ui.LoopSource;
 import loopwright.ui.ReadyCases;
+import loopwright.ui.sheet.ListOutPage;
+import loopwright.ui.sheet.SheetPage;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.wiring.Keeping;
 
@@ -53,7 +56,7 @@ public class LoopwrightApp extends Application {
                 new VehicleFiles(),
                 new UnsavedFiles(data.resolve("unsaved")),
                 Path.of(System.getProperty("user.home", "."))),
-            List.of());
+            List.of(new SheetPage(new SheetFiles()), new ListOutPage(new SheetFiles())));
     stage.setTitle("Loopwright");
     window.show(stage);
   }

@@ -32,17 +32,17 @@ final class NewParts {
 
   static {
     letters(PartKind.BATTERY, "b?bat(?:t|tery)?|bt");
-    letters(PartKind.FUSE, "f|fu|fs|fuse|fl|link");
-    letters(PartKind.RELAY, "k|r|rl|rly|rel|relay");
-    letters(PartKind.SWITCH, "s|sw|switch|key|ign|button|pb");
+    letters(PartKind.FUSE, "f|fu|fs|fl|link|\\p{L}*fuse");
+    letters(PartKind.RELAY, "k|r|rl|rly|rel|\\p{L}*relay");
+    letters(PartKind.SWITCH, "s|sw|key|ign|button|pb|\\p{L}*switch");
     letters(PartKind.SPLICE, "sp|spl|splice|bus|bar|busbar|joint|jn");
     letters(PartKind.CONNECTOR, "c|cn|con|conn|connector|x|j|p|plug|socket");
     letters(PartKind.GROUND, "g|gnd|gr|ground|earth|stud");
     letters(PartKind.BODY, "frame|body|chassis|engine|block|hull");
     letters(PartKind.LED, "led");
-    letters(PartKind.LAMP, "l|la|lp|lamp|light|bulb|ds|hl|tl");
-    letters(PartKind.MOTOR, "m|mot|motor|fan|pump|wiper|blower");
-    letters(PartKind.HORN, "h|hn|horn");
+    letters(PartKind.LAMP, "l|la|lp|ds|hl|tl|bulb|beacon|flood|\\p{L}*(?:lamp|light)");
+    letters(PartKind.MOTOR, "m|mot|starter|\\p{L}*(?:motor|fan|pump|wiper|blower)");
+    letters(PartKind.HORN, "h|hn|\\p{L}*horn");
     letters(PartKind.DIODE, "d|dio|diode|cr");
     letters(PartKind.HEATER, "heater|heat|glow");
     letters(PartKind.SOLENOID, "sol|solenoid|valve|y");

@@ -53,6 +53,15 @@ public final class PinSheet {
     return new PinReading(sheet, vehicle, mapping, connectors).preview();
   }
 
+  /** The cells of the row that begins on a line, counted from 1; none if none does. */
+  public List<String> cells(int line) {
+    return sheet.rows.stream()
+        .filter(r -> r.line() == line)
+        .findFirst()
+        .map(SheetText.Row::cells)
+        .orElse(List.of());
+  }
+
   /** The first rows under the headings, cell by cell, to judge by what a column holds. */
   public List<List<String>> firstRows(int most) {
     return sheet.rows.stream().limit(most).map(SheetText.Row::cells).toList();

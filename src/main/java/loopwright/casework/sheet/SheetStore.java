@@ -29,4 +29,7 @@ public interface SheetStore {
    * @throws Problem if it can't be written
    */
   void write(Path file, String text) throws Problem;
+
+  /** The folder in which a person keeps their own things. */
+  Path home();
 }

@@ -111,4 +111,9 @@ public final class SheetFiles implements SheetStore {
       throw new Problem(FILE, file.toString(), String.valueOf(e.getMessage()));
     }
   }
+
+  @Override
+  public Path home() {
+    return Path.of(System.getProperty("user.home"));
+  }
 }

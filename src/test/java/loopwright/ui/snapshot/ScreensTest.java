@@ -14,13 +14,19 @@ import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Pane;
 import javafx.stage.Stage;
+
+import loopwright.io.sheet.SheetFiles;
 import loopwright.ui.Look;
+import loopwright.ui.ReadyCases;
 import loopwright.ui.TextSize;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.sheet.ListOutPage;
+import loopwright.ui.sheet.SheetPage;
+import loopwright.ui.wiring.Keeping;
 import loopwright.ui.shell.MainWindow;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -129,6 +135,26 @@ class ScreensTest {
     picture(scene, "21-keys" + tail, all);
   }
 
+  @ParameterizedTest
+  @MethodSource("looksAndSizes")
+  void listsFromASpreadsheetLieInsideTheWindow(Look look, TextSize size, int width, int height) {
+    Scene scene = open(look, size, width, height);
+    Keyboard keys = new Keyboard(scene);
+    String tail = "-" + name(look, size, width);
+    boolean all = look == Look.PAPER;
+    keys.press(KeyCode.ENTER, KeyCode.F6).control(KeyCode.I);
+    picture(scene, "40-sheet" + tail, all);
+    String list = "src/test/resources/untidy/17-parts-that-are-not-there-yet.csv";
+    WaitForAsyncUtils.waitForAsyncFx(
+        5_000, () -> ((TextField) scene.lookup("#sheet-path")).setText(list));
+    keys.press(KeyCode.ENTER);
+    picture(scene, "41-sheet-refused" + tail, true);
+    keys.alt(KeyCode.P).press(KeyCode.DOWN);
+    picture(scene, "42-sheet-parts" + tail, true);
+    keys.press(KeyCode.ESCAPE).control(KeyCode.E);
+    picture(scene, "43-list-out" + tail, true);
+  }
+
   @Test
   void readingsAtOddsAndADeadEndAreToldWithWhatToDo() {
     Scene scene = open(Look.PAPER, TextSize.NORMAL, 1024, 700);
@@ -167,7 +193,10 @@ class ScreensTest {
                   new FakeLoops(),
                   FakeMeters.both(),
                   new FakePreferences(),
-                  Runnable::run);
+                  Runnable::run,
+                  ReadyCases.NONE,
+                  Keeping.NOWHERE,
+                  List.of(new SheetPage(new SheetFiles()), new ListOutPage(new SheetFiles())));
           window.shell().lookProperty().set(look);
           window.shell().textSizeProperty().set(size);
           Scene scene = new Scene((javafx.scene.layout.BorderPane) window.root(), width, height);

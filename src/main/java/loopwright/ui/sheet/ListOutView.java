@@ -1,0 +1,126 @@
+package loopwright.ui.sheet;
+
+import java.util.Map;
+import java.util.Optional;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TextArea;
+import javafx.scene.control.TextField;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.DataFormat;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+import loopwright.ui.Texts;
+import loopwright.ui.sheet.ListOutViewModel.Choice;
+import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.Parts;
+import loopwright.ui.wiring.WiringDesk;
+
+/** Which list goes out, how it looks, and where to. */
+final class ListOutView extends VBox {
+  private final ListOutViewModel model;
+  private final ListView<Choice> choices = new ListView<>();
+  private final TextArea shown = new TextArea();
+  private final TextField path = new TextField();
+  private final Runnable leave;
+
+  ListOutView(ListOutViewModel model, WiringDesk desk) {
+    this.model = model;
+    this.leave = () -> desk.close(Optional.empty());
+    setId("list-out");
+    getStyleClass().addAll("page", "sheet");
+    choices.setId("list-out-choices");
+    choices.getItems().setAll(model.choices());
+    choices.getStyleClass().add("fat-list");
+    choices.setAccessibleText(Texts.of("listOut.title"));
+    choices.setCellFactory(
+        list ->
+            new ListCell<>() {
+              @Override
+              protected void updateItem(Choice choice, boolean empty) {
+                super.updateItem(choice, empty);
+                setText(empty || choice == null ? null : choice.title());
+              }
+            });
+    shown.setEditable(false);
+    shown.setFocusTraversable(false);
+    shown.getStyleClass().add("sheet-text");
+    HBox.setHgrow(shown, Priority.ALWAYS);
+    shown.setMinWidth(0);
+    HBox middle = new HBox(choices, shown);
+    middle.getStyleClass().add("complaint-columns");
+    VBox.setVgrow(middle, Priority.ALWAYS);
+    path.setId("list-out-path");
+    path.getStyleClass().add("value-field");
+    path.setAccessibleText(Texts.of("listOut.path"));
+    Label told = Parts.text("", "entry-status", "status-hint");
+    told.setId("list-out-told");
+    told.textProperty().bind(model.toldProperty());
+    KeyButton write =
+        new KeyButton(Texts.of("listOut.write"), "Enter", this::write).styled("primary");
+    KeyButton copy = new KeyButton(Texts.of("listOut.copy"), "Ctrl+C", this::copy).styled("option");
+    KeyButton back = new KeyButton(Texts.of("sheet.leave"), "Esc", leave).styled("action");
+    getChildren()
+        .addAll(
+            Parts.text(Texts.of("listOut.title"), "page-title"),
+            middle,
+            path,
+            told,
+            Parts.row("primary-row", Parts.spring(), back, copy, write));
+    choices.setMinHeight(0);
+    middle.setMinHeight(0);
+    choices.getSelectionModel().selectedItemProperty().addListener(o -> show());
+    choices.getSelectionModel().select(0);
+    addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
+  }
+
+  void takeFocus() {
+    choices.requestFocus();
+  }
+
+  private Optional<Choice> chosen() {
+    return Optional.ofNullable(choices.getSelectionModel().getSelectedItem());
+  }
+
+  private void show() {
+    chosen()
+        .ifPresent(
+            c -> {
+              shown.setText(model.text(c));
+              path.setText(model.usualPath(c));
+            });
+  }
+
+  private void write() {
+    chosen().ifPresent(c -> model.write(c, path.getText()));
+  }
+
+  private void copy() {
+    chosen()
+        .ifPresent(
+            c -> {
+              Clipboard.getSystemClipboard()
+                  .setContent(Map.of(DataFormat.PLAIN_TEXT, model.text(c)));
+              model.copied(c);
+            });
+  }
+
+  private void pressed(KeyEvent e) {
+    boolean inPath = getScene().getFocusOwner() == path && !path.getSelectedText().isEmpty();
+    if (e.getCode() == KeyCode.ENTER) {
+      write();
+    } else if (e.isShortcutDown() && e.getCode() == KeyCode.C && !inPath) {
+      copy();
+    } else if (e.getCode() == KeyCode.ESCAPE) {
+      // Here, since a list keeps Escape to itself.
+      leave.run();
+    } else {
+      return;
+    }
+    e.consume();
+  }
+}
