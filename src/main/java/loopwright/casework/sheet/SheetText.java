@@ -159,8 +159,21 @@ public final class SheetText {
         : cell;
   }
 
+  /** A comma-separated text with tabs in place of the commas, as spreadsheets paste it. */
+  public static String tabbed(String commas) {
+    StringBuilder out = new StringBuilder();
+    for (Row row : cut(commas, ',').rows()) {
+      out.append(line(row.cells(), '\t'));
+    }
+    return out.toString();
+  }
+
   /** A row of text, each cell in quotes where it needs them to be read back the same. */
   public static String line(List<String> cells) {
+    return line(cells, ',');
+  }
+
+  private static String line(List<String> cells, char separator) {
     StringBuilder out = new StringBuilder();
     for (int i = 0; i < cells.size(); i++) {
       String cell = cells.get(i);
@@ -169,7 +182,9 @@ public final class SheetText {
           remark
               || !cell.equals(cell.strip())
               || cell.chars().anyMatch(c -> "\",;\t\n".indexOf(c) >= 0);
-      out.append(i == 0 ? "" : ",");
+      if (i > 0) {
+        out.append(separator);
+      }
       out.append(quoted ? "\"" + cell.replace("\"", "\"\"") + "\"" : cell);
     }
     return out.append('\n').toString();

@@ -14,6 +14,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import loopwright.casework.sheet.SheetText;
 import loopwright.ui.Texts;
 import loopwright.ui.sheet.ListOutViewModel.Choice;
 import loopwright.ui.widget.KeyButton;
@@ -104,7 +105,7 @@ final class ListOutView extends VBox {
         .ifPresent(
             c -> {
               Clipboard.getSystemClipboard()
-                  .setContent(Map.of(DataFormat.PLAIN_TEXT, model.text(c)));
+                  .setContent(Map.of(DataFormat.PLAIN_TEXT, SheetText.tabbed(model.text(c))));
               model.copied(c);
             });
   }

@@ -151,6 +151,10 @@ class SheetKeyboardTest {
     assertThat(this.<Label>find("#list-out-told").getText()).contains(out.toString());
     assertThat(new SheetFiles().read(out).text()).isEqualTo(WireSheet.text(trailer));
     robot.press(KeyCode.CONTROL).type(KeyCode.C).release(KeyCode.CONTROL);
+    robot.interact(
+        () ->
+            assertThat(Clipboard.getSystemClipboard().getString())
+                .startsWith("wire\tkind\tname\t"));
     robot.type(KeyCode.ESCAPE);
     robot.interact(
         () ->
