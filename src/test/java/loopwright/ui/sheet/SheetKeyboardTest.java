@@ -17,7 +17,6 @@ import javafx.scene.input.Clipboard;
 import javafx.scene.input.DataFormat;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
-
 import loopwright.casework.sheet.Trailer;
 import loopwright.casework.sheet.WireSheet;
 import loopwright.io.sheet.SheetFiles;
@@ -47,7 +46,7 @@ class SheetKeyboardTest {
   void start(Stage stage) {
     Worker worker = new Worker(Runnable::run, Runnable::run);
     wiring = new WiringViewModel(Keeping.NOWHERE, worker, (name, vehicle) -> {});
-    wiring.begin(trailer);
+    wiring.takeUp("trailer", trailer);
     screen =
         new WiringScreen(
             wiring,

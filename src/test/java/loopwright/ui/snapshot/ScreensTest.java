@@ -14,7 +14,6 @@ import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Pane;
 import javafx.stage.Stage;
-
 import loopwright.io.sheet.SheetFiles;
 import loopwright.ui.Look;
 import loopwright.ui.ReadyCases;
@@ -26,8 +25,8 @@ import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
 import loopwright.ui.sheet.ListOutPage;
 import loopwright.ui.sheet.SheetPage;
-import loopwright.ui.wiring.Keeping;
 import loopwright.ui.shell.MainWindow;
+import loopwright.ui.wiring.Keeping;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
