@@ -110,6 +110,13 @@ class SchemaTest {
             good("\"amps\": 10", "\"amps\": 7.5"),
             good("\"amps\": 10", "\"amps\": 10, \"ohms\": {\"about\": 1, \"low\": 1, \"high\": 2}"),
             good("\"watts\": 21", "\"watts\": {\"about\": 21, \"low\": 20, \"high\": 22}"),
+            good(
+                "\"amps\": 10",
+                "\"amps\": 10, \"note\": \"n\", \"photos\": [{\"file\": \"photos/a b.jpg\", \"at\": \"load\"}]"),
+            bad("\"amps\": 10", "\"amps\": 10, \"photos\": [{\"file\": \"../a.jpg\"}]"),
+            bad("\"amps\": 10", "\"amps\": 10, \"photos\": [{\"file\": \"a/./b.jpg\"}]"),
+            bad("\"amps\": 10", "\"amps\": 10, \"photos\": [{\"file\": \"C:/b.jpg\"}]"),
+            bad("\"amps\": 10", "\"amps\": 10, \"photos\": [{\"at\": \"load\"}]"),
             good("\"version\": 1", "\"version\": 1.0"),
             good("\"kind\": \"ground\"", "\"kind\": \"ground\", \"access\": {\"lug\": {}}"))
         .flatMap(s -> s);

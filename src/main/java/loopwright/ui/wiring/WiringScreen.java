@@ -111,7 +111,9 @@ public final class WiringScreen extends StackPane {
     keys.put(KeyCombination.valueOf("Ctrl+O"), actions::open);
     gridPlace.getChildren().add(view);
     panelPlace.getStyleClass().addAll("card", "wiring-panel");
+    panelPlace.setFocusTraversable(true);
     VBox.setVgrow(body, Priority.ALWAYS);
+    body.setMinHeight(0);
     tables = Parts.column("wiring-page", tabs, body, told, panelTabs);
     getChildren().setAll(tables);
     grid.tableProperty().addListener(o -> fillTabs());
@@ -166,6 +168,7 @@ public final class WiringScreen extends StackPane {
     Node shown = panelPlace;
     if (apart) {
       body.getChildren().add(panelAlone ? panelPlace : gridPlace);
+      panelPlace.setMinHeight(0);
       panelPlace.setMaxHeight(Double.MAX_VALUE);
       panelPlace.setPrefHeight(Region.USE_COMPUTED_SIZE);
     } else {
@@ -187,7 +190,7 @@ public final class WiringScreen extends StackPane {
                           case DRAWING -> drawing;
                           case PART -> part;
                           case TODO -> todo;
-                          case FILES -> files;
+                          case FILES -> apart ? Parts.scrolling(files) : files;
                           case MORE -> Parts.scrolling(more);
                         }));
     fillTabs();
@@ -237,7 +240,7 @@ public final class WiringScreen extends StackPane {
           new KeyButton(words, Integer.toString(p.ordinal() + 1), () -> open(p))
               .styled("page-tab", "wide");
       tab.setFocusTraversable(false);
-      tab.setMinWidth(0);
+      tab.setMinWidth(Region.USE_PREF_SIZE);
       boolean apart = low() || narrow();
       if (panel == p && asking.isEmpty() && (!apart || panelAlone)) {
         tab.getStyleClass().add("picked");
@@ -255,7 +258,8 @@ public final class WiringScreen extends StackPane {
                     ? "wiring.state.unsaved"
                     : noFile ? "wiring.state.copy" : "wiring.state.saved";
     String name = model.vehicleProperty().get().map(Vehicle::name).orElse("");
-    state.setText(Texts.of(how, narrow() ? "" : name));
+    String words = Texts.of(how, name);
+    state.setText(narrow() ? words.substring(words.indexOf(": ") + 1).strip() : words);
     state.setMinWidth(0);
     panelTabs.getChildren().addAll(Parts.spring(), state);
   }
@@ -281,8 +285,14 @@ public final class WiringScreen extends StackPane {
       view.takeFocus();
       return;
     }
+    // Where the table has made room nothing else may hold the focus.
+    panelPlace.requestFocus();
     switch (p) {
-      case DRAWING -> view.takeFocus();
+      case DRAWING -> {
+        if (!low() && !narrow()) {
+          view.takeFocus();
+        }
+      }
       case PART -> part.takeFocus();
       case TODO -> todo.takeFocus();
       case FILES -> files.takeFocus();
@@ -319,6 +329,8 @@ public final class WiringScreen extends StackPane {
       page.get().takeFocus();
     } else if (asking.isPresent()) {
       asking.get().takeFocus();
+    } else if (panelAlone && (low() || narrow())) {
+      panelPlace.requestFocus();
     } else {
       view.takeFocus();
     }

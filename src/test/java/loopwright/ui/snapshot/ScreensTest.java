@@ -154,6 +154,37 @@ class ScreensTest {
     picture(scene, "43-list-out" + tail, true);
   }
 
+  @ParameterizedTest
+  @MethodSource("looksAndSizes")
+  void theWiringPlaceLiesInsideTheWindow(Look look, TextSize size, int width, int height) {
+    Scene scene = open(look, size, width, height);
+    Keyboard keys = new Keyboard(scene);
+    String tail = "-" + name(look, size, width);
+    boolean all = look == Look.PAPER;
+
+    keys.press(KeyCode.ENTER, KeyCode.F6);
+    picture(scene, "30-wiring" + tail, true);
+    keys.control(KeyCode.DIGIT2).press(KeyCode.RIGHT, KeyCode.RIGHT).type("ten");
+    keys.press(KeyCode.ENTER);
+    picture(scene, "31-wiring-wrong" + tail, true);
+    keys.press(KeyCode.DELETE).control(KeyCode.DIGIT5).press(KeyCode.DOWN);
+    picture(scene, "32-wiring-wires" + tail, all);
+    keys.alt(KeyCode.DIGIT1);
+    picture(scene, "33-wiring-drawing" + tail, all);
+    keys.alt(KeyCode.DIGIT2);
+    picture(scene, "34-wiring-part" + tail, all);
+    keys.alt(KeyCode.DIGIT3);
+    picture(scene, "35-wiring-todo" + tail, true);
+    keys.alt(KeyCode.DIGIT4);
+    picture(scene, "36-wiring-files" + tail, all);
+    keys.alt(KeyCode.DIGIT5);
+    picture(scene, "37-wiring-more" + tail, true);
+    keys.control(KeyCode.F).type("horn");
+    picture(scene, "38-wiring-find" + tail, all);
+    keys.press(KeyCode.ESCAPE);
+    assertThat(scene.lookup("#grid").isFocused()).isTrue();
+  }
+
   @Test
   void readingsAtOddsAndADeadEndAreToldWithWhatToDo() {
     Scene scene = open(Look.PAPER, TextSize.NORMAL, 1024, 700);
