@@ -56,6 +56,11 @@ final class Engine {
     return desk;
   }
 
+  /** Whether the rules are compiled, or will never be. */
+  boolean rulesReady() {
+    return rules.isDone();
+  }
+
   PaperDesk paperDesk() {
     return new PaperDesk(knowledge, rules::join, phrases);
   }

@@ -13,6 +13,7 @@ import loopwright.casework.CaseDesk;
 import loopwright.casework.CircuitLoops;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
+import loopwright.casework.PaperReport;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
@@ -22,6 +23,7 @@ import loopwright.io.sheet.SheetFiles;
 import loopwright.model.Vehicle;
 import loopwright.ui.LoopSource;
 import loopwright.ui.ReadyCases;
+import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.sheet.ListOutPage;
 import loopwright.ui.sheet.SheetPage;
 import loopwright.ui.shell.MainWindow;
@@ -56,7 +58,8 @@ public class LoopwrightApp extends Application {
                 new VehicleFiles(),
                 new UnsavedFiles(data.resolve("unsaved")),
                 Path.of(System.getProperty("user.home", "."))),
-            List.of(new SheetPage(new SheetFiles()), new ListOutPage(new SheetFiles())));
+            List.of(new SheetPage(new SheetFiles()), new ListOutPage(new SheetFiles())),
+            new Checks(engine));
     stage.setTitle("Loopwright");
     window.show(stage);
   }
@@ -99,6 +102,19 @@ public class LoopwrightApp extends Application {
                       ready.meter()),
                   progress);
       return new Opened(meter.following(found), meter::read);
+    }
+  }
+
+  /** The paper check over the engine's rules. */
+  private record Checks(Engine engine) implements PlanCheck {
+    @Override
+    public PaperReport check(Vehicle vehicle, double hottest) {
+      return engine.paperDesk().check(vehicle, hottest);
+    }
+
+    @Override
+    public boolean ready() {
+      return engine.rulesReady();
     }
   }
 

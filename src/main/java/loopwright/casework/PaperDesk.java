@@ -23,6 +23,15 @@ import loopwright.paper.PaperCheck;
 
 /** Checks plans: the figures are worked out, the rules judge them, and it is put into words. */
 public final class PaperDesk {
+  /** Surroundings of the wires for which the chart of fuses holds, in degrees C. */
+  public static final double USUAL_SURROUNDINGS = PaperCheck.USUAL_SURROUNDINGS;
+
+  /** The coldest surroundings that are taken, in degrees C. */
+  public static final double COLDEST_SURROUNDINGS = -40;
+
+  /** The hottest surroundings that are taken, in degrees C: just below what PVC stands. */
+  public static final double HOTTEST_SURROUNDINGS = 79;
+
   private final Knowledge knowledge;
   private final Supplier<RuleBook> rules;
   private final Phrases phrases;
@@ -40,7 +49,7 @@ public final class PaperDesk {
 
   /** Checks a vehicle's plan in the surroundings that the chart of fuses holds for. */
   public PaperReport check(Vehicle vehicle) {
-    return check(vehicle, PaperCheck.USUAL_SURROUNDINGS);
+    return check(vehicle, USUAL_SURROUNDINGS);
   }
 
   /**

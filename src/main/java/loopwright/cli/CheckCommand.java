@@ -3,6 +3,7 @@ package loopwright.cli;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import loopwright.casework.PaperDesk;
 import loopwright.casework.PaperReport;
 import loopwright.casework.Phrases;
 import loopwright.casework.PlanFinding;
@@ -32,9 +33,6 @@ import picocli.CommandLine.Option;
       "3:the vehicle can't be read or solved, or its plan has something wrong"
     })
 final class CheckCommand implements Callable<Integer> {
-  private static final double HOTTEST = 79;
-  private static final double COLDEST = -40;
-
   private final CliWorld world;
 
   @Mixin private PrintOptions print = new PrintOptions();
@@ -68,7 +66,8 @@ final class CheckCommand implements Callable<Integer> {
       return print.unknownEnding(world, ".pdf");
     }
     if (surroundings.isPresent()
-        && !(surroundings.get() >= COLDEST && surroundings.get() <= HOTTEST)) {
+        && !(surroundings.get() >= PaperDesk.COLDEST_SURROUNDINGS
+            && surroundings.get() <= PaperDesk.HOTTEST_SURROUNDINGS)) {
       new Page(world.err(), width)
           .say("Surroundings: " + surroundings.get() + " C must be -40 to 79 C.");
       return ExitCode.USAGE.number();

@@ -10,7 +10,9 @@ import loopwright.ui.widget.Parts;
 
 /** All keys on one page. */
 final class KeysPage {
-  private static final String[] GROUPS = {"everywhere", "entry", "case", "vehicle", "wiring"};
+  private static final String[] GROUPS = {
+    "everywhere", "entry", "case", "vehicle", "paper", "wiring"
+  };
 
   private KeysPage() {}
 

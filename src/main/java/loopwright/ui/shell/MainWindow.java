@@ -35,6 +35,9 @@ import loopwright.ui.cases.CasesViewModel;
 import loopwright.ui.find.ComplaintViewModel;
 import loopwright.ui.find.FindScreen;
 import loopwright.ui.find.FindViewModel;
+import loopwright.ui.paper.PaperScreen;
+import loopwright.ui.paper.PaperViewModel;
+import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.shell.ShellViewModel.Place;
 import loopwright.ui.vehicle.VehicleScreen;
 import loopwright.ui.vehicle.VehicleViewModel;
@@ -55,17 +58,21 @@ public final class MainWindow {
   public static final double LEAST_HEIGHT = 700;
 
   private static final double WIDE = 70;
+  private static final double SHORT = 56;
   private static final double MIDDLE = 46;
+  private static final double NARROWEST = 36;
 
   private final ShellViewModel shell;
   private final VehicleViewModel vehicle;
   private final FindViewModel find;
   private final CasesViewModel cases;
   private final WiringViewModel wiring;
+  private final PaperViewModel paper;
   private final VehicleScreen vehicleScreen;
   private final FindScreen findScreen;
   private final CasesScreen casesScreen;
   private final WiringScreen wiringScreen;
+  private final PaperScreen paperScreen;
   private final Node keysScreen;
   private final ReadyCases ready;
   private final BorderPane root = new BorderPane();
@@ -98,7 +105,8 @@ public final class MainWindow {
         background,
         ReadyCases.NONE,
         Keeping.NOWHERE,
-        List.of());
+        List.of(),
+        PlanCheck.NONE);
   }
 
   /**
@@ -107,6 +115,7 @@ public final class MainWindow {
    * @param ready ready-made cases
    * @param keeping keeps vehicles
    * @param pages what else can be done in the Wiring place
+   * @param check checks plans
    */
   public MainWindow(
       CaseDesk desk,
@@ -117,7 +126,8 @@ public final class MainWindow {
       Executor background,
       ReadyCases ready,
       Keeping keeping,
-      List<WiringPage> pages) {
+      List<WiringPage> pages,
+      PlanCheck check) {
     Objects.requireNonNull(desk, "desk");
     this.ready = Objects.requireNonNull(ready, "ready");
     Fonts.load();
@@ -129,10 +139,12 @@ public final class MainWindow {
             desk, new ComplaintViewModel(desk, meters, preferences), worker.another());
     cases = new CasesViewModel(desk, worker.another());
     wiring = new WiringViewModel(keeping, worker.another(), vehicle::edited);
+    paper = new PaperViewModel(check, worker.another());
     vehicleScreen = new VehicleScreen(vehicle, shell.emProperty(), this::complain);
     findScreen = new FindScreen(find, shell.emProperty());
     casesScreen = new CasesScreen(cases, this::reopen, ready.entries(), this::practise);
     wiringScreen = new WiringScreen(wiring, shell.emProperty(), pages);
+    paperScreen = new PaperScreen(paper, shell.emProperty(), this::mend);
     keysScreen = KeysPage.make();
     root.setId("window");
     root.getStyleClass().add("window");
@@ -142,6 +154,8 @@ public final class MainWindow {
     shell.lookProperty().addListener(o -> applyLook());
     shell.emProperty().addListener(o -> applyLook());
     vehicle.vehicleProperty().addListener(o -> vehicleChanged());
+    // What is worked on may not be solvable; the others never see it then.
+    wiring.vehicleProperty().addListener((o, was, is) -> is.ifPresent(paper::show));
     find.openCaseProperty().addListener(o -> fillBar());
     root.widthProperty().addListener(o -> fillBar());
     applyLook();
@@ -203,8 +217,10 @@ public final class MainWindow {
       bar.getChildren().add(Parts.line(Texts.of("window.title"), "word-mark"));
     }
     place("place.vehicle", "F2", Place.VEHICLE);
-    place(narrow ? "place.findShort" : "place.find", "F3", Place.FIND);
+    boolean brief = ems < SHORT;
+    place(brief ? "place.findShort" : "place.find", "F3", Place.FIND);
     place("place.cases", "F4", Place.CASES);
+    place(brief ? "place.paperShort" : "place.paper", "F5", Place.PAPER);
     place("place.wiring", "F6", Place.WIRING);
     Label where = Parts.line(narrow ? "" : whereAmI(), "where");
     where.setId("where");
@@ -239,7 +255,7 @@ public final class MainWindow {
     bar.getChildren().add(button);
   }
 
-  /** A tool of the frame: an icon with its key; its words where there is room. */
+  /** A tool of the frame: an icon; its key and its words where there is room. */
   private void tool(String icon, String text, String cap, Runnable action) {
     KeyButton button = new KeyButton(text, cap, action).styled("tool");
     if (root.getWidth() / shell.emProperty().get() < WIDE) {
@@ -250,8 +266,12 @@ public final class MainWindow {
               + Math.round(1.3 * shell.emProperty().get())
               + "px;");
       image.getStyleClass().add("tool-icon");
+      HBox icons = Parts.row("tool-icons", image);
+      if (root.getWidth() / shell.emProperty().get() >= NARROWEST) {
+        icons.getChildren().add(Parts.keyCap(cap));
+      }
       button.setText("");
-      button.setGraphic(Parts.row("tool-icons", image, Parts.keyCap(cap)));
+      button.setGraphic(icons);
     }
     button.setMinWidth(Region.USE_PREF_SIZE);
     button.setFocusTraversable(false);
@@ -289,11 +309,17 @@ public final class MainWindow {
           case VEHICLE -> vehicleScreen;
           case FIND -> findScreen;
           case CASES -> casesScreen;
+          case PAPER -> paperScreen;
           case WIRING -> wiringScreen;
           case KEYS -> keysScreen;
         });
     if (shell.placeProperty().get() == Place.CASES) {
       cases.refresh();
+    }
+    if (shell.placeProperty().get() == Place.PAPER) {
+      paper.open();
+    } else {
+      paper.close();
     }
     if (shell.placeProperty().get() == Place.WIRING) {
       vehicle.vehicleProperty().get().ifPresent(v -> wiring.takeUp(v.name(), v.vehicle()));
@@ -310,6 +336,7 @@ public final class MainWindow {
       case VEHICLE -> vehicleScreen.takeFocus();
       case FIND -> findScreen.takeFocus();
       case CASES -> casesScreen.takeFocus();
+      case PAPER -> paperScreen.takeFocus();
       case WIRING -> wiringScreen.takeFocus();
       case KEYS -> keysScreen.requestFocus();
     }
@@ -318,6 +345,12 @@ public final class MainWindow {
   private void vehicleChanged() {
     fillBar();
     vehicle.vehicleProperty().get().ifPresent(v -> find.vehicleChosen(v.name(), v.vehicle()));
+    vehicle.vehicleProperty().get().ifPresent(v -> paper.show(v.vehicle()));
+  }
+
+  private void mend(String part, String task) {
+    go(Place.WIRING);
+    wiringScreen.show(part, task);
   }
 
   private void complain(VehicleViewModel.Named named, Circuit circuit) {
@@ -374,6 +407,7 @@ public final class MainWindow {
           go(Place.CASES);
         }
       }
+      case F5 -> go(Place.PAPER);
       case F6 -> go(Place.WIRING);
       case F8 -> nextSize();
       case F9 -> nextLook();

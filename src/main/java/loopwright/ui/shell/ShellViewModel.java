@@ -17,6 +17,7 @@ public final class ShellViewModel {
     VEHICLE,
     FIND,
     CASES,
+    PAPER,
     WIRING,
     KEYS
   }

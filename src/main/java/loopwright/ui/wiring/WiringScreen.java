@@ -66,6 +66,7 @@ public final class WiringScreen extends StackPane {
   private boolean panelAlone;
   private Optional<AskPanel> asking = Optional.empty();
   private Optional<WiringPage> page = Optional.empty();
+  private Optional<Runnable> awaited = Optional.empty();
 
   /**
    * Makes the screen.
@@ -124,6 +125,7 @@ public final class WiringScreen extends StackPane {
     model.vehicleProperty().addListener(o -> part.show());
     model.vehicleProperty().addListener(o -> fillPanelTabs());
     model.findings().addListener((ListChangeListener<VehicleCheck.Finding>) c -> fillPanelTabs());
+    model.vehicleProperty().addListener(o -> opened());
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     addEventHandler(KeyEvent.KEY_PRESSED, this::leftOver);
     // Not while the window is being laid out, when new children would be passed over.
@@ -337,6 +339,35 @@ public final class WiringScreen extends StackPane {
   }
 
   // Pages.
+  /**
+   * Goes to a part or circuit, as soon as the vehicle that has it is open here.
+   *
+   * @param id its id
+   * @param task what is to be done there
+   */
+  public void show(String id, String task) {
+    Runnable go =
+        () -> {
+          goTo(id);
+          model.tell(WiringViewModel.Tone.PLAIN, task);
+        };
+    boolean here =
+        model
+            .vehicleProperty()
+            .get()
+            .filter(v -> v.part(id).isPresent() || v.circuit(id).isPresent())
+            .isPresent();
+    awaited = here ? Optional.empty() : Optional.of(go);
+    if (here) {
+      go.run();
+    }
+  }
+
+  private void opened() {
+    Optional<Runnable> go = awaited;
+    awaited = Optional.empty();
+    go.ifPresent(Runnable::run);
+  }
 
   /** Opens a page in place of the tables. */
   private void open(WiringPage next) {

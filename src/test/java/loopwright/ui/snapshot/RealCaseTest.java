@@ -32,6 +32,7 @@ import loopwright.model.Vehicle;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.VehicleLibrary;
 import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.wiring.Keeping;
 import org.junit.jupiter.api.Test;
@@ -281,7 +282,8 @@ class RealCaseTest {
                   background,
                   ready,
                   Keeping.NOWHERE,
-                  List.of());
+                  List.of(),
+                  PlanCheck.NONE);
           Scene scene = new Scene((BorderPane) window.root(), 1280, 800);
           stage.setScene(scene);
           stage.show();

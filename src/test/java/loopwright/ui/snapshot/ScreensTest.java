@@ -14,6 +14,7 @@ import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Pane;
 import javafx.stage.Stage;
+import loopwright.diagnosis.rulebook.Conclusion.Severity;
 import loopwright.io.sheet.SheetFiles;
 import loopwright.ui.Look;
 import loopwright.ui.ReadyCases;
@@ -21,8 +22,10 @@ import loopwright.ui.TextSize;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
+import loopwright.ui.fake.FakePlanCheck;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.sheet.ListOutPage;
 import loopwright.ui.sheet.SheetPage;
 import loopwright.ui.shell.MainWindow;
@@ -132,6 +135,13 @@ class ScreensTest {
     picture(scene, "20-cases" + tail, all);
     keys.press(KeyCode.F1);
     picture(scene, "21-keys" + tail, all);
+    keys.press(KeyCode.F5);
+    picture(scene, "25-paper" + tail, true);
+    keys.press(KeyCode.ENTER, KeyCode.END);
+    picture(scene, "26-paper-details" + tail, all);
+    keys.type("k");
+    keys.press(KeyCode.HOME).type("t");
+    picture(scene, "27-paper-hottest" + tail, all);
   }
 
   @ParameterizedTest
@@ -212,7 +222,43 @@ class ScreensTest {
     assertThat(((Label) scene.lookup("#said")).getText()).contains("no change");
   }
 
+  @Test
+  void aPlanWithNothingWrongAndOneThatCanNotBeSolvedSaySo() {
+    Scene sound =
+        open(
+            Look.PAPER,
+            TextSize.LARGEST,
+            1024,
+            700,
+            FakePlanCheck.finding(
+                FakePlanCheck.finding(
+                    "K1",
+                    Severity.KNOW,
+                    "relay K1 has a plain diode across its coil.",
+                    "It lets go slowly.",
+                    "A resistor instead lets go faster.")));
+    Keyboard keys = new Keyboard(sound);
+    keys.press(KeyCode.F5);
+    picture(sound, "28-paper-no-vehicle", true);
+    keys.press(KeyCode.F2, KeyCode.ENTER, KeyCode.F5);
+    picture(sound, "29-paper-nothing-wrong", true);
+    assertThat(((Label) sound.lookup("#paper-verdict")).getText()).isEqualTo("Nothing wrong");
+
+    keys.type("k");
+    picture(sound, "30-paper-worth-knowing", true);
+
+    Scene unsolved = open(Look.PAPER, TextSize.NORMAL, 1024, 700, FakePlanCheck.unsolved());
+    new Keyboard(unsolved).press(KeyCode.ENTER, KeyCode.F5);
+    picture(unsolved, "31-paper-unsolved", true);
+    assertThat(((Label) unsolved.lookup("#paper-verdict")).getText())
+        .isEqualTo("Can’t be checked yet: mend 18 things first");
+  }
+
   private Scene open(Look look, TextSize size, int width, int height) {
+    return open(look, size, width, height, FakePlanCheck.several());
+  }
+
+  private Scene open(Look look, TextSize size, int width, int height, PlanCheck check) {
     return WaitForAsyncUtils.waitForAsyncFx(
         20_000,
         () -> {
@@ -226,7 +272,8 @@ class ScreensTest {
                   Runnable::run,
                   ReadyCases.NONE,
                   Keeping.NOWHERE,
-                  List.of(new SheetPage(new SheetFiles()), new ListOutPage(new SheetFiles())));
+                  List.of(new SheetPage(new SheetFiles()), new ListOutPage(new SheetFiles())),
+                  check);
           window.shell().lookProperty().set(look);
           window.shell().textSizeProperty().set(size);
           Scene scene = new Scene((javafx.scene.layout.BorderPane) window.root(), width, height);

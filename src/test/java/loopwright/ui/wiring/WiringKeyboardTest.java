@@ -34,6 +34,7 @@ import loopwright.ui.VehicleLibrary;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import org.junit.jupiter.api.AfterEach;
@@ -99,7 +100,8 @@ class WiringKeyboardTest {
                       ReadyCases.NONE,
                       new Keeping(
                           new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
-                      List.of());
+                      List.of(),
+                      PlanCheck.NONE);
               Scene made = new Scene(window.root(), 1280, 800);
               stage.setScene(made);
               stage.show();

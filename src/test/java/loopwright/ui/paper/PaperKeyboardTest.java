@@ -1,0 +1,227 @@
+package loopwright.ui.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.control.Label;
+import javafx.scene.control.TableView;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.BorderPane;
+import javafx.stage.Stage;
+import loopwright.casework.PaperReport;
+import loopwright.evidence.Bench;
+import loopwright.model.Part;
+import loopwright.model.PartSpec;
+import loopwright.model.Vehicle;
+import loopwright.model.WireSize;
+import loopwright.ui.ReadyCases;
+import loopwright.ui.VehicleLibrary;
+import loopwright.ui.fake.FakeCaseDesk;
+import loopwright.ui.fake.FakeLoops;
+import loopwright.ui.fake.FakeMeters;
+import loopwright.ui.fake.FakePlanCheck;
+import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.shell.MainWindow;
+import loopwright.ui.snapshot.Keyboard;
+import loopwright.ui.snapshot.Snapshots;
+import loopwright.ui.wiring.GridViewModel.GridRow;
+import loopwright.ui.wiring.Keeping;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** The pumper with two mistakes in it, checked by the real rules, mended on the keyboard alone. */
+@ExtendWith(ApplicationExtension.class)
+class PaperKeyboardTest {
+  private final ExecutorService background = Executors.newCachedThreadPool();
+  private Stage stage;
+  private Scene scene;
+  private Keyboard keys;
+
+  @Start
+  void start(Stage stage) {
+    this.stage = stage;
+  }
+
+  @AfterEach
+  void stopBackground() {
+    background.shutdownNow();
+  }
+
+  private static Vehicle change(Vehicle vehicle, String part, PartSpec spec) {
+    List<Part> parts = new ArrayList<>(vehicle.parts());
+    parts.replaceAll(p -> p.id().equals(part) ? p.withSpec(spec) : p);
+    return vehicle.with(parts, vehicle.joins(), vehicle.circuits());
+  }
+
+  /** The beacon's fuse is far too big, the floodlights' feed far too thin. */
+  private static Vehicle broken() {
+    Vehicle pumper = Bench.vehicle("pumper");
+    PartSpec.Wire feed = (PartSpec.Wire) pumper.requirePart("W75").spec();
+    return change(
+        change(pumper, "F3", new PartSpec.Fuse(40, Optional.empty())),
+        "W75",
+        new PartSpec.Wire(
+            feed.kind(),
+            feed.from(),
+            feed.to(),
+            WireSize.parse("22 AWG"),
+            feed.metres(),
+            feed.endOhms(),
+            feed.colour(),
+            feed.loom()));
+  }
+
+  private record Shed(Vehicle vehicle) implements VehicleLibrary {
+    @Override
+    public List<Entry> entries() {
+      return List.of(new Entry("pumper", vehicle.name(), "12 V", Shelf.DEMO));
+    }
+
+    @Override
+    public Loaded load(String name) {
+      return new Loaded.Ready(name, vehicle);
+    }
+  }
+
+  private void open(Vehicle vehicle, PlanCheck check) {
+    scene =
+        WaitForAsyncUtils.waitForAsyncFx(
+            20_000,
+            () -> {
+              MainWindow window =
+                  new MainWindow(
+                      new FakeCaseDesk(),
+                      new Shed(vehicle),
+                      new FakeLoops(),
+                      FakeMeters.both(),
+                      new FakePreferences(),
+                      background,
+                      ReadyCases.NONE,
+                      Keeping.NOWHERE,
+                      List.of(),
+                      check);
+              Scene shown = new Scene((BorderPane) window.root(), 1280, 800);
+              stage.setScene(shown);
+              stage.show();
+              return shown;
+            });
+    keys = new Keyboard(scene);
+  }
+
+  private static void until(Callable<Boolean> condition) throws Exception {
+    WaitForAsyncUtils.waitFor(30, TimeUnit.SECONDS, condition);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  private String text(String id) {
+    return scene.lookup(id) instanceof Label label ? label.getText() : "";
+  }
+
+  private List<String> cards() {
+    return scene.getRoot().lookupAll(".finding").stream().map(Node::getAccessibleText).toList();
+  }
+
+  private String focused() {
+    return scene.getFocusOwner() instanceof FindingCard card
+        ? card.item().target().orElse("")
+        : String.valueOf(scene.getFocusOwner());
+  }
+
+  private String rowInWiring() {
+    TableView<?> grid = (TableView<?>) scene.lookup("#grid");
+    int row = grid.getSelectionModel().getSelectedIndex();
+    return ((GridRow) grid.getItems().get(row)).id().orElse("");
+  }
+
+  /** The real rules. */
+  private static final class Real implements PlanCheck {
+    @Override
+    public PaperReport check(Vehicle vehicle, double hottest) {
+      return Bench.paperDesk().check(vehicle, hottest);
+    }
+
+    @Override
+    public boolean ready() {
+      return true;
+    }
+  }
+
+  @Test
+  void twoMistakesAreWalkedJumpedToAndOneIsMended() throws Exception {
+    open(broken(), new Real());
+    keys.press(KeyCode.ENTER);
+    until(() -> scene.lookup("#circuits") != null);
+    keys.press(KeyCode.F5);
+    until(() -> text("#paper-verdict").contains("can burn"));
+    Snapshots.take(scene, "paper-two-mistakes");
+    int before = cards().size();
+    assertThat(before).isGreaterThanOrEqualTo(2);
+    assertThat(cards()).anyMatch(c -> c.contains("beacon fuse F3"));
+    assertThat(cards()).anyMatch(c -> c.contains("W75"));
+    String first = focused();
+    keys.press(KeyCode.ENTER);
+    until(() -> !scene.getRoot().lookupAll(".finding-detail").isEmpty());
+    keys.press(KeyCode.ENTER, KeyCode.END);
+    assertThat(focused()).isNotEqualTo(first);
+    keys.press(KeyCode.HOME);
+    assertThat(focused()).isEqualTo(first);
+
+    for (int i = 0; i < before && !focused().equals("W75"); i++) {
+      keys.press(KeyCode.DOWN);
+    }
+    assertThat(focused()).isEqualTo("W75");
+    keys.type("m");
+    until(() -> scene.lookup("#grid") != null && rowInWiring().equals("W75"));
+    assertThat(text("#wiring-told")).endsWith("F5: back to the check.");
+    Snapshots.take(scene, "paper-mending");
+    assertThat(scene.lookup("#cell-editor")).as("M isn't typed into the table").isNull();
+    keys.press(KeyCode.HOME);
+    TableView<?> grid = (TableView<?>) scene.lookup("#grid");
+    for (int i = 0; i < grid.getColumns().size() && !column(grid).startsWith("Size"); i++) {
+      keys.press(KeyCode.RIGHT);
+    }
+    keys.type("10 AWG").press(KeyCode.ENTER);
+    keys.press(KeyCode.F5);
+    until(() -> text("#paper-change").contains("fewer"));
+    Snapshots.take(scene, "paper-one-less");
+    assertThat(cards()).hasSizeLessThan(before).noneMatch(c -> c.contains(" W75 lies"));
+    assertThat(text("#paper-change")).contains("W75");
+  }
+
+  private static String column(TableView<?> grid) {
+    return grid.getSelectionModel().getSelectedCells().get(0).getTableColumn().getText();
+  }
+
+  @Test
+  void surroundingsThatCanNotBeAreToldInPlaceAndEscapeLeavesThemAsTheyWere() throws Exception {
+    open(Bench.vehicle("pumper"), FakePlanCheck.finding());
+    keys.press(KeyCode.ENTER);
+    until(() -> scene.lookup("#circuits") != null);
+    keys.press(KeyCode.F5);
+    until(() -> text("#paper-verdict").equals("Nothing wrong"));
+    Snapshots.take(scene, "paper-nothing-wrong");
+    keys.type("t");
+    TextField field = (TextField) scene.lookup("#paper-hottest");
+    assertThat(field.isFocused()).isTrue();
+    WaitForAsyncUtils.waitForAsyncFx(5_000, () -> field.setText("95"));
+    keys.press(KeyCode.ENTER);
+    assertThat(text("#paper-problem")).contains("95").contains("-40 to 79");
+    Snapshots.take(scene, "paper-bad-surroundings");
+    keys.press(KeyCode.ESCAPE);
+    assertThat(field.getText()).isEqualTo("57");
+    assertThat(text("#paper-problem")).isEmpty();
+  }
+}
