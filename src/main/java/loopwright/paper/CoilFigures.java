@@ -11,7 +11,6 @@ import loopwright.model.Setting;
 import loopwright.solver.Change;
 import loopwright.solver.Element;
 import loopwright.solver.OperatingPoint;
-import loopwright.solver.Solver;
 import loopwright.solver.Variant;
 
 /** Coils of relays: their current, the volts they get, and what takes their kick. */
@@ -117,7 +116,7 @@ final class CoilFigures {
             .findFirst()
             .orElseThrow();
     for (Setting setting : plan.alone()) {
-      OperatingPoint point = Solver.full(plan.network()).solve(without, setting.without(apart));
+      OperatingPoint point = plan.solver().solve(without, setting.without(apart));
       if (point.volts(junction.a(), junction.b()) > junction.forwardVolts().high()) {
         return new Figure(relay.id(), Figure.Kind.DIODES_BACKWARDS, 1, 0, setting, List.of(diode));
       }

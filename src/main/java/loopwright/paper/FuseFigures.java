@@ -43,16 +43,17 @@ final class FuseFigures {
     for (Part part : plan.vehicle().parts()) {
       if (part.spec() instanceof PartSpec.Fuse fuse) {
         Behind behind = Behind.of(plan, part.id());
+        Source source = source(part);
         for (String wire : behind.wires()) {
           PartSpec.Wire w = (PartSpec.Wire) plan.part(wire).spec();
-          wire(wire, w, part, fuse);
+          wire(wire, w, part, fuse, source);
         }
         farShort(part, fuse, behind);
       }
     }
   }
 
-  private void wire(String id, PartSpec.Wire wire, Part fuse, PartSpec.Fuse rating) {
+  private void wire(String id, PartSpec.Wire wire, Part fuse, PartSpec.Fuse rating, Source source) {
     OptionalDouble carries = heat.carries(wire);
     if (carries.isEmpty()) {
       return;
@@ -67,22 +68,30 @@ final class FuseFigures {
             Setting.REST,
             List.of(fuse.id()),
             List.of(over ? heat.sizeFor(wire, rating.amps()) : "")));
-    shortHeat(id, wire, fuse, rating);
+    shortHeat(id, wire, fuse, rating, source);
   }
 
-  /** Heat of a dead short, worst between the fuse's own end and the far end of the wire. */
-  private void shortHeat(String id, PartSpec.Wire wire, Part fuse, PartSpec.Fuse rating) {
+  /** What feeds a short behind a fuse: open-circuit volts and the resistance before its link. */
+  private record Source(double volts, double ohms) {}
+
+  private Source source(Part fuse) {
     OperatingPoint point = plan.point(Setting.REST.without(fuse.id()));
     int e = plan.network().element(fuse.id(), "link").orElseThrow();
     Element link = plan.network().elements().get(e);
-    int source =
+    int node =
         Math.abs(point.volts(link.a())) > Math.abs(point.volts(link.b())) ? link.a() : link.b();
-    double ohms = point.ohmsSeen(source, Network.REFERENCE);
-    double volts = Math.abs(point.volts(source));
-    if (volts < 1) {
+    return new Source(
+        Math.abs(point.volts(node)),
+        point.ohmsSeen(node, Network.REFERENCE) + link.values()[0].typical());
+  }
+
+  /** Heat of a dead short at the far end of a wire that begins at its fuse. */
+  private void shortHeat(
+      String id, PartSpec.Wire wire, Part fuse, PartSpec.Fuse rating, Source source) {
+    if (source.volts() < 1) {
       return;
     }
-    double amps = volts / (ohms + link.values()[0].typical() + plan.copperOhms(wire));
+    double amps = source.volts() / (source.ohms() + plan.copperOhms(wire));
     double heat = amps * amps * FuseTimes.longest(amps / rating.amps());
     double takes = TAKES * wire.size().mm2() * TAKES * wire.size().mm2();
     double times = Math.sqrt(heat / takes);

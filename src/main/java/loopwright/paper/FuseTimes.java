@@ -35,7 +35,7 @@ final class FuseTimes {
       return seconds[last] * ratio * ratio;
     }
     int i = 0;
-    while (times > TIMES[i + 1]) {
+    while (times >= TIMES[i + 1]) {
       i++;
     }
     double share = Math.log(times / TIMES[i]) / Math.log(TIMES[i + 1] / TIMES[i]);

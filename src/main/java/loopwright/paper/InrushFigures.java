@@ -11,7 +11,6 @@ import loopwright.model.Setting;
 import loopwright.solver.Change;
 import loopwright.solver.Element;
 import loopwright.solver.OperatingPoint;
-import loopwright.solver.Solver;
 import loopwright.solver.Variant;
 
 /**
@@ -79,7 +78,7 @@ final class InrushFigures {
       }
       for (Moment moment : Moment.values()) {
         if (draws(moment, plan.point(setting))) {
-          moment(moment, Solver.full(plan.network()).solve(variants.get(moment), setting));
+          moment(moment, plan.solver().solve(variants.get(moment), setting));
         }
       }
     }

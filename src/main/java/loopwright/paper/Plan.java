@@ -43,11 +43,13 @@ final class Plan {
   private static final double NEVER_BLOWS = 1e6;
 
   private final Network network;
+  private final Solver solver;
   private final Vehicle vehicle;
   private final WireFuses wireFuses;
   private final Map<Setting, OperatingPoint> points = new HashMap<>();
   private final Map<Setting, Boolean> cranks = new HashMap<>();
   private final List<Figure> figures = new ArrayList<>();
+  private List<Setting> settings = List.of();
   private final Map<String, Part> parts = new HashMap<>();
   private final Map<Integer, List<Integer>> elementsAt = new HashMap<>();
 
@@ -58,6 +60,7 @@ final class Plan {
    */
   Plan(Vehicle vehicle, Typicals typicals, WireFuses wireFuses) {
     this.network = Network.of(lasting(vehicle, typicals), typicals);
+    this.solver = Solver.full(network);
     this.vehicle = vehicle;
     this.wireFuses = wireFuses;
     vehicle.parts().forEach(p -> parts.put(p.id(), p));
@@ -111,10 +114,16 @@ final class Plan {
     figures.add(figure);
   }
 
+  /**
+   * Solves this plan's variants; shared, since to order its matrix takes longer than to solve it.
+   */
+  Solver solver() {
+    return solver;
+  }
+
   /** The healthy state in a setting, no fuse blown. */
   OperatingPoint point(Setting setting) {
-    return points.computeIfAbsent(
-        setting, s -> Solver.full(network).solve(Variant.healthy(network), s));
+    return points.computeIfAbsent(setting, s -> solver.solve(Variant.healthy(network), s));
   }
 
   /** Each circuit on by itself. */
@@ -124,10 +133,13 @@ final class Plan {
 
   /** Everything at rest; each circuit on by itself; all but starters on as far as they can be. */
   List<Setting> settings() {
-    List<Setting> settings = new ArrayList<>(List.of(Setting.REST));
-    settings.addAll(alone());
-    settings.add(together(c -> true));
-    return settings.stream().distinct().toList();
+    if (settings.isEmpty()) {
+      List<Setting> all = new ArrayList<>(List.of(Setting.REST));
+      all.addAll(alone());
+      all.add(together(c -> true));
+      settings = all.stream().distinct().toList();
+    }
+    return settings;
   }
 
   /**
