@@ -53,4 +53,13 @@ public final class CircuitWays {
     }
     return List.copyOf(ways);
   }
+
+  /**
+   * Ids of all parts that can carry current from the battery in a setting; more are named than do.
+   * Every conductor counts both ways, and a relay counts as pulled in if its coil can get current.
+   * Whatever else there is hangs off them by one node and carries none.
+   */
+  public Set<String> live(Setting setting) {
+    return search.partsThrough(setting.positions());
+  }
 }

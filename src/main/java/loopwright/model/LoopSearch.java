@@ -240,12 +240,13 @@ final class LoopSearch {
       // Cheap and necessary: one end is reached from the feed, the other from the ground.
       boolean[] fed = reach(network, feed, ground);
       boolean[] returned = reach(network, ground, feed);
+      boolean[] through = through(network);
       List<Coil> closing = new ArrayList<>();
       for (Coil candidate : waiting) {
         Edge coil = candidate.coil();
         boolean near =
             (fed[coil.a()] && returned[coil.b()]) || (fed[coil.b()] && returned[coil.a()]);
-        if (near && twoWays(network, coil)) {
+        if (near && through[coil.a()] && through[coil.b()] && twoWays(network, coil)) {
           closing.add(candidate);
         }
       }
@@ -255,6 +256,52 @@ final class LoopSearch {
       waiting.removeAll(closing);
       more = !closing.isEmpty() && !waiting.isEmpty();
     }
+  }
+
+  /**
+   * The nodes that are left once all dead ends are taken off, one after another, but for the two
+   * posts. A way from post to post passes no other node.
+   */
+  private boolean[] through(List<List<Edge>> network) {
+    int[] degree = new int[nodes];
+    boolean[] left = new boolean[nodes];
+    Arrays.fill(left, true);
+    ArrayDeque<Integer> ends = new ArrayDeque<>();
+    for (int node = 0; node < nodes; node++) {
+      degree[node] = network.get(node).size();
+      if (degree[node] < 2) {
+        ends.add(node);
+      }
+    }
+    while (!ends.isEmpty()) {
+      int node = ends.remove();
+      if (node == feed || node == ground || !left[node]) {
+        continue;
+      }
+      left[node] = false;
+      for (Edge edge : network.get(node)) {
+        int other = edge.other(node);
+        if (left[other] && --degree[other] == 1) {
+          ends.add(other);
+        }
+      }
+    }
+    return left;
+  }
+
+  /** Ids of the parts with a conductor that may lie on a way from post to post in a setting. */
+  Set<String> partsThrough(Map<String, String> on) {
+    List<List<Edge>> network = network(on);
+    boolean[] through = through(network);
+    Set<String> parts = new HashSet<>();
+    for (int node = 0; node < nodes; node++) {
+      if (through[node]) {
+        network.get(node).stream()
+            .filter(e -> through[e.a()] && through[e.b()])
+            .forEach(e -> parts.add(e.part()));
+      }
+    }
+    return parts;
   }
 
   private void collect(Part part) {
