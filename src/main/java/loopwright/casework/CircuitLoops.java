@@ -30,7 +30,7 @@ import loopwright.solver.OperatingPoint;
 public final class CircuitLoops {
   private final Vehicle vehicle;
   private final Workbench bench;
-  private final HealthyBands bands;
+  private final LiveBands bands;
   private final Words words;
   private final Phrases phrases;
 
@@ -38,7 +38,7 @@ public final class CircuitLoops {
   public CircuitLoops(Vehicle vehicle, Knowledge knowledge, MeterSpec meter, Phrases phrases) {
     this.vehicle = vehicle;
     this.bench = new Workbench(Network.of(vehicle, knowledge.typicals()), knowledge, meter);
-    this.bands = new HealthyBands(bench);
+    this.bands = new LiveBands(vehicle, knowledge, meter, new HealthyBands(bench));
     this.words = new Words(vehicle, phrases);
     this.phrases = phrases;
   }

@@ -15,6 +15,7 @@ import loopwright.meter.MeterSpec;
 import loopwright.model.CircuitWays;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
+import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -48,7 +49,9 @@ final class LiveBands {
       return whole.band(check);
     }
     Live live = known.computeIfAbsent(check.setting(), this::live);
-    boolean holds = live.parts().contains(check.red().part()) && live.parts().contains(check.black().part());
+    boolean holds =
+        List.of(check.red(), check.black()).stream()
+            .allMatch(at -> at.filter(t -> live.parts().contains(t.part())).isPresent());
     return (holds ? live.bands() : whole).band(check);
   }
 
@@ -60,6 +63,11 @@ final class LiveBands {
     for (Part part : vehicle.parts()) {
       if (part.kind() == PartKind.BATTERY || part.kind() == PartKind.BODY) {
         kept.add(part.id());
+      }
+      if (part.spec() instanceof PartSpec.Wire w && kept.contains(part.id())) {
+        // A wire may end on a part that lets nothing through, beside another wire.
+        kept.add(w.from().part());
+        kept.add(w.to().part());
       }
     }
     List<Part> parts = vehicle.parts().stream().filter(p -> kept.contains(p.id())).toList();
