@@ -170,7 +170,51 @@ public record Figure(
     /** With a fuse out that is on its way: another one feeds it too. */
     FUSE_BYPASSED("fuse-bypassed", Unit.PERCENT, true),
     /** Relays that pull in and by that take their own volts away; a count, at most 0. */
-    BUZZES("buzzes", Unit.COUNT, true);
+    BUZZES("buzzes", Unit.COUNT, true),
+
+    /**
+     * Current of what serves several circuits with all on that may be on for long, against 80 % of
+     * its rating. With: a load of the circuit that draws most alone. Said: that circuit's amperes
+     * alone; amperes with all on; how many circuits; the rating.
+     */
+    TOTAL_AMPS("total-amps", Unit.AMPS, true),
+    /**
+     * What a month's parking takes from the battery, against half of what it holds. With: what
+     * takes most. Said: milliamperes; days until half; {@code stated} or {@code usual} for what it
+     * holds.
+     */
+    REST_AMP_HOURS("rest-amp-hours", Unit.AMP_HOURS, true),
+    /**
+     * Current at charging volts with all on that may be on for long, against 80 % of what the
+     * charging gives at working speed. With: what takes most. Said: what it gives at working speed;
+     * at idle; hours at idle until the battery is at half, 0 if it gains; {@code stated} or {@code
+     * usual} for the charging.
+     */
+    CHARGE_AMPS("charge-amps", Unit.AMPS, true),
+    /**
+     * Smallest usual fuse in the battery's lead that carries these circuits one by one, against the
+     * largest that a plan is brought up with. With: a load of each circuit. Said: how many
+     * circuits; how many aren't named.
+     */
+    BRING_UP_AMPS("bring-up-amps", Unit.AMPS, true),
+    /** What the greatest of the circuits draws that no such fuse carries; the same otherwise. */
+    OWN_FUSE_AMPS("own-fuse-amps", Unit.AMPS, false),
+    /** Wires in one crimp or cavity; a count. With: the wires. Said: the terminal. */
+    CRIMPED("crimped", Unit.COUNT, true),
+    /** Copper of the thickest over that of the thinnest wire in one crimp; with, said as before. */
+    UNLIKE_CRIMPED("unlike-crimped", Unit.COUNT, true),
+    /** Rings on one stud; with and said as before. */
+    RINGS("rings", Unit.COUNT, true),
+    /**
+     * Volts by which a heavy load moves the ground of a signal. With: the shared piece that loses
+     * most; the heavy load. Said: amperes through that piece.
+     */
+    GROUND_MOVES_VOLTS("ground-moves-volts", Unit.VOLTS, true),
+    /**
+     * Joints in the loop of the load that has most; a count. With: connectors, splices, studs.
+     * Said: percent of what is expected to fail in that loop that is expected in its joints.
+     */
+    JOINTS("joints", Unit.COUNT, false);
 
     private final String word;
     private final Unit unit;

@@ -1,6 +1,7 @@
 package loopwright.paper;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -46,6 +47,7 @@ final class InrushFigures {
   private final Map<Integer, Figure> contacts = new LinkedHashMap<>();
   private final Map<Integer, Figure> fuses = new LinkedHashMap<>();
   private final Map<Moment, Variant> variants = new HashMap<>();
+  private final Map<Setting, Map<Moment, Double>> battery = new HashMap<>();
 
   InrushFigures(Plan plan) {
     this.plan = plan;
@@ -86,6 +88,17 @@ final class InrushFigures {
     fuses.values().forEach(plan::add);
   }
 
+  /**
+   * Whether a fuse in the battery's lead would outlast the moment of switching a circuit on. Asked
+   * after the figures were added.
+   *
+   * @param amps rating of the fuse in amperes
+   */
+  boolean outlasts(double amps, Setting on) {
+    return battery.getOrDefault(on, Map.of()).entrySet().stream()
+        .allMatch(m -> FuseTimes.least(m.getValue() / amps) >= m.getKey().seconds);
+  }
+
   private boolean draws(Moment moment, OperatingPoint point) {
     for (int e = 0; e < plan.network().elements().size(); e++) {
       Element element = plan.network().elements().get(e);
@@ -101,6 +114,9 @@ final class InrushFigures {
   }
 
   private void moment(Moment moment, OperatingPoint point) {
+    battery
+        .computeIfAbsent(point.setting(), s -> new EnumMap<>(Moment.class))
+        .put(moment, plan.batteryAmps(point));
     for (int e = 0; e < plan.network().elements().size(); e++) {
       Element element = plan.network().elements().get(e);
       Part part = plan.part(element);

@@ -28,9 +28,16 @@ public final class PaperCheck {
     new LoadFigures(plan).add();
     new CurrentFigures(plan, heat).add();
     new FuseFigures(plan, heat).add();
-    new InrushFigures(plan).add();
+    InrushFigures inrush = new InrushFigures(plan);
+    inrush.add();
     new CoilFigures(plan).add();
     new SneakFigures(plan).add();
+    new TotalFigures(plan).add();
+    new SupplyFigures(plan).add();
+    new BringUpFigures(plan, inrush).add();
+    new CrimpFigures(plan).add();
+    new SharedGroundFigures(plan).add();
+    new JointFigures(plan, knowledge).add();
     return plan.figures();
   }
 }

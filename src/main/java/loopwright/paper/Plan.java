@@ -1,6 +1,7 @@
 package loopwright.paper;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,6 +46,7 @@ final class Plan {
   private final Network network;
   private final Solver solver;
   private final Vehicle vehicle;
+  private final Typicals typicals;
   private final WireFuses wireFuses;
   private final Map<Setting, OperatingPoint> points = new HashMap<>();
   private final Map<Setting, Boolean> cranks = new HashMap<>();
@@ -62,6 +64,7 @@ final class Plan {
     this.network = Network.of(lasting(vehicle, typicals), typicals);
     this.solver = Solver.full(network);
     this.vehicle = vehicle;
+    this.typicals = typicals;
     this.wireFuses = wireFuses;
     vehicle.parts().forEach(p -> parts.put(p.id(), p));
     for (int e = 0; e < network.elements().size(); e++) {
@@ -102,6 +105,10 @@ final class Plan {
     return vehicle;
   }
 
+  Typicals typicals() {
+    return typicals;
+  }
+
   WireFuses wireFuses() {
     return wireFuses;
   }
@@ -131,12 +138,12 @@ final class Plan {
     return vehicle.circuits().stream().map(Circuit::onSetting).distinct().toList();
   }
 
-  /** Everything at rest; each circuit on by itself; all but starters on as far as they can be. */
+  /** Everything at rest; each circuit on by itself; all that may be on for long on together. */
   List<Setting> settings() {
     if (settings.isEmpty()) {
       List<Setting> all = new ArrayList<>(List.of(Setting.REST));
       all.addAll(alone());
-      all.add(together(c -> true));
+      all.add(together(lasting()::contains));
       settings = all.stream().distinct().toList();
     }
     return settings;
@@ -144,11 +151,13 @@ final class Plan {
 
   /**
    * The setting in which these circuits are on together. Where two need a control in different
-   * positions the first one has it; circuits that crank are left out.
+   * positions the one that draws more has it; circuits that crank are left out.
    */
   Setting together(Predicate<Circuit> which) {
     Map<String, String> positions = new LinkedHashMap<>();
-    for (Circuit circuit : vehicle.circuits()) {
+    List<Circuit> greatestFirst = new ArrayList<>(vehicle.circuits());
+    greatestFirst.sort(Comparator.comparingDouble(c -> -batteryAmps(point(c.onSetting()))));
+    for (Circuit circuit : greatestFirst) {
       boolean starts = circuit.loads().stream().anyMatch(l -> starter(part(l.part())));
       if (!starts && which.test(circuit)) {
         circuit.on().forEach(positions::putIfAbsent);
@@ -257,6 +266,11 @@ final class Plan {
 
   Part part(Element element) {
     return parts.get(element.part());
+  }
+
+  /** Current that the battery gives in a state, in amperes. */
+  double batteryAmps(OperatingPoint point) {
+    return Math.abs(point.amps(network.element(vehicle.battery().id(), "cell").orElseThrow()));
   }
 
   /** Numbers of the elements that end at a node. */
