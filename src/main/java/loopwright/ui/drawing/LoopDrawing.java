@@ -223,14 +223,16 @@ public final class LoopDrawing extends Region {
     return measured.getLayoutBounds().getWidth() / 16;
   }
 
-  private static String inWords(LoopPlan p) {
+  private String inWords(LoopPlan p) {
     return p.title()
         + ": "
         + p.pieces().stream()
+            .map(LoopPlan.Piece::view)
             .map(
-                piece ->
-                    Texts.of(
-                        "drawing.piece", piece.view().title(), Texts.of(piece.view().standing())))
+                v ->
+                    marked.get().equals(Optional.of(v.part()))
+                        ? Texts.of("drawing.marked", v.title())
+                        : Texts.of("drawing.piece", v.title(), Texts.of(v.standing())))
             .collect(Collectors.joining(", "));
   }
 

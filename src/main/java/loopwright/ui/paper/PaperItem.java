@@ -6,7 +6,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import loopwright.casework.LoopView;
 import loopwright.casework.PlanFinding;
+import loopwright.casework.Sketch;
 import loopwright.diagnosis.rulebook.Conclusion.Severity;
 import loopwright.model.LoadRef;
 import loopwright.model.TerminalRef;
@@ -81,6 +83,39 @@ public record PaperItem(
             .collect(Collectors.joining(" "))
             .toLowerCase(Locale.ROOT);
     return Stream.of(words.toLowerCase(Locale.ROOT).strip().split("\\s+")).allMatch(all::contains);
+  }
+
+  /** The first of its circuits, with its part as the one in question. May take a while. */
+  Optional<LoopView> drawing(Vehicle vehicle) {
+    return circuits.stream()
+        .flatMap(c -> new Sketch(vehicle).of(c.id()).stream())
+        .map(this::pointing)
+        .findFirst();
+  }
+
+  private LoopView pointing(LoopView loop) {
+    return new LoopView(
+        loop.title(),
+        loop.pieces().stream().map(this::pointing).toList(),
+        loop.stairs(),
+        loop.branches().stream().map(this::pointing).toList());
+  }
+
+  /** What all belief lies on is drawn strongest and never folded away. */
+  private LoopView.PieceView pointing(LoopView.PieceView p) {
+    return target.equals(Optional.of(p.part()))
+        ? new LoopView.PieceView(
+            p.part(),
+            p.title(),
+            p.label(),
+            p.kind(),
+            p.in(),
+            p.out(),
+            p.detail(),
+            p.standing(),
+            1,
+            p.clearedBy())
+        : p;
   }
 
   /** A finding of the check. */

@@ -31,8 +31,10 @@ public final class PaperScreen extends StackPane {
   private static final Duration NOTICEABLE = Duration.millis(500);
 
   private static final double WIDE_LEAST = 46;
+  private static final double HIGH_LEAST = 40;
+  private static final double DRAWING_HEIGHT = 12.5;
   private static final List<String> ACTIONS =
-      List.of("paper.mend", "paper.details", "paper.toHottest", "paper.toFilter");
+      List.of("paper.mend", "paper.details", "paper.drawing", "paper.toHottest", "paper.toFilter");
 
   private final PaperViewModel model;
   private final ReadOnlyDoubleProperty em;
@@ -47,12 +49,15 @@ public final class PaperScreen extends StackPane {
   private final TextField hottest = new TextField();
   private final TextField filter = new TextField();
   private final FindingList list;
+  private final FindingDrawing drawing;
+  private final VBox body = new VBox();
   private final FlowPane actions = new FlowPane();
   private final HBox tools;
   private final KeyButton mendButton;
   private final VBox loaded;
   private final VBox nothing;
   private boolean toolsAsked;
+  private boolean drawingAsked;
 
   /**
    * Makes the screen.
@@ -75,6 +80,7 @@ public final class PaperScreen extends StackPane {
     list = new FindingList(model, stale, (item, part) -> mend.accept(part, model.task()));
     mendButton = new KeyButton(Texts.of("paper.mend"), "M", this::mendChosen).styled("primary");
     mendButton.setId("paper-mend");
+    drawing = new FindingDrawing(model, em);
     tools = tools();
     loaded = loaded();
     nothing = Parts.column("page", Parts.text(Texts.of("find.noVehicle"), "question"));
@@ -93,6 +99,7 @@ public final class PaperScreen extends StackPane {
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     addEventFilter(KeyEvent.KEY_TYPED, this::typed);
     widthProperty().addListener(o -> arrange());
+    heightProperty().addListener(o -> arrange());
     em.addListener(o -> arrange());
     show();
   }
@@ -102,15 +109,19 @@ public final class PaperScreen extends StackPane {
     verdict.setMaxWidth(Double.MAX_VALUE);
     HBox head = Parts.row("paper-head", verdict, working);
     VBox.setVgrow(list, Priority.ALWAYS);
+    body.getStyleClass().add("vehicle-body");
+    body.getChildren().addAll(list, drawing);
+    VBox.setVgrow(body, Priority.ALWAYS);
     actions.getStyleClass().add("actions");
     actions
         .getChildren()
         .addAll(
             mendButton,
             action("paper.details", "Enter", model::toggleDetails),
+            action("paper.drawing", "F11", this::toggleDrawing),
             action("paper.toHottest", "T", () -> askFor(hottest)),
             action("paper.toFilter", "Ctrl+F", () -> askFor(filter)));
-    return Parts.column("vehicle-page", head, change, extent, problem, tools, list, actions);
+    return Parts.column("vehicle-page", head, change, extent, problem, tools, body, actions);
   }
 
   private static KeyButton action(String key, String cap, Runnable action) {
@@ -167,6 +178,14 @@ public final class PaperScreen extends StackPane {
       String key = ACTIONS.get(i);
       ((KeyButton) actions.getChildren().get(i)).setText(Texts.of(wide ? key : key + ".brief"));
     }
+    boolean both = getHeight() / em.get() >= HIGH_LEAST;
+    boolean cards = !model.shown().isEmpty();
+    shown(actions.getChildren().get(ACTIONS.indexOf("paper.drawing")), !both);
+    shown(drawing, cards && (both || drawingAsked));
+    shown(list, both || !drawing.isVisible());
+    drawing.setMinHeight(DRAWING_HEIGHT * em.get());
+    drawing.setMaxHeight(both ? DRAWING_HEIGHT * em.get() : Double.MAX_VALUE);
+    VBox.setVgrow(drawing, both ? Priority.NEVER : Priority.ALWAYS);
     shown(extent, !extent.getText().isEmpty() && (wide || model.shown().isEmpty()));
     shown(
         tools,
@@ -217,6 +236,12 @@ public final class PaperScreen extends StackPane {
     } else {
       list.takeFocus();
     }
+  }
+
+  private void toggleDrawing() {
+    drawingAsked = !drawingAsked;
+    arrange();
+    takeFocus();
   }
 
   private void askFor(TextField field) {
@@ -306,6 +331,7 @@ public final class PaperScreen extends StackPane {
       case DOWN -> model.move(1);
       case HOME -> model.move(-model.shown().size());
       case END -> model.move(model.shown().size());
+      case F11 -> toggleDrawing();
       case ENTER -> {
         if (e.getTarget() instanceof ButtonBase button) {
           button.fire();

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -15,6 +16,7 @@ import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
+import loopwright.casework.LoopView;
 import loopwright.casework.PaperDesk;
 import loopwright.diagnosis.rulebook.Conclusion.Severity;
 import loopwright.model.Vehicle;
@@ -59,6 +61,7 @@ public final class PaperViewModel {
 
   private final PlanCheck check;
   private final Worker worker;
+  private final Worker drawer;
   private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.NO_VEHICLE);
   private final ReadOnlyObjectWrapper<Optional<Checked>> checked =
       new ReadOnlyObjectWrapper<>(Optional.empty());
@@ -72,6 +75,8 @@ public final class PaperViewModel {
   private final ReadOnlyStringWrapper change = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper failure = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper hottestProblem = new ReadOnlyStringWrapper("");
+  private final ReadOnlyObjectWrapper<Optional<LoopView>> loop =
+      new ReadOnlyObjectWrapper<>(Optional.empty());
   private final StringProperty filter = new SimpleStringProperty("");
   private Optional<Vehicle> vehicle = Optional.empty();
   private Optional<Asked> done = Optional.empty();
@@ -79,6 +84,7 @@ public final class PaperViewModel {
   private boolean knowUnfolded;
   private boolean open;
   private boolean running;
+  private int drawings;
 
   /**
    * Makes the view model with no vehicle.
@@ -89,7 +95,9 @@ public final class PaperViewModel {
   public PaperViewModel(PlanCheck check, Worker worker) {
     this.check = Objects.requireNonNull(check, "check");
     this.worker = Objects.requireNonNull(worker, "worker");
+    this.drawer = worker.another();
     filter.addListener(o -> regroup());
+    chosen.addListener(o -> draw());
   }
 
   /** What there is to show. */
@@ -140,6 +148,11 @@ public final class PaperViewModel {
   /** What is wrong with the surroundings that were typed; empty if nothing. */
   public ReadOnlyStringProperty hottestProblemProperty() {
     return hottestProblem.getReadOnlyProperty();
+  }
+
+  /** The circuit of the chosen card, its part as the one in question; empty where there is none. */
+  public ReadOnlyObjectProperty<Optional<LoopView>> loopProperty() {
+    return loop.getReadOnlyProperty();
   }
 
   /** Words that a card must have to be shown: of a part, a circuit, a sentence. */
@@ -329,6 +342,23 @@ public final class PaperViewModel {
     if (!chosen.get().equals(item)) {
       chosen.set(item);
     }
+  }
+
+  /** The drawing before stays until the next one is there. */
+  private void draw() {
+    int now = ++drawings;
+    Optional<Vehicle> drawn = checked.get().map(Checked::vehicle);
+    Optional<PaperItem> item = chosen.get();
+    Consumer<Optional<LoopView>> show =
+        found -> {
+          if (now == drawings) {
+            loop.set(found);
+          }
+        };
+    drawer.run(
+        () -> item.flatMap(i -> drawn.flatMap(i::drawing)),
+        show,
+        failed -> show.accept(Optional.empty()));
   }
 
   /** Chooses a card. */
