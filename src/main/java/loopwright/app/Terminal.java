@@ -23,7 +23,15 @@ final class Terminal implements CliWorld {
 
   @Override
   public Opening openVehicle(String name) {
-    ReadResult<Vehicle> result = vehicles.read(name);
+    return opening(name, vehicles.read(name));
+  }
+
+  @Override
+  public Opening openDraft(String name) {
+    return opening(name, vehicles.readDraft(name));
+  }
+
+  private static Opening opening(String name, ReadResult<Vehicle> result) {
     return result
         .found()
         .<Opening>map(v -> new Opening.Opened(v, Vehicles.lastingName(name), List.of()))

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import loopwright.io.Defect;
 import loopwright.io.ReadResult;
 import loopwright.io.VehicleFile;
@@ -30,13 +31,22 @@ final class Vehicles {
 
   /** Reads a vehicle; a demo vehicle is read once. */
   ReadResult<Vehicle> read(String name) {
+    return read(name, VehicleFile::read);
+  }
+
+  /** Reads a vehicle that may not be finished. */
+  ReadResult<Vehicle> readDraft(String name) {
+    return read(name, VehicleFile::readDraft);
+  }
+
+  private ReadResult<Vehicle> read(String name, Function<Path, ReadResult<Vehicle>> reader) {
     if (DEMO.contains(name)) {
       synchronized (demo) {
         return demo.computeIfAbsent(name, Vehicles::readDemo);
       }
     }
     try {
-      return VehicleFile.read(Path.of(name));
+      return reader.apply(Path.of(name));
     } catch (InvalidPathException e) {
       return new ReadResult.Refused<>(
           List.of(

@@ -72,14 +72,17 @@ final class CheckCommand implements Callable<Integer> {
           .say("Surroundings: " + surroundings.get() + " C must be -40 to 79 C.");
       return ExitCode.USAGE.number();
     }
-    Optional<Vehicle> vehicle = VehicleCommand.open(world, print.vehicle);
-    if (vehicle.isEmpty()) {
+    CliWorld.Opening opening = world.openDraft(print.vehicle);
+    if (opening instanceof CliWorld.Opening.Defective defective) {
+      VehicleCommand.defects(
+          new Page(world.err(), width), world, print.vehicle, defective.defects());
       return ExitCode.VEHICLE.number();
     }
+    Vehicle vehicle = ((CliWorld.Opening.Opened) opening).vehicle();
     PaperReport report =
         surroundings.isPresent()
-            ? world.paperDesk().check(vehicle.get(), surroundings.get())
-            : world.paperDesk().check(vehicle.get());
+            ? world.paperDesk().check(vehicle, surroundings.get())
+            : world.paperDesk().check(vehicle);
     if (print.out.isPresent()) {
       int written =
           print.write(

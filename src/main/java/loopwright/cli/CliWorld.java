@@ -51,6 +51,15 @@ public interface CliWorld {
    */
   Opening openVehicle(String name);
 
+  /**
+   * Opens a vehicle that may not be finished, as one that is being planned.
+   *
+   * @param name a file, or the name of a demo vehicle
+   */
+  default Opening openDraft(String name) {
+    return openVehicle(name);
+  }
+
   /** Names of the demo vehicles. */
   List<String> demoVehicles();
 

@@ -70,6 +70,16 @@ public final class VehicleFile {
     return finish(bytes, defects, VehicleReader::readDraft);
   }
 
+  /**
+   * Reads a vehicle that may not hold together yet.
+   *
+   * @see #readDraft(byte[], String)
+   */
+  public static ReadResult<Vehicle> readDraft(Path path) {
+    DefectList defects = new DefectList(String.valueOf(path.getFileName()));
+    return finish(JsonTree.bytes(path, defects), defects, VehicleReader::readDraft);
+  }
+
   /** The text of a vehicle's file: stable order, one line for each part, join and circuit. */
   public static String text(Vehicle vehicle) {
     return VehicleWriter.text(vehicle);
