@@ -45,9 +45,7 @@ final class CheckCommand implements Callable<Integer> {
               + " of wires and fuses holds.")
   private Optional<Double> surroundings = Optional.empty();
 
-  @Option(
-      names = "--sources",
-      description = "Says where each limit comes from, and how the controls stand.")
+  @Option(names = "--sources", description = "Says where each limit comes from.")
   private boolean sources;
 
   @Option(
@@ -131,10 +129,10 @@ final class CheckCommand implements Callable<Integer> {
     page.block("- ", finding.finding());
     page.block("  ", finding.consequence());
     page.block("  " + phrases.say("paper.cure") + ": ", finding.cure());
+    if (!finding.setting().isEmpty()) {
+      page.block("  " + phrases.say("paper.with") + ": ", String.join(", ", finding.setting()));
+    }
     if (sources) {
-      if (!finding.setting().isEmpty()) {
-        page.block("  " + phrases.say("paper.with") + ": ", String.join(", ", finding.setting()));
-      }
       page.block("  " + phrases.say("paper.source") + ": ", finding.source());
     }
   }
