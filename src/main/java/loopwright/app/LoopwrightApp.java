@@ -1,6 +1,7 @@
 package loopwright.app;
 
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +24,7 @@ import loopwright.io.sheet.SheetFiles;
 import loopwright.model.Vehicle;
 import loopwright.ui.LoopSource;
 import loopwright.ui.ReadyCases;
+import loopwright.ui.lists.PrintPage;
 import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.sheet.ListOutPage;
 import loopwright.ui.sheet.SheetPage;
@@ -58,7 +60,12 @@ public class LoopwrightApp extends Application {
                 new VehicleFiles(),
                 new UnsavedFiles(data.resolve("unsaved")),
                 Path.of(System.getProperty("user.home", "."))),
-            List.of(new SheetPage(new SheetFiles()), new ListOutPage(new SheetFiles())),
+            List.of(
+                new SheetPage(new SheetFiles()),
+                new ListOutPage(new SheetFiles()),
+                new PrintPage(
+                    new PrintFiles(engine, Clock.systemDefaultZone()),
+                    Path.of(System.getProperty("user.home", ".")))),
             new Checks(engine));
     stage.setTitle("Loopwright");
     window.show(stage);

@@ -140,7 +140,13 @@ public final class MainWindow {
     cases = new CasesViewModel(desk, worker.another());
     wiring = new WiringViewModel(keeping, worker.another(), vehicle::edited);
     paper = new PaperViewModel(check, worker.another());
-    vehicleScreen = new VehicleScreen(vehicle, shell.emProperty(), this::complain);
+    vehicleScreen =
+        new VehicleScreen(
+            vehicle,
+            shell.emProperty(),
+            this::complain,
+            pages.stream().filter(p -> p.needs() == WiringPage.Needs.TO_READ).toList(),
+            worker.another());
     findScreen = new FindScreen(find, shell.emProperty());
     casesScreen = new CasesScreen(cases, this::reopen, ready.entries(), this::practise);
     wiringScreen = new WiringScreen(wiring, shell.emProperty(), pages);

@@ -1,6 +1,7 @@
 package loopwright.ui.vehicle;
 
 import java.io.File;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
@@ -16,6 +17,7 @@ import javafx.scene.control.TableView;
 import javafx.scene.control.TextField;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -23,13 +25,20 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
+import loopwright.casework.Problem;
+import loopwright.casework.edit.Change;
+import loopwright.casework.edit.Edit;
 import loopwright.model.Circuit;
 import loopwright.model.Part;
+import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
 import loopwright.ui.VehicleLibrary;
+import loopwright.ui.Worker;
 import loopwright.ui.drawing.LoopDrawing;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
+import loopwright.ui.wiring.WiringDesk;
+import loopwright.ui.wiring.WiringPage;
 
 /** The vehicle: its circuits, its parts, the loop of the chosen circuit. */
 public final class VehicleScreen extends StackPane {
@@ -46,10 +55,13 @@ public final class VehicleScreen extends StackPane {
   private final LoopDrawing drawing = new LoopDrawing();
   private final Label about = Parts.line("", "case-title");
   private final BiConsumer<VehicleViewModel.Named, Circuit> wrong;
+  private final List<WiringPage> pages;
+  private final Worker worker;
   private final HBox body = new HBox();
   private final VBox left;
   private final VBox right;
   private final VBox loaded;
+  private Optional<WiringPage> page = Optional.empty();
 
   /**
    * Makes the screen.
@@ -57,14 +69,20 @@ public final class VehicleScreen extends StackPane {
    * @param model its view model
    * @param em pixels of one em
    * @param wrong what happens when something is wrong with a circuit
+   * @param pages what else can be done with the vehicle shown, each with its key
+   * @param worker runs what pages do
    */
   public VehicleScreen(
       VehicleViewModel model,
       ReadOnlyDoubleProperty em,
-      BiConsumer<VehicleViewModel.Named, Circuit> wrong) {
+      BiConsumer<VehicleViewModel.Named, Circuit> wrong,
+      List<WiringPage> pages,
+      Worker worker) {
     this.model = model;
     this.em = em;
     this.wrong = wrong;
+    this.pages = pages;
+    this.worker = worker;
     setId("vehicle");
     this.choose = choose();
     this.left = left();
@@ -234,7 +252,14 @@ public final class VehicleScreen extends StackPane {
     VBox.setVgrow(body, Priority.ALWAYS);
     HBox.setHgrow(right, Priority.ALWAYS);
     body.getChildren().addAll(left, right);
-    return Parts.column("vehicle-page", Parts.row("page-head", about, another), body);
+    HBox head = Parts.row("page-head", about);
+    for (WiringPage p : pages) {
+      KeyButton button = new KeyButton(p.title(), p.key(), () -> open(p)).styled("action");
+      button.setMinWidth(Region.USE_PREF_SIZE);
+      head.getChildren().add(button);
+    }
+    head.getChildren().add(another);
+    return Parts.column("vehicle-page", head, body);
   }
 
   private void arrange() {
@@ -259,8 +284,22 @@ public final class VehicleScreen extends StackPane {
       circuits.getItems().setAll(model.circuits());
       circuits.getSelectionModel().select(model.circuitProperty().get());
     }
+    page = Optional.empty();
     getChildren().setAll(choosing ? choose : loaded);
     takeFocus();
+  }
+
+  /** Opens a page in place of the vehicle, which it only reads. */
+  private void open(WiringPage next) {
+    model
+        .vehicleProperty()
+        .get()
+        .ifPresent(
+            named -> {
+              page = Optional.of(next);
+              getChildren().setAll(next.open(new Reading(named.vehicle())));
+              next.takeFocus();
+            });
   }
 
   /** Puts the focus where hands go on. */
@@ -268,7 +307,9 @@ public final class VehicleScreen extends StackPane {
     if (getScene() == null) {
       return;
     }
-    if (model.choosingProperty().get()) {
+    if (page.isPresent()) {
+      page.get().takeFocus();
+    } else if (model.choosingProperty().get()) {
       library.requestFocus();
     } else {
       circuits.requestFocus();
@@ -291,7 +332,19 @@ public final class VehicleScreen extends StackPane {
   }
 
   private void pressed(KeyEvent e) {
+    if (page.isPresent()) {
+      return;
+    }
     boolean choosing = model.choosingProperty().get();
+    Optional<WiringPage> asked =
+        pages.stream().filter(p -> KeyCombination.valueOf(p.key()).match(e)).findFirst();
+    if (asked.isPresent()) {
+      if (!choosing) {
+        open(asked.get());
+      }
+      e.consume();
+      return;
+    }
     boolean handled = true;
     switch (e.getCode()) {
       case ENTER -> {
@@ -334,6 +387,45 @@ public final class VehicleScreen extends StackPane {
     }
     if (handled) {
       e.consume();
+    }
+  }
+
+  /** The vehicle shown, for a page that only reads it. */
+  private final class Reading implements WiringDesk {
+    private final Vehicle shown;
+
+    Reading(Vehicle shown) {
+      this.shown = shown;
+    }
+
+    @Override
+    public Optional<Vehicle> vehicle() {
+      return Optional.of(shown);
+    }
+
+    @Override
+    public Change make(Edit edit) throws Problem {
+      throw new Problem("edit", shown.name(), Texts.of("vehicle.editThere"));
+    }
+
+    @Override
+    public void begin(Vehicle vehicle) {
+      throw new IllegalStateException("a page that only reads begins no vehicle");
+    }
+
+    @Override
+    public void close(Optional<String> part) {
+      show();
+    }
+
+    @Override
+    public ReadOnlyDoubleProperty emProperty() {
+      return em;
+    }
+
+    @Override
+    public Worker worker() {
+      return worker;
     }
   }
 

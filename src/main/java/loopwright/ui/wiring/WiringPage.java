@@ -20,7 +20,10 @@ public interface WiringPage {
   /** What must be there before a page can be opened. */
   enum Needs {
     NOTHING,
-    VEHICLE
+    /** A vehicle that is open, which it may edit. */
+    VEHICLE,
+    /** A vehicle that is open; nothing is edited, so the Vehicle place offers it as well. */
+    TO_READ
   }
 
   /**

@@ -371,7 +371,7 @@ public final class WiringScreen extends StackPane {
 
   /** Opens a page in place of the tables. */
   private void open(WiringPage next) {
-    if (next.needs() == WiringPage.Needs.VEHICLE && model.vehicleProperty().get().isEmpty()) {
+    if (next.needs() != WiringPage.Needs.NOTHING && model.vehicleProperty().get().isEmpty()) {
       model.tell(WiringViewModel.Tone.PROBLEM, Texts.of("wiring.openFirst"));
       return;
     }

@@ -1,0 +1,81 @@
+package loopwright.app;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import loopwright.casework.CircuitDrawing;
+import loopwright.casework.CircuitLoops;
+import loopwright.casework.Phrases;
+import loopwright.casework.Problem;
+import loopwright.casework.list.Allowance;
+import loopwright.casework.list.ListTable;
+import loopwright.casework.list.ListTables;
+import loopwright.casework.list.MakingList;
+import loopwright.io.OutFile;
+import loopwright.io.sheet.ListSheet;
+import loopwright.model.Circuit;
+import loopwright.model.Vehicle;
+import loopwright.report.CircuitSheet;
+import loopwright.report.LabelSheet;
+import loopwright.report.MakingSheet;
+import loopwright.report.PageSize;
+import loopwright.report.PlanSheet;
+import loopwright.ui.lists.Prints;
+
+/** Writes what the window prints. */
+record PrintFiles(Engine engine, Clock clock) implements Prints {
+  @Override
+  public Path write(Vehicle vehicle, Sheet sheet, Paper paper, Path folder)
+      throws IOException, Problem {
+    PageSize size = paper == Paper.LETTER ? PageSize.LETTER : PageSize.A4;
+    Phrases phrases = engine.phrases();
+    String date =
+        LocalDate.now(clock).format(DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH));
+    byte[] bytes =
+        switch (sheet) {
+          case MAKING -> MakingSheet.pdf(making(vehicle), size, date, phrases);
+          case LABELS -> LabelSheet.pdf(vehicle, size, date, phrases);
+          case DRAWINGS -> CircuitSheet.pdf(vehicle, drawings(vehicle), size, date, phrases);
+          case CHECK -> PlanSheet.pdf(engine.paperDesk().check(vehicle), size, date, phrases);
+          case BUYING -> table(new ListTables(making(vehicle), phrases).buying());
+          case CUTTING -> table(new ListTables(making(vehicle), phrases).cutting());
+        };
+    Path file = folder.resolve(name(vehicle, sheet)).toAbsolutePath();
+    OutFile.write(file, vehicle.name(), bytes);
+    return file;
+  }
+
+  private MakingList making(Vehicle vehicle) {
+    return MakingList.of(vehicle, Allowance.USUAL, engine.phrases());
+  }
+
+  private List<CircuitDrawing> drawings(Vehicle vehicle) throws Problem {
+    if (vehicle.circuits().isEmpty()) {
+      throw new Problem("vehicle", vehicle.name(), engine.phrases().say("problem.no-circuits"));
+    }
+    CircuitLoops loops = engine.loops(vehicle);
+    List<CircuitDrawing> drawings = new ArrayList<>();
+    for (Circuit circuit : vehicle.circuits()) {
+      drawings.add(loops.drawing(circuit.id()));
+    }
+    return drawings;
+  }
+
+  private static byte[] table(ListTable table) {
+    return ListSheet.text(table).getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static String name(Vehicle vehicle, Sheet sheet) {
+    String ending = sheet == Sheet.BUYING || sheet == Sheet.CUTTING ? ".csv" : ".pdf";
+    return vehicle.id().replaceAll("[^\\p{Alnum}_-]", "_")
+        + "-"
+        + sheet.name().toLowerCase(Locale.ROOT)
+        + ending;
+  }
+}
