@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.SortedSet;
 import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
@@ -97,6 +98,13 @@ public final class Desk implements CaseDesk {
       }
       if (!opened.vehicleId().equals(vehicle.id())) {
         throw new Problem("vehicle", vehicle.id(), "the case's own vehicle, " + opened.vehicleId());
+      }
+      SortedSet<String> missing = NamedParts.missing(loaded.events(), vehicle);
+      if (!missing.isEmpty()) {
+        throw new Problem(
+            "vehicle",
+            vehicle.name(),
+            phrases.say("problem.vehicle-changed", String.join(", ", missing)));
       }
       session =
           Session.open(

@@ -33,6 +33,7 @@ public final class Cli {
             .addSubcommand(new NewCommand(world))
             .addSubcommand(new AddCommand(world))
             .addSubcommand(new WiresCommand(world))
+            .addSubcommand(new SchemaCommand(world))
             .addSubcommand(new CheckCommand(world))
             .addSubcommand(new MakingCommand(world))
             .addSubcommand(new LabelsCommand(world))

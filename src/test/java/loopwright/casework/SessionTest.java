@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import loopwright.casework.edit.PartEdits;
+import loopwright.casework.edit.Workpiece;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.diagnosis.Seen;
@@ -157,6 +159,23 @@ class SessionTest {
     assertThat(open.view().warnings()).isEqualTo(List.of(Warning.SMOKE));
     assertThat(open.view().move()).isNotEqualTo(CaseView.Move.MAKE_SAFE);
     assertThat(Set.copyOf(open.view().putBack())).hasSize(1);
+  }
+
+  @Test
+  void aCaseWhosePartsWereRenamedSinceSaysSoAndTheVehicleAsItWasTakesItUp() throws Problem {
+    OwnCheck check = own(Setting.REST);
+    open.take(check, new Answer.Text("12.60 V"));
+    String id = open.view().caseId();
+    open.close();
+    String named = check.red().orElseThrow().part();
+    Workpiece work = new Workpiece(VEHICLE);
+    work.make(PartEdits.rename(named, "ANOTHER"));
+    assertThatThrownBy(() -> desk.resume(id, work.vehicle(), CaseDesk.Progress.SILENT))
+        .isInstanceOf(Problem.class)
+        .hasMessageContaining("renamed or removed since: " + named)
+        .hasMessageContaining("earlier version of the vehicle's file");
+    open = desk.resume(id, VEHICLE, CaseDesk.Progress.SILENT);
+    assertThat(open.view().readings()).hasSize(1);
   }
 
   @Test
