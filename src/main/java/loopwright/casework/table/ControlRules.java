@@ -253,14 +253,18 @@ final class ControlRules {
         });
   }
 
-  /** Positions under their new names, where as many there are as there were. */
+  /**
+   * Positions under their new names where as many there are as there were; else those that are
+   * still there, or all but the one at rest.
+   */
   private static Set<String> renamed(Set<String> closed, List<String> before, List<String> now) {
-    if (before.size() != now.size()) {
-      return closed;
-    }
     Set<String> renamed = new LinkedHashSet<>();
-    closed.forEach(p -> renamed.add(before.contains(p) ? now.get(before.indexOf(p)) : p));
-    return renamed;
+    if (before.size() == now.size()) {
+      closed.forEach(p -> renamed.add(before.contains(p) ? now.get(before.indexOf(p)) : p));
+      return renamed;
+    }
+    closed.stream().filter(now::contains).forEach(renamed::add);
+    return renamed.isEmpty() ? new LinkedHashSet<>(now.subList(1, now.size())) : renamed;
   }
 
   static Rule terminals() {
@@ -269,22 +273,33 @@ final class ControlRules {
         s -> String.join(", ", s.terminals()),
         (d, s, t) -> {
           List<String> terminals = ValueRules.several(Column.TERMINALS, t, 2);
-          List<SwitchContact> contacts = new ArrayList<>();
-          boolean as = terminals.size() == s.terminals().size();
-          for (SwitchContact c : s.contacts()) {
-            contacts.add(
-                new SwitchContact(
-                    as && s.terminals().contains(c.a())
-                        ? terminals.get(s.terminals().indexOf(c.a()))
-                        : c.a(),
-                    as && s.terminals().contains(c.b())
-                        ? terminals.get(s.terminals().indexOf(c.b()))
-                        : c.b(),
-                    c.closedIn()));
-          }
+          List<SwitchContact> contacts = joined(s, terminals);
           return new Switch(
               terminals, s.positions(), contacts, s.control(), s.momentary(), s.ohms(), s.amps());
         });
+  }
+
+  /**
+   * Contacts on the new names of the terminals where as many there are as there were; else those
+   * whose terminals are still there, or one between the first two.
+   */
+  private static List<SwitchContact> joined(Switch s, List<String> now) {
+    List<SwitchContact> contacts = new ArrayList<>();
+    boolean renamed = now.size() == s.terminals().size();
+    for (SwitchContact c : s.contacts()) {
+      int a = s.terminals().indexOf(c.a());
+      int b = s.terminals().indexOf(c.b());
+      if (renamed && a >= 0 && b >= 0) {
+        contacts.add(new SwitchContact(now.get(a), now.get(b), c.closedIn()));
+      } else if (now.contains(c.a()) && now.contains(c.b())) {
+        contacts.add(c);
+      }
+    }
+    if (contacts.isEmpty()) {
+      Set<String> closedIn = Set.copyOf(s.positions().subList(1, s.positions().size()));
+      contacts.add(new SwitchContact(now.get(0), now.get(1), closedIn));
+    }
+    return contacts;
   }
 
   static Rule closed() {

@@ -1,7 +1,9 @@
 package loopwright.casework.table;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import loopwright.casework.Problem;
 import loopwright.casework.table.SpecRule.Entry;
 import loopwright.casework.table.SpecRule.Need;
@@ -178,17 +180,16 @@ final class ValueRules {
 
   /** Different names; {@code 1-12} stands for 1 to 12. */
   static List<String> several(Column column, String text, int least) throws Problem {
-    String t = text.strip();
-    if (t.matches("\\d{1,3} *(-|to) *\\d{1,3}")) {
-      int from = Integer.parseInt(t.replaceAll("\\D.*", ""));
-      int to = Integer.parseInt(t.replaceAll(".*\\D", ""));
-      if (from < to) {
-        return java.util.stream.IntStream.rangeClosed(from, to)
-            .mapToObj(Integer::toString)
-            .toList();
+    List<String> names = new ArrayList<>();
+    for (String name : Words.names(column, text.replaceAll("(\\d) *(?:-|to) *(\\d)", "$1-$2"))) {
+      if (name.matches("\\d{1,3}-\\d{1,3}")) {
+        int from = Integer.parseInt(name.substring(0, name.indexOf('-')));
+        int to = Integer.parseInt(name.substring(name.indexOf('-') + 1));
+        IntStream.rangeClosed(from, to).mapToObj(Integer::toString).forEach(names::add);
+      } else {
+        names.add(name);
       }
     }
-    List<String> names = Words.names(column, text);
     if (names.size() < least || names.stream().distinct().count() < names.size()) {
       throw Words.bad(
           column, text, "at least " + least + " different names, for instance 1, 2, 3 or 1-6");

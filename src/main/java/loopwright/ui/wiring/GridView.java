@@ -137,39 +137,43 @@ final class GridView extends StackPane {
   private void editing() {
     Optional<String> text = model.editingProperty().get();
     if (text.isPresent()) {
-      restyle();
-      begin(text.get());
-      // The cell may only now come into sight.
-      Platform.runLater(
-          () -> {
-            if (!editor.isFocused()) {
-              begin(text.get());
-            }
-          });
+      editor.setText(text.get());
+      show();
+      focusEditor();
     } else {
       restyle();
       table.requestFocus();
     }
   }
 
-  /** The focus selects what stands in the editor, so the text comes after it. */
-  private void begin(String text) {
-    editor.requestFocus();
-    editor.setText(text);
-    editor.end();
+  /**
+   * Moves the focus into the editor as soon as its cell is in sight. The focus selects what stands
+   * there, so the text is put in once more.
+   */
+  private void focusEditor() {
+    if (editor.getScene() != null && !editor.isFocused()) {
+      String text = editor.getText();
+      editor.requestFocus();
+      editor.setText(text);
+      editor.end();
+    }
   }
 
   private void typed(KeyEvent e) {
     String c = e.getCharacter();
-    boolean begins =
-        model.editingProperty().get().isEmpty()
-            && !e.isShortcutDown()
+    boolean sign =
+        !e.isShortcutDown()
             && !e.isAltDown()
             && !c.isEmpty()
-            && c.charAt(0) > ' '
+            && c.charAt(0) >= ' '
             && c.charAt(0) != 127;
-    if (begins) {
+    boolean editing = model.editingProperty().get().isPresent();
+    if (sign && !editing && !c.isBlank()) {
       model.edit(c);
+      e.consume();
+    } else if (sign && editing && !editor.isFocused()) {
+      // Its cell isn't in sight yet.
+      editor.appendText(c);
       e.consume();
     }
   }
@@ -346,6 +350,7 @@ final class GridView extends StackPane {
         setText("");
         if (getGraphic() != editor) {
           setGraphic(editor);
+          Platform.runLater(GridView.this::focusEditor);
         }
       } else {
         if (getGraphic() != null) {

@@ -31,6 +31,30 @@ public final class Keyboard {
     return this;
   }
 
+  /** Types characters so fast that the window is not drawn in between. */
+  public Keyboard typeFast(String characters) {
+    WaitForAsyncUtils.waitForAsyncFx(
+        10_000,
+        () -> {
+          for (char c : characters.toCharArray()) {
+            String text = String.valueOf(c);
+            KeyCode code =
+                Optional.ofNullable(KeyCode.getKeyCode(text.toUpperCase()))
+                    .orElse(KeyCode.UNDEFINED);
+            for (Event event :
+                new Event[] {
+                  new KeyEvent(KeyEvent.KEY_PRESSED, text, text, code, false, false, false, false),
+                  new KeyEvent(
+                      KeyEvent.KEY_TYPED, text, text, KeyCode.UNDEFINED, false, false, false, false)
+                }) {
+              Node target = Optional.ofNullable(scene.getFocusOwner()).orElse(scene.getRoot());
+              Event.fireEvent(target, event);
+            }
+          }
+        });
+    return this;
+  }
+
   /** Presses keys one after another. */
   public Keyboard press(KeyCode... codes) {
     for (KeyCode code : codes) {

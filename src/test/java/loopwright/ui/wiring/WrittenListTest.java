@@ -1,0 +1,149 @@
+package loopwright.ui.wiring;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import javafx.scene.Scene;
+import javafx.scene.control.Label;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import loopwright.casework.Sketch;
+import loopwright.evidence.Bench;
+import loopwright.io.UnsavedFiles;
+import loopwright.io.VehicleFile;
+import loopwright.io.VehicleFiles;
+import loopwright.model.Circuit;
+import loopwright.model.GroundedPole;
+import loopwright.model.Vehicle;
+import loopwright.model.VehicleCheck;
+import loopwright.solver.Network;
+import loopwright.ui.ReadyCases;
+import loopwright.ui.fake.FakeCaseDesk;
+import loopwright.ui.fake.FakeMeters;
+import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.shell.MainWindow;
+import loopwright.ui.snapshot.Keyboard;
+import loopwright.ui.snapshot.Snapshots;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+
+/**
+ * Evidence: a vehicle of 15 circuits is typed in from a written list, by the keyboard alone, and
+ * can then be solved. Every cell of the list is typed; nothing is pasted.
+ */
+@ExtendWith(ApplicationExtension.class)
+class WrittenListTest {
+  private static final Path LIST = Path.of("src/test/resources/written/fifteen-circuits.txt");
+
+  @TempDir Path folder;
+
+  private final ExecutorService background = Executors.newCachedThreadPool();
+  private Stage stage;
+  private Scene scene;
+
+  @Start
+  void start(Stage stage) {
+    this.stage = stage;
+  }
+
+  @AfterEach
+  void stopBackground() {
+    background.shutdownNow();
+  }
+
+  private static void until(Callable<Boolean> condition) throws Exception {
+    WaitForAsyncUtils.waitForFxEvents();
+    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, condition);
+  }
+
+  private String text(String id) {
+    return scene.lookup(id) instanceof Label label ? label.getText() : "";
+  }
+
+  @Test
+  void fifteenCircuitsAreTypedFromAWrittenListAndHoldTogether() throws Exception {
+    Path file = folder.resolve("yard.json");
+    Vehicle nothing =
+        new Vehicle(
+            "yard", "Yard vehicle", 12, GroundedPole.NEGATIVE, List.of(), List.of(), List.of(), "");
+    VehicleFile.write(nothing, file);
+    scene = open();
+    Keyboard keys = new Keyboard(scene);
+    keys.press(KeyCode.F6).control(KeyCode.O);
+    until(() -> scene.lookup("#ask-field") != null);
+    keys.type(file.toString()).press(KeyCode.ENTER);
+    until(() -> text("#wiring-state").contains("saved"));
+
+    long began = System.nanoTime();
+    int rows = 0;
+    int strokes = 0;
+    for (String line : Files.readAllLines(LIST)) {
+      if (line.startsWith("[")) {
+        keys.control(KeyCode.valueOf("DIGIT" + line.charAt(1)));
+        strokes++;
+      } else if (line.contains(" | ")) {
+        keys.control(KeyCode.END);
+        strokes += 2 + line.length();
+        String[] cells = line.split("\\|", -1);
+        for (int i = 0; i < cells.length; i++) {
+          keys.typeFast(cells[i].strip());
+          keys.press(i < cells.length - 1 ? KeyCode.TAB : KeyCode.ENTER);
+          assertThat(text("#wiring-told")).as(line).doesNotContain("can’t be taken");
+        }
+        rows++;
+      }
+    }
+    double seconds = (System.nanoTime() - began) / 1e9;
+    keys.control(KeyCode.S);
+    until(() -> text("#wiring-state").endsWith(": saved"));
+    Snapshots.take(scene, "written-list");
+    System.out.printf(
+        Locale.ROOT, "%d rows typed, about %d strokes, %.0f s%n", rows, strokes, seconds);
+
+    Vehicle typed = VehicleFile.read(file).orThrow();
+    assertThat(typed.circuits()).hasSize(15);
+    assertThat(VehicleCheck.check(typed)).isEmpty();
+    Sketch sketch = new Sketch(typed);
+    for (Circuit circuit : typed.circuits()) {
+      assertThat(sketch.of(circuit.id())).as(circuit.name()).isPresent();
+    }
+    assertThat(Network.of(typed, Bench.KNOWLEDGE.typicals()).nodes()).isGreaterThan(100);
+  }
+
+  private Scene open() {
+    return WaitForAsyncUtils.waitForAsyncFx(
+        20_000,
+        () -> {
+          MainWindow window =
+              new MainWindow(
+                  new FakeCaseDesk(),
+                  new FakeVehicleLibrary(),
+                  (v, c) -> Optional.empty(),
+                  FakeMeters.both(),
+                  new FakePreferences(),
+                  background,
+                  ReadyCases.NONE,
+                  new Keeping(
+                      new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
+                  List.of());
+          Scene made = new Scene(window.root(), 1280, 800);
+          stage.setScene(made);
+          stage.show();
+          return made;
+        });
+  }
+}
