@@ -171,8 +171,8 @@ final class GridView extends StackPane {
     if (sign && !editing && !c.isBlank()) {
       model.edit(c);
       e.consume();
-    } else if (sign && editing && !editor.isFocused()) {
-      // Its cell isn't in sight yet.
+    } else if (sign && editing && (!editor.isFocused() || editor.getSkin() == null)) {
+      // Its cell isn't in sight yet, or the editor was never drawn and takes no keys.
       editor.appendText(c);
       e.consume();
     }

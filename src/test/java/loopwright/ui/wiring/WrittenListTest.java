@@ -30,6 +30,7 @@ import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
@@ -139,7 +140,8 @@ class WrittenListTest {
                   ReadyCases.NONE,
                   new Keeping(
                       new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
-                  List.of());
+                  List.of(),
+                  PlanCheck.NONE);
           Scene made = new Scene(window.root(), 1280, 800);
           stage.setScene(made);
           stage.show();
