@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
@@ -18,6 +19,8 @@ import loopwright.casework.PaperReport;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.pattern.Basis;
+import loopwright.casework.pattern.PatternWords;
 import loopwright.io.UnsavedFiles;
 import loopwright.io.VehicleFiles;
 import loopwright.io.sheet.SheetFiles;
@@ -29,6 +32,8 @@ import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.sheet.ListOutPage;
 import loopwright.ui.sheet.SheetPage;
 import loopwright.ui.shell.MainWindow;
+import loopwright.ui.starting.AddCircuitPage;
+import loopwright.ui.starting.NewVehiclePage;
 import loopwright.ui.wiring.Keeping;
 
 /** The desktop window. */
@@ -47,11 +52,13 @@ public class LoopwrightApp extends Application {
               return thread;
             });
     KeptPreferences preferences = new KeptPreferences(data);
+    Loops loops = new Loops(engine);
+    Basis basis = new Basis(engine.knowledge(), new PatternWords(Locale.ENGLISH));
     MainWindow window =
         new MainWindow(
             engine.desk(),
             new Library(new Vehicles(), preferences),
-            new Loops(engine),
+            loops,
             engine.knowledge().meters(),
             preferences,
             background,
@@ -61,6 +68,8 @@ public class LoopwrightApp extends Application {
                 new UnsavedFiles(data.resolve("unsaved")),
                 Path.of(System.getProperty("user.home", "."))),
             List.of(
+                new NewVehiclePage(basis, loops),
+                new AddCircuitPage(basis, loops),
                 new SheetPage(new SheetFiles()),
                 new ListOutPage(new SheetFiles()),
                 new PrintPage(

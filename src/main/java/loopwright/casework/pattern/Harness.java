@@ -384,11 +384,12 @@ final class Harness {
   }
 
   /**
-   * The rating of a contact for a load, in amperes. On 6 V it is chosen for twice the load: there
-   * the same loss counts double.
+   * The rating of a contact for a load, in amperes: twice the load and more, since cold lamps and
+   * starting motors draw many times that for a moment; on 24 V eight times, where the arc lasts
+   * longer (FAA AC 43.13-1B, Table 11-4: 8 for lamps at 28 V).
    */
   double contact(double amps) {
-    return Sizes.contact(volts() == 6 ? 2 * amps : amps);
+    return Sizes.contact(volts() == 24 ? 6.4 * amps : 2 * amps);
   }
 
   /** Why a contact has its rating. */

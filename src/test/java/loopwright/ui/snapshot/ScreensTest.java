@@ -14,7 +14,10 @@ import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Pane;
 import javafx.stage.Stage;
+import loopwright.casework.pattern.Basis;
+import loopwright.casework.pattern.PatternWords;
 import loopwright.diagnosis.rulebook.Conclusion.Severity;
+import loopwright.evidence.Bench;
 import loopwright.io.sheet.SheetFiles;
 import loopwright.ui.Look;
 import loopwright.ui.ReadyCases;
@@ -29,6 +32,8 @@ import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.sheet.ListOutPage;
 import loopwright.ui.sheet.SheetPage;
 import loopwright.ui.shell.MainWindow;
+import loopwright.ui.starting.AddCircuitPage;
+import loopwright.ui.starting.NewVehiclePage;
 import loopwright.ui.wiring.Keeping;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -42,6 +47,8 @@ import org.testfx.util.WaitForAsyncUtils;
 /** Plays a case in every look and size, takes pictures, and checks that all lies inside. */
 @ExtendWith(ApplicationExtension.class)
 class ScreensTest {
+  private static final Basis BASIS = new Basis(Bench.KNOWLEDGE, new PatternWords(Locale.ENGLISH));
+
   private Stage stage;
 
   @Start
@@ -162,6 +169,16 @@ class ScreensTest {
     picture(scene, "42-sheet-parts" + tail, true);
     keys.press(KeyCode.ESCAPE).control(KeyCode.E);
     picture(scene, "43-list-out" + tail, true);
+    keys.press(KeyCode.ESCAPE).control(KeyCode.N);
+    picture(scene, "44-new-vehicle" + tail, true);
+    keys.press(KeyCode.ENTER);
+    picture(scene, "45-needs" + tail, all);
+    keys.press(KeyCode.RIGHT);
+    picture(scene, "46-needs-answers" + tail, all);
+    keys.press(KeyCode.ESCAPE, KeyCode.ESCAPE, KeyCode.ESCAPE).control(KeyCode.K);
+    picture(scene, "47-patterns" + tail, all);
+    keys.type("2").press(KeyCode.ENTER);
+    picture(scene, "48-pattern" + tail, true);
   }
 
   @ParameterizedTest
@@ -272,7 +289,11 @@ class ScreensTest {
                   Runnable::run,
                   ReadyCases.NONE,
                   Keeping.NOWHERE,
-                  List.of(new SheetPage(new SheetFiles()), new ListOutPage(new SheetFiles())),
+                  List.of(
+                      new NewVehiclePage(BASIS, new FakeLoops()),
+                      new AddCircuitPage(BASIS, new FakeLoops()),
+                      new SheetPage(new SheetFiles()),
+                      new ListOutPage(new SheetFiles())),
                   check);
           window.shell().lookProperty().set(look);
           window.shell().textSizeProperty().set(size);

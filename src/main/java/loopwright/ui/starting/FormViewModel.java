@@ -1,0 +1,105 @@
+package loopwright.ui.starting;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import loopwright.casework.Problem;
+import loopwright.casework.pattern.Question;
+
+/** Questions with their answers; an answer may bring or take questions behind it. */
+final class FormViewModel {
+  /** The questions that follow from the answers so far. */
+  interface Source {
+    List<Question> questions(Map<String, String> given) throws Problem;
+  }
+
+  /** Refuses an answer that doesn't fit. */
+  interface Fit {
+    void check(Question question, String answer) throws Problem;
+  }
+
+  private final Source source;
+  private final Fit fit;
+  private final List<Runnable> listeners = new ArrayList<>();
+  private final Map<String, String> typed = new LinkedHashMap<>();
+  private final ReadOnlyObjectWrapper<List<Question>> questions =
+      new ReadOnlyObjectWrapper<>(List.of());
+
+  /**
+   * Makes a form.
+   *
+   * @param given answers to begin with
+   */
+  FormViewModel(Source source, Fit fit, Map<String, String> given) {
+    this.source = source;
+    this.fit = fit;
+    typed.putAll(given);
+    ask();
+  }
+
+  /** The questions asked now. What has only one answer is not asked. */
+  ReadOnlyObjectProperty<List<Question>> questionsProperty() {
+    return questions.getReadOnlyProperty();
+  }
+
+  /** Runs something after each change. */
+  void onChange(Runnable listener) {
+    listeners.add(listener);
+  }
+
+  private void ask() {
+    try {
+      questions.set(
+          source.questions(given()).stream()
+              .filter(
+                  q -> !(q.form() instanceof Question.Form.OneOf one) || one.choices().size() > 1)
+              .toList());
+    } catch (Problem e) {
+      questions.set(List.of());
+    }
+  }
+
+  /** What stands in the field of a question: what was typed, or the usual answer. */
+  String shown(Question question) {
+    return typed.getOrDefault(question.id(), question.usual());
+  }
+
+  /** Takes an answer as far as it is typed. */
+  void type(Question question, String text) {
+    if (text.equals(shown(question))) {
+      return;
+    }
+    typed.put(question.id(), text);
+    ask();
+    listeners.forEach(Runnable::run);
+  }
+
+  /** What is wrong with the answer to a question, in words. */
+  Optional<String> wrong(Question question) {
+    try {
+      String text = shown(question).strip();
+      fit.check(question, text.isEmpty() ? question.usual() : text);
+      return Optional.empty();
+    } catch (Problem e) {
+      return Optional.of(e.accepted());
+    }
+  }
+
+  /** The answers that differ from the usual ones, to questions asked now. */
+  Map<String, String> given() {
+    Map<String, String> given = new LinkedHashMap<>();
+    List<Question> asked = questions.get();
+    typed.forEach(
+        (id, text) -> {
+          boolean stands = asked.isEmpty() || asked.stream().anyMatch(q -> q.id().equals(id));
+          if (stands && !text.isBlank()) {
+            given.put(id, text);
+          }
+        });
+    return given;
+  }
+}
