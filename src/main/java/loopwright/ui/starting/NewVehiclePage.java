@@ -122,7 +122,7 @@ public final class NewVehiclePage implements WiringPage {
             } else if (e.getCode() == KeyCode.RIGHT && at >= 0) {
               NewVehicle.Row row = model.entries().get(at).row();
               answer(at, NewVehicleViewModel.pattern(row), row.answers());
-            } else if (e.getCode() == KeyCode.A) {
+            } else if (e.getCode() == KeyCode.K && e.isShortcutDown()) {
               pick();
             } else {
               return;

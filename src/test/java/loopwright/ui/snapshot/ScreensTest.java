@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
@@ -290,8 +291,8 @@ class ScreensTest {
                   ReadyCases.NONE,
                   Keeping.NOWHERE,
                   List.of(
-                      new NewVehiclePage(BASIS, new FakeLoops()),
-                      new AddCircuitPage(BASIS, new FakeLoops()),
+                      new NewVehiclePage(BASIS, (v, c) -> Optional.empty()),
+                      new AddCircuitPage(BASIS, (v, c) -> Optional.empty()),
                       new SheetPage(new SheetFiles()),
                       new ListOutPage(new SheetFiles())),
                   check);

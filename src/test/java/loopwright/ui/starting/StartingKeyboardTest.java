@@ -131,7 +131,7 @@ class StartingKeyboardTest {
     }
     until(() -> count().contains("2 circuits"));
     // One more: the horn, found by its letters, with 4 A.
-    keys.type("a");
+    keys.control(KeyCode.K);
     until(() -> focused("pattern-filter"));
     keys.type("horn, relay").press(KeyCode.ENTER);
     until(() -> focused("ask-name"));
@@ -172,7 +172,7 @@ class StartingKeyboardTest {
 
   /** Gives the file its name where it has none yet. */
   private void save() throws Exception {
-    until(() -> scene.lookup("#save-as") != null);
+    until(() -> focused("ask-field"));
     keys.press(KeyCode.ENTER);
     until(() -> !files().isEmpty());
   }
