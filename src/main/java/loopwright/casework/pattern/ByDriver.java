@@ -47,7 +47,7 @@ abstract class ByDriver extends Pattern {
   @Override
   void build(Harness h, Answers a) throws Problem {
     double amps = a.amps("power");
-    Harness.Fused fuse = h.fuse(feed(h, a), amps, h.words("part.fuse"));
+    Harness.Fused fuse = h.motorFuse(feed(h, a), amps, h.words("part.fuse"));
     Harness.Fused coil = h.coilFuse(feed(h, a.is("coil-feed", Questions.KEY)));
     String k = h.relay(h.words("part.relay"), Harness.Coil.BY_DRIVER, "relay", amps);
     h.wire(

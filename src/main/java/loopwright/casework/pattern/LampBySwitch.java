@@ -60,7 +60,10 @@ final class LampBySwitch extends Pattern {
               + " A, which wants a relay");
     }
     Feed feed = feed(h, a);
-    Harness.Fused fuse = h.fuse(feed, amps, h.words("part.fuse"));
+    Harness.Fused fuse =
+        a.is("kind", "motor")
+            ? h.motorFuse(feed, amps, h.words("part.fuse"))
+            : h.fuse(feed, amps, h.words("part.fuse"));
     List<Map<String, String>> on = new ArrayList<>(List.of(fuse.on()));
     TerminalRef out = fuse.load();
     Run run = h.run(fuse.side(), fuse.amps());

@@ -31,6 +31,7 @@ import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.wiring.Keeping;
@@ -82,8 +83,8 @@ class StartingKeyboardTest {
                       new Keeping(
                           new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
                       List.of(
-                          new NewVehiclePage(BASIS, NO_LOOPS),
-                          new AddCircuitPage(BASIS, NO_LOOPS)));
+                          new NewVehiclePage(BASIS, NO_LOOPS), new AddCircuitPage(BASIS, NO_LOOPS)),
+                      PlanCheck.NONE);
               Scene made = new Scene(window.root(), 1280, 800);
               stage.setScene(made);
               stage.show();
