@@ -8,7 +8,8 @@ final class Widths {
 
   static double ems(Column column) {
     return switch (column) {
-      case ID -> 5;
+      // Not 5: a column of 80 pixels, the toolkit's usual width, is fitted to its content once.
+      case ID -> 5.5;
       case NAME, WHERE, TOUCHES, NOTE, COMMAND -> 12;
       case LOADS, ON, CLOSED -> 14;
       case FROM, TO, TERMINALS, POSITIONS -> 8;
