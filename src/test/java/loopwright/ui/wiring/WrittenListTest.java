@@ -15,11 +15,21 @@ import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
+import loopwright.casework.CaseDesk;
+import loopwright.casework.CaseView;
+import loopwright.casework.CheckView;
+import loopwright.casework.FindCase;
+import loopwright.casework.PlanFinding;
+import loopwright.casework.Problem;
+import loopwright.casework.ReadyCase;
+import loopwright.casework.SimulatedMeter;
 import loopwright.casework.Sketch;
+import loopwright.diagnosis.ComplaintKind;
 import loopwright.evidence.Bench;
 import loopwright.io.UnsavedFiles;
 import loopwright.io.VehicleFile;
 import loopwright.io.VehicleFiles;
+import loopwright.knowledge.Context;
 import loopwright.model.Circuit;
 import loopwright.model.GroundedPole;
 import loopwright.model.Vehicle;
@@ -44,7 +54,7 @@ import org.testfx.util.WaitForAsyncUtils;
 
 /**
  * Evidence: a vehicle of 15 circuits is typed in from a written list, by the keyboard alone, and
- * can then be solved. Every cell of the list is typed; nothing is pasted.
+ * then passes the paper check and plays a case. Every cell of the list is typed; nothing is pasted.
  */
 @ExtendWith(ApplicationExtension.class)
 class WrittenListTest {
@@ -123,6 +133,49 @@ class WrittenListTest {
       assertThat(sketch.of(circuit.id())).as(circuit.name()).isPresent();
     }
     assertThat(Network.of(typed, Bench.KNOWLEDGE.typicals()).nodes()).isGreaterThan(100);
+    assertThat(Bench.paperDesk().check(typed).defects())
+        .extracting(PlanFinding::finding)
+        .as("what the paper check finds")
+        .isEmpty();
+    plays(typed);
+  }
+
+  /** A dead work lamp of the typed vehicle is traced to the wire that broke. */
+  private static void plays(Vehicle vehicle) throws Problem {
+    ReadyCase ready =
+        new ReadyCase(
+            "yard",
+            "yard",
+            "yard",
+            "dead",
+            "work",
+            ComplaintKind.DEAD,
+            Context.IN_SERVICE,
+            "",
+            List.of(new ReadyCase.Fault("W26", "open", Optional.empty())),
+            "better");
+    SimulatedMeter meter = new SimulatedMeter(vehicle, Bench.KNOWLEDGE, ready, 5);
+    try (FindCase find =
+        meter.following(
+            Bench.desk()
+                .open(
+                    new CaseDesk.NewCase(
+                        vehicle,
+                        "yard",
+                        "work",
+                        Optional.empty(),
+                        ready.kind(),
+                        ready.context(),
+                        ready.meter()),
+                    CaseDesk.Progress.SILENT))) {
+      CaseView view = find.view();
+      for (int n = 0; n < 25 && view.move() == CaseView.Move.CHECK; n++) {
+        CheckView check = view.next().orElseThrow();
+        view = find.answer(check.id(), meter.read(check));
+      }
+      assertThat(view.move()).isEqualTo(CaseView.Move.REPAIR);
+      assertThat(view.suspects().get(0).parts()).contains("W26");
+    }
   }
 
   private Scene open() {
