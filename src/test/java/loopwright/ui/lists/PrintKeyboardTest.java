@@ -89,8 +89,7 @@ class PrintKeyboardTest {
               return made;
             });
     keys = new Keyboard(scene);
-    keys.press(KeyCode.ENTER);
-    until(() -> scene.lookup("#circuits") != null);
+    keys.takeVehicle();
   }
 
   private static void until(Callable<Boolean> condition) throws Exception {

@@ -162,8 +162,7 @@ class PaperKeyboardTest {
   @Test
   void twoMistakesAreWalkedJumpedToAndOneIsMended() throws Exception {
     open(broken(), new Real());
-    keys.press(KeyCode.ENTER);
-    until(() -> scene.lookup("#circuits") != null);
+    keys.takeVehicle();
     keys.press(KeyCode.F5);
     until(() -> text("#paper-verdict").contains("can burn"));
     Snapshots.take(scene, "paper-two-mistakes");
@@ -208,8 +207,7 @@ class PaperKeyboardTest {
   @Test
   void surroundingsThatCanNotBeAreToldInPlaceAndEscapeLeavesThemAsTheyWere() throws Exception {
     open(Bench.vehicle("pumper"), FakePlanCheck.finding());
-    keys.press(KeyCode.ENTER);
-    until(() -> scene.lookup("#circuits") != null);
+    keys.takeVehicle();
     keys.press(KeyCode.F5);
     until(() -> text("#paper-verdict").equals("Nothing wrong"));
     Snapshots.take(scene, "paper-nothing-wrong");

@@ -1,6 +1,8 @@
 package loopwright.ui.snapshot;
 
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import javafx.event.Event;
 import javafx.scene.Node;
 import javafx.scene.Scene;
@@ -63,6 +65,23 @@ public final class Keyboard {
           new KeyEvent(KeyEvent.KEY_RELEASED, "", "", code, false, false, false, false));
     }
     return this;
+  }
+
+  /**
+   * Takes the vehicle that the window offers. The shelf is read in the background: Enter does
+   * nothing until it is there.
+   */
+  public void takeVehicle() throws TimeoutException {
+    WaitForAsyncUtils.waitFor(
+        20,
+        TimeUnit.SECONDS,
+        () -> {
+          if (scene.lookup("#circuits") == null) {
+            press(KeyCode.ENTER);
+          }
+          return scene.lookup("#circuits") != null;
+        });
+    WaitForAsyncUtils.waitForFxEvents();
   }
 
   /** Presses a key with Alt held. */

@@ -97,8 +97,7 @@ class RealCaseTest {
   void aCaseOverTheRealSearchOpensAndTakesAnAnswer() throws Exception {
     Scene scene = open();
     Keyboard keys = new Keyboard(scene);
-    keys.press(KeyCode.ENTER);
-    until(() -> scene.lookup("#circuits") != null);
+    keys.takeVehicle();
     keys.press(KeyCode.ENTER);
     until(() -> scene.lookup("#complaint") != null);
     keys.press(KeyCode.ENTER);

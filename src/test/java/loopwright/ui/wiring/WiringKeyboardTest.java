@@ -108,8 +108,7 @@ class WiringKeyboardTest {
               return made;
             });
     keys = new Keyboard(scene);
-    keys.press(KeyCode.ENTER);
-    until(() -> scene.lookup("#circuits") != null);
+    keys.takeVehicle();
     keys.press(KeyCode.F6);
     until(() -> scene.lookup("#grid") != null && grid().getItems().size() > 5);
   }
