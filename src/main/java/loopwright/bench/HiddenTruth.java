@@ -1,6 +1,5 @@
 package loopwright.bench;
 
-import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -12,9 +11,6 @@ import java.util.function.Predicate;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
 import loopwright.model.LoadRef;
-import loopwright.model.Part;
-import loopwright.model.PartKind;
-import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.Spread;
 import loopwright.model.TerminalRef;
@@ -278,7 +274,7 @@ public final class HiddenTruth {
 
   private Sight look(OperatingPoint point, LoadRef load, Setting healthyOn) {
     OperatingPoint good = solver.solve(sound, healthyOn, soundValues, History.NONE);
-    int e = element(load);
+    int e = network.loadElement(load);
     double watts = point.across(e) * point.amps(e);
     double rated = good.across(e) * good.amps(e);
     boolean stands = point.variant().element(e) instanceof Element.Motor && !point.running(e);
@@ -360,19 +356,6 @@ public final class HiddenTruth {
     int link = network.element(fuse, "link").orElseThrow();
     OperatingPoint point = run(Setting.REST);
     return point.history().blown().get(link) || point.siemens(link) == 0;
-  }
-
-  private int element(LoadRef load) {
-    Part part = network.vehicle().requirePart(load.part());
-    List<String> roles = new ArrayList<>();
-    if (part.spec() instanceof PartSpec.DualLamp d) {
-      roles.add("filament:" + load.filament().orElse(d.first()));
-    } else if (part.kind() == PartKind.LAMP) {
-      roles.add("filament");
-    } else {
-      roles.add(part.kind() == PartKind.LED ? "junction" : "winding");
-    }
-    return network.element(part.id(), roles.get(0)).orElseThrow();
   }
 
   /** Whether the load's circuit shows anything wrong at all with these true values. */

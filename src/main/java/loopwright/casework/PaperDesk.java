@@ -70,9 +70,9 @@ public final class PaperDesk {
       session.conclusions().stream()
           .filter(Finding.class::isInstance)
           .map(Finding.class::cast)
+          .sorted(order(vehicle))
           .forEach(f -> findings.add(inWords(vehicle, book, f, figures.get(f.figure()))));
     }
-    findings.sort(order(vehicle));
     return new PaperReport(
         vehicle.name(), List.of(), findings, figures.size(), vehicle.circuits().size());
   }
@@ -132,15 +132,18 @@ public final class PaperDesk {
     return format.format(value) + " " + unit.symbol();
   }
 
-  /** Worst first; among equals the parts in the vehicle's order, then the rules by name. */
-  private static Comparator<PlanFinding> order(Vehicle vehicle) {
+  /**
+   * Worst first; among equals the parts in the vehicle's order, then the rules by name, then the
+   * figures as they were worked out.
+   */
+  private static Comparator<Finding> order(Vehicle vehicle) {
     Map<String, Integer> places = new HashMap<>();
     for (Part part : vehicle.parts()) {
       places.put(part.id(), places.size());
     }
-    return Comparator.comparing(PlanFinding::severity)
+    return Comparator.comparing(Finding::severity)
         .thenComparing(f -> places.get(LoadRef.parse(f.part()).part()))
-        .thenComparing(PlanFinding::rule)
-        .thenComparing(PlanFinding::finding);
+        .thenComparing(Finding::rule)
+        .thenComparing(Finding::figure);
   }
 }

@@ -15,8 +15,6 @@ import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
-import loopwright.model.PartKind;
-import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.Spread;
 import loopwright.model.TerminalRef;
@@ -690,20 +688,7 @@ public final class Workbench {
 
   /** Number of the element that does a load's work. */
   public int loadElement(LoadRef load) {
-    Part part = vehicle.requirePart(load.part());
-    String role;
-    if (part.spec() instanceof PartSpec.DualLamp d) {
-      role = "filament:" + load.filament().orElse(d.first());
-    } else if (part.kind() == PartKind.LAMP) {
-      role = "filament";
-    } else if (part.kind() == PartKind.LED) {
-      role = "junction";
-    } else {
-      role = "winding";
-    }
-    return network
-        .element(part.id(), role)
-        .orElseThrow(() -> new IllegalArgumentException(load + " is no load"));
+    return network.loadElement(load);
   }
 
   /**

@@ -145,6 +145,24 @@ public record Vehicle(
     return all;
   }
 
+  /** The terminals that a wire or a join lies on. */
+  public Set<TerminalRef> usedTerminals() {
+    return usedTerminals(parts, joins);
+  }
+
+  /** The terminals that a wire or a join lies on, of parts and joins that are no vehicle yet. */
+  public static Set<TerminalRef> usedTerminals(List<Part> parts, List<List<TerminalRef>> joins) {
+    Set<TerminalRef> used = new HashSet<>();
+    joins.forEach(used::addAll);
+    for (Part part : parts) {
+      if (part.spec() instanceof PartSpec.Wire w) {
+        used.add(w.from());
+        used.add(w.to());
+      }
+    }
+    return used;
+  }
+
   /**
    * Whether both points lie on one part that is out of the vehicle in a setting, contacts and all,
    * so that leads on them see that part alone.

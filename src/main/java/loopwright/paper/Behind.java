@@ -39,7 +39,7 @@ record Behind(Set<String> wires, Map<Integer, String> ends) {
           continue;
         }
         Part part = plan.part(e);
-        if (stops(part, e)) {
+        if (stops(plan, part, e)) {
           ends.putIfAbsent(node, part.id());
           continue;
         }
@@ -56,14 +56,12 @@ record Behind(Set<String> wires, Map<Integer, String> ends) {
   }
 
   /** Whether a short behind this element is no longer one of the same feed. */
-  private static boolean stops(Part part, Element e) {
-    return part.kind().isLoad()
+  private static boolean stops(Plan plan, Part part, Element e) {
+    return plan.takesVolts(e)
         || part.kind() == PartKind.FUSE
         || part.kind() == PartKind.BATTERY
         || part.kind() == PartKind.GROUND
         || part.kind() == PartKind.BODY
-        || part.kind() == PartKind.DIODE
-        || e instanceof Element.Coil
-        || e.role().equals("suppressor");
+        || part.kind() == PartKind.DIODE;
   }
 }

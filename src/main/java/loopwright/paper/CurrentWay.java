@@ -6,7 +6,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import loopwright.model.Part;
-import loopwright.model.PartKind;
 import loopwright.solver.Element;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
@@ -33,6 +32,16 @@ record CurrentWay(List<Integer> elements, int at) {
     all.add(element);
     all.addAll(fromFeed ? to : from);
     return new CurrentWay(all, before.size());
+  }
+
+  /** From a node on the feed side of a load back to the feed post, against the current. */
+  static List<Integer> toFeed(Plan plan, OperatingPoint point, int from) {
+    return walk(plan, point, -1, from, point.volts(plan.feedNode()) > 0 ? -1 : 1);
+  }
+
+  /** From a node on the ground side of a load to the grounded post. */
+  static List<Integer> toGround(Plan plan, OperatingPoint point, int from) {
+    return walk(plan, point, -1, from, point.volts(plan.feedNode()) > 0 ? 1 : -1);
   }
 
   /** Follows the most current from a node on, with it (1) or against it (-1), to a post. */
@@ -67,15 +76,9 @@ record CurrentWay(List<Integer> elements, int at) {
   /** The other loads and coils that the current passes. */
   List<Integer> through(Plan plan) {
     return elements.stream()
-        .filter(e -> !e.equals(elements.get(at)) && takesVolts(plan, e))
+        .filter(
+            e -> !e.equals(elements.get(at)) && plan.takesVolts(plan.network().elements().get(e)))
         .toList();
-  }
-
-  private static boolean takesVolts(Plan plan, int e) {
-    Element element = plan.network().elements().get(e);
-    PartKind kind = plan.part(element).kind();
-    return kind.isLoad() && !element.role().equals("common")
-        || kind == PartKind.RELAY && !(element instanceof Element.Contact);
   }
 
   /** What is passed, without wires and metal; a filament as {@code part:filament}. */

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
@@ -31,6 +32,17 @@ final class InrushFigures {
     Moment(String word, double seconds) {
       this.word = word;
       this.seconds = seconds;
+    }
+
+    /** What an element is in that moment, if it is of those that draw it. */
+    Optional<Element> of(Element element) {
+      if (this == LAMP && element instanceof Element.Filament f) {
+        return Optional.of(new Element.Resistor(f.part(), f.role(), f.a(), f.b(), f.coldOhms()));
+      }
+      if (this == MOTOR && element instanceof Element.Motor m) {
+        return Optional.of(new Element.Resistor(m.part(), m.role(), m.a(), m.b(), m.stallOhms()));
+      }
+      return Optional.empty();
     }
   }
 
@@ -59,16 +71,10 @@ final class InrushFigures {
   private Variant at(Moment moment) {
     List<Change> changes = new ArrayList<>();
     for (int e = 0; e < plan.network().elements().size(); e++) {
-      Element element = plan.network().elements().get(e);
-      if (moment == Moment.LAMP && element instanceof Element.Filament f) {
-        changes.add(
-            new Change.Replace(
-                e, new Element.Resistor(f.part(), f.role(), f.a(), f.b(), f.coldOhms())));
-      } else if (moment == Moment.MOTOR && element instanceof Element.Motor m) {
-        changes.add(
-            new Change.Replace(
-                e, new Element.Resistor(m.part(), m.role(), m.a(), m.b(), m.stallOhms())));
-      }
+      int number = e;
+      moment
+          .of(plan.network().elements().get(e))
+          .ifPresent(then -> changes.add(new Change.Replace(number, then)));
     }
     return Variant.healthy(plan.network()).with(changes);
   }
@@ -101,12 +107,8 @@ final class InrushFigures {
 
   private boolean draws(Moment moment, OperatingPoint point) {
     for (int e = 0; e < plan.network().elements().size(); e++) {
-      Element element = plan.network().elements().get(e);
-      boolean kind =
-          moment == Moment.LAMP
-              ? element instanceof Element.Filament
-              : element instanceof Element.Motor;
-      if (kind && Math.abs(point.amps(e)) > 0.01) {
+      if (moment.of(plan.network().elements().get(e)).isPresent()
+          && Math.abs(point.amps(e)) > 0.01) {
         return true;
       }
     }

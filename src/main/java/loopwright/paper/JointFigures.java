@@ -39,7 +39,7 @@ final class JointFigures {
     for (Circuit circuit : plan.vehicle().circuits()) {
       OperatingPoint point = plan.point(circuit.onSetting());
       for (LoadRef l : circuit.loads()) {
-        int e = plan.element(l);
+        int e = plan.network().loadElement(l);
         if (Math.abs(point.amps(e)) < FLOWS) {
           continue;
         }

@@ -1,7 +1,9 @@
 package loopwright.paper;
 
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
@@ -55,6 +57,9 @@ final class LoadFigures {
   private final Network network;
   private final Set<String> fuses = new LinkedHashSet<>();
 
+  /** By setting: the nodes that hang on the feed post past all fuses. */
+  private final Map<Setting, Set<Integer>> unfused = new HashMap<>();
+
   LoadFigures(Plan plan) {
     this.plan = plan;
     this.network = plan.network();
@@ -83,7 +88,7 @@ final class LoadFigures {
   }
 
   private boolean flows(LoadRef load) {
-    int e = plan.element(load);
+    int e = plan.network().loadElement(load);
     return plan.settings().stream().anyMatch(s -> flows(plan.point(s), e));
   }
 
@@ -100,25 +105,31 @@ final class LoadFigures {
   private void load(Circuit circuit, LoadRef load) {
     Part part = plan.part(load.part());
     Setting on = circuit.onSetting();
-    int e = plan.element(load);
+    int e = plan.network().loadElement(load);
     String name = load.toString();
     boolean works = flows(plan.point(on), e);
     if (!works) {
       Element element = network.elements().get(e);
       Reach reach = new Reach(plan, plan.point(on), Set.of());
-      add(name, Figure.Kind.FEEDS, reach.fed(element) ? 1 : 0, 1, on);
-      add(name, Figure.Kind.RETURNS, reach.returned(element) ? 1 : 0, 1, on);
+      add(name, Figure.Kind.FEEDS, ends(element, reach.fed()) ? 1 : 0, 1, on);
+      add(name, Figure.Kind.RETURNS, ends(element, reach.grounded()) ? 1 : 0, 1, on);
       return;
     }
     add(name, Figure.Kind.FEEDS, 1, 1, on);
     add(name, Figure.Kind.RETURNS, 1, 1, on);
     if (!plan.starter(part)) {
-      boolean past = new Reach(plan, plan.point(on), fuses).fed(network.elements().get(e));
+      Set<Integer> unfused =
+          this.unfused.computeIfAbsent(on, s -> new Reach(plan, plan.point(s), fuses).fed());
+      boolean past = ends(network.elements().get(e), unfused);
       add(name, Figure.Kind.FUSES, past ? 0 : 1, 1, on);
     }
     if (!inSeries(plan.point(on), e)) {
       drops(circuit, part, name, e);
     }
+  }
+
+  private static boolean ends(Element load, Set<Integer> nodes) {
+    return nodes.contains(load.a()) || nodes.contains(load.b());
   }
 
   private void drops(Circuit circuit, Part part, String name, int e) {
@@ -145,10 +156,10 @@ final class LoadFigures {
             : (light ? LAMP_GROUND : OTHER_GROUND) * Math.max(1, system / 12.0);
     Loss loss = new Loss(plan, point);
     double whole = Math.abs(feed);
-    List<Integer> to = loss.way(fed, plan.feedNode());
+    List<Integer> to = CurrentWay.toFeed(plan, point, fed);
     double before = Math.abs(feed - point.volts(fed)) - loss.ofDiodes(to);
     plan.add(loss.figure(name, Figure.Kind.DROP_VOLTS, before, feedLimit, to, whole, load));
-    List<Integer> back = loss.way(grounded, Network.REFERENCE);
+    List<Integer> back = CurrentWay.toGround(plan, point, grounded);
     double behind = Math.abs(point.volts(grounded)) - loss.ofDiodes(back);
     plan.add(
         loss.figure(name, Figure.Kind.GROUND_DROP_VOLTS, behind, groundLimit, back, whole, load));

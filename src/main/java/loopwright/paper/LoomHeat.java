@@ -89,7 +89,7 @@ final class LoomHeat {
 
   /** The load of each large loom with everything on that may be on for long. */
   void add() {
-    Setting setting = plan.together(plan.lasting()::contains);
+    Setting setting = plan.likely();
     OperatingPoint point = plan.point(setting);
     Map<String, Loom> looms = new LinkedHashMap<>();
     for (Part part : plan.vehicle().parts()) {

@@ -1,10 +1,8 @@
 package loopwright.paper;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
@@ -26,49 +24,12 @@ final class Loss {
     this.point = point;
   }
 
-  /**
-   * The elements that carry most of the current from one node to another, walked from the first
-   * one; empty where there is no such way.
-   */
-  List<Integer> way(int from, int to) {
-    List<Integer> way = new ArrayList<>();
-    Set<Integer> met = new HashSet<>(Set.of(from));
-    int node = from;
-    while (node != to) {
-      int best = -1;
-      double most = 0;
-      for (int e : plan.elementsAt(node)) {
-        Element element = plan.network().elements().get(e);
-        int other = element.a() == node ? element.b() : element.a();
-        double amps = Math.abs(point.amps(e));
-        if (passes(element) && !met.contains(other) && amps > most) {
-          best = e;
-          most = amps;
-        }
-      }
-      if (best < 0) {
-        return List.of();
-      }
-      Element element = plan.network().elements().get(best);
-      node = element.a() == node ? element.b() : element.a();
-      met.add(node);
-      way.add(best);
-    }
-    return way;
-  }
-
   /** Volts that diodes in the wires take, which are there on purpose. */
   double ofDiodes(List<Integer> way) {
     return way.stream()
         .filter(e -> plan.part(plan.network().elements().get(e)).kind() == PartKind.DIODE)
         .mapToDouble(e -> Math.abs(point.across(e)))
         .sum();
-  }
-
-  private boolean passes(Element element) {
-    PartKind kind = plan.part(element).kind();
-    boolean works = kind.isLoad() && !element.role().equals("common");
-    return !works && kind != PartKind.BATTERY && !(element instanceof Element.Coil);
   }
 
   Figure figure(

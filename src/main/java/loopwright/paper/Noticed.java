@@ -43,7 +43,7 @@ record Noticed(int element, String name, String does, double percent) {
   static Optional<Noticed> of(Plan plan, int e) {
     Element element = plan.network().elements().get(e);
     Part part = plan.part(element);
-    if (!part.kind().isLoad() || element.role().equals("common")) {
+    if (!plan.works(element)) {
       return Optional.empty();
     }
     String name = name(element);

@@ -12,7 +12,6 @@ import java.util.function.Predicate;
 import loopwright.knowledge.WireFuses;
 import loopwright.model.Circuit;
 import loopwright.model.Estimate;
-import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
@@ -52,6 +51,7 @@ final class Plan {
   private final Map<Setting, Boolean> cranks = new HashMap<>();
   private final List<Figure> figures = new ArrayList<>();
   private List<Setting> settings = List.of();
+  private Optional<Setting> likely = Optional.empty();
   private final Map<String, Part> parts = new HashMap<>();
   private final Map<Integer, List<Integer>> elementsAt = new HashMap<>();
 
@@ -143,10 +143,18 @@ final class Plan {
     if (settings.isEmpty()) {
       List<Setting> all = new ArrayList<>(List.of(Setting.REST));
       all.addAll(alone());
-      all.add(together(lasting()::contains));
+      all.add(likely());
       settings = all.stream().distinct().toList();
     }
     return settings;
+  }
+
+  /** All that may be on for long on together. */
+  Setting likely() {
+    if (likely.isEmpty()) {
+      likely = Optional.of(together(lasting()::contains));
+    }
+    return likely.get();
   }
 
   /**
@@ -196,21 +204,6 @@ final class Plan {
                 .flatMap(p -> network.elementsOf(p.id()).stream())
                 .anyMatch(
                     e -> Math.abs(point(s).amps(e)) * vehicle.systemVolts() > STARTER_WATTS / 2));
-  }
-
-  /** The element that does a load's work. */
-  int element(LoadRef load) {
-    return network.elementsOf(load.part()).stream()
-        .filter(
-            e -> {
-              String role = network.elements().get(e).role();
-              return load.filament().map(f -> role.equals("filament:" + f)).orElse(true)
-                  && (role.startsWith("filament")
-                      || role.equals("winding")
-                      || role.equals("junction"));
-            })
-        .findFirst()
-        .orElseThrow(() -> new IllegalArgumentException(load + " is no load"));
   }
 
   /** The node of the battery's post that isn't grounded. */
@@ -266,6 +259,17 @@ final class Plan {
 
   Part part(Element element) {
     return parts.get(element.part());
+  }
+
+  /** Whether an element does a load's work; the contact of a lamp's socket does not. */
+  boolean works(Element element) {
+    return part(element).kind().isLoad() && !element.role().equals("common");
+  }
+
+  /** Whether an element takes volts on purpose: a load, a coil or what lies across a coil. */
+  boolean takesVolts(Element element) {
+    return works(element)
+        || part(element).kind() == PartKind.RELAY && !(element instanceof Element.Contact);
   }
 
   /** Current that the battery gives in a state, in amperes. */

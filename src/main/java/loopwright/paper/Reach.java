@@ -16,53 +16,50 @@ import loopwright.solver.OperatingPoint;
 final class Reach {
   private final Plan plan;
   private final OperatingPoint point;
-  private final Set<String> past;
-  private final Set<Integer> fed;
-  private final Set<Integer> returned;
+  private final Set<String> open;
 
   /**
-   * Looks from both posts.
+   * Looks at a state.
    *
-   * @param past parts that count as open
+   * @param open parts that count as open
    */
-  Reach(Plan plan, OperatingPoint point, Set<String> past) {
+  Reach(Plan plan, OperatingPoint point, Set<String> open) {
     this.plan = plan;
     this.point = point;
-    this.past = past;
-    boolean feedIsPositive = point.volts(plan.feedNode()) > 0;
-    this.fed = from(plan.feedNode(), feedIsPositive);
-    this.returned = from(Network.REFERENCE, !feedIsPositive);
+    this.open = open;
   }
 
   /** Nodes that hang on the side of a fuse which is farther from the battery. */
   static Set<Integer> behind(Plan plan, OperatingPoint point, Element fuse) {
-    Reach reach = new Reach(plan, point, Set.of(fuse.part()));
-    boolean feedIsPositive = point.volts(plan.feedNode()) > 0;
-    int load = plan.node(fuse.part(), "load");
-    return reach.from(load, feedIsPositive);
+    return new Reach(plan, point, Set.of(fuse.part()))
+        .from(plan.node(fuse.part(), "load"), feedIsPositive(plan, point));
   }
 
-  /** Whether an end of a load hangs on the feed post. */
-  boolean fed(Element load) {
-    return fed.contains(load.a()) || fed.contains(load.b());
+  /** Nodes that hang on the feed post. */
+  Set<Integer> fed() {
+    return from(plan.feedNode(), feedIsPositive(plan, point));
   }
 
-  /** Whether an end of a load hangs on the grounded post. */
-  boolean returned(Element load) {
-    return returned.contains(load.a()) || returned.contains(load.b());
+  /** Nodes that hang on the grounded post. */
+  Set<Integer> grounded() {
+    return from(Network.REFERENCE, !feedIsPositive(plan, point));
+  }
+
+  private static boolean feedIsPositive(Plan plan, OperatingPoint point) {
+    return point.volts(plan.feedNode()) > 0;
   }
 
   /** Nodes reached; current runs away from a positive post and towards a negative one. */
   private Set<Integer> from(int post, boolean away) {
     Set<Integer> met = new HashSet<>(Set.of(post));
-    Deque<Integer> open = new ArrayDeque<>(met);
-    while (!open.isEmpty()) {
-      int node = open.remove();
+    Deque<Integer> left = new ArrayDeque<>(met);
+    while (!left.isEmpty()) {
+      int node = left.remove();
       for (int e : plan.elementsAt(node)) {
         Element element = plan.network().elements().get(e);
         int other = element.a() == node ? element.b() : element.a();
         if (conducts(e, element, node, away) && met.add(other)) {
-          open.add(other);
+          left.add(other);
         }
       }
     }
@@ -74,13 +71,10 @@ final class Reach {
     if (kind == PartKind.DIODE) {
       return (element.a() == from) == away;
     }
-    boolean passes =
-        !kind.isLoad()
-            && kind != PartKind.BATTERY
-            && kind != PartKind.SENDER
-            && !past.contains(element.part())
-            && !(element instanceof Element.Coil)
-            && !element.role().equals("suppressor");
-    return passes && point.siemens(e) > 0;
+    return point.siemens(e) > 0
+        && !plan.takesVolts(element)
+        && kind != PartKind.BATTERY
+        && kind != PartKind.SENDER
+        && !open.contains(element.part());
   }
 }

@@ -47,13 +47,20 @@ final class SharedGroundFigures {
                   && ((PartSpec.PlainLoad) part.spec()).amps().about() <= SIGNAL_AMPS;
       if (signal) {
         int e = plan.network().elementsOf(part.id()).get(0);
-        ground(e).ifPresent(node -> moves(part, e, node));
+        ground(e).ifPresent(ground -> moves(part, e, ground));
       }
     }
   }
 
-  /** The grounded end of a signal where it works most. */
-  private Optional<Integer> ground(int e) {
+  /**
+   * How a signal is grounded.
+   *
+   * @param node its grounded end
+   * @param way the elements from there to the grounded post where it works most
+   */
+  private record Return(int node, List<Integer> way) {}
+
+  private Optional<Return> ground(int e) {
     Element element = plan.network().elements().get(e);
     Optional<OperatingPoint> works =
         states.stream().max((p, q) -> Double.compare(Math.abs(p.amps(e)), Math.abs(q.amps(e))));
@@ -64,17 +71,17 @@ final class SharedGroundFigures {
     double b = Math.abs(works.get().volts(element.b()));
     int node = a < b ? element.a() : element.b();
     return node != Network.REFERENCE && Math.min(a, b) < GROUNDED
-        ? Optional.of(node)
+        ? Optional.of(new Return(node, CurrentWay.toGround(plan, works.get(), node)))
         : Optional.empty();
   }
 
-  private void moves(Part signal, int e, int node) {
+  private void moves(Part signal, int e, Return ground) {
     double most = 0;
     Optional<Circuit> heavy = Optional.empty();
     for (Circuit circuit : plan.vehicle().circuits()) {
       boolean own = circuit.loads().stream().anyMatch(l -> l.part().equals(signal.id()));
       if (!own && !plan.cranks(circuit.onSetting())) {
-        double moved = moved(plan.point(circuit.onSetting()), e, node);
+        double moved = moved(plan.point(circuit.onSetting()), e, ground.node());
         if (moved > most) {
           most = moved;
           heavy = Optional.of(circuit);
@@ -86,7 +93,7 @@ final class SharedGroundFigures {
     }
     OperatingPoint point = plan.point(heavy.get().onSetting());
     int worst = -1;
-    for (int piece : new Loss(plan, point).way(node, Network.REFERENCE)) {
+    for (int piece : ground.way()) {
       boolean shared = Math.abs(point.amps(piece)) > SHARED * Math.abs(point.amps(e));
       if (shared && (worst < 0 || Math.abs(point.across(piece)) > Math.abs(point.across(worst)))) {
         worst = piece;

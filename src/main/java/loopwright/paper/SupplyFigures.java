@@ -12,7 +12,6 @@ import loopwright.model.Setting;
 import loopwright.solver.Element;
 import loopwright.solver.History;
 import loopwright.solver.OperatingPoint;
-import loopwright.solver.Solver;
 import loopwright.solver.Values;
 import loopwright.solver.Variant;
 
@@ -92,7 +91,7 @@ final class SupplyFigures {
   }
 
   private void charging() {
-    Setting likely = plan.together(plan.lasting()::contains);
+    Setting likely = plan.likely();
     Variant healthy = Variant.healthy(plan.network());
     Values values = Values.typical(healthy);
     for (int e = 0; e < plan.network().elements().size(); e++) {
@@ -100,7 +99,7 @@ final class SupplyFigures {
         values.set(e, 0, CHARGING_VOLTS * values.get(e, 0));
       }
     }
-    OperatingPoint point = Solver.full(plan.network()).solve(healthy, likely, values, History.NONE);
+    OperatingPoint point = plan.solver().solve(healthy, likely, values, History.NONE);
     double load = plan.batteryAmps(point);
     double working = value("chargeAmps", PartSpec.Battery::chargeAmps);
     double idle = value("chargeIdleAmps", PartSpec.Battery::chargeIdleAmps);
@@ -122,9 +121,7 @@ final class SupplyFigures {
     Map<String, Double> takes = new HashMap<>();
     for (int e = 0; e < plan.network().elements().size(); e++) {
       Element element = plan.network().elements().get(e);
-      PartKind kind = plan.part(element).kind();
-      boolean consumes =
-          kind.isLoad() && !element.role().equals("common") || element instanceof Element.Coil;
+      boolean consumes = plan.works(element) || element instanceof Element.Coil;
       double amps = Math.abs(point.amps(e));
       if (consumes && amps > Math.max(NAMED_AMPS, NAMED_SHARE * whole)) {
         takes.merge(Noticed.name(element), amps, Double::sum);

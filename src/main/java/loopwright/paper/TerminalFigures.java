@@ -1,11 +1,9 @@
 package loopwright.paper;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import loopwright.model.Part;
-import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 
@@ -18,14 +16,7 @@ final class TerminalFigures {
   }
 
   void add() {
-    Set<TerminalRef> used = new HashSet<>();
-    plan.vehicle().joins().forEach(used::addAll);
-    for (Part part : plan.vehicle().parts()) {
-      if (part.spec() instanceof PartSpec.Wire w) {
-        used.add(w.from());
-        used.add(w.to());
-      }
-    }
+    Set<TerminalRef> used = plan.vehicle().usedTerminals();
     for (Part part : plan.vehicle().parts()) {
       List<String> bare = new ArrayList<>();
       for (String terminal : part.spec().terminals()) {

@@ -36,7 +36,7 @@ final class TotalFigures {
 
   void add() {
     Map<Integer, Set<Circuit>> serves = serves();
-    Setting likely = plan.together(plan.lasting()::contains);
+    Setting likely = plan.likely();
     OperatingPoint on = plan.point(likely);
     OperatingPoint all = plan.point(plan.together(c -> true));
     Map<String, Figure> figures = new LinkedHashMap<>();
@@ -83,7 +83,7 @@ final class TotalFigures {
       }
       OperatingPoint point = plan.point(circuit.onSetting());
       for (LoadRef load : circuit.loads()) {
-        for (int e : CurrentWay.through(plan, point, plan.element(load)).elements()) {
+        for (int e : CurrentWay.through(plan, point, plan.network().loadElement(load)).elements()) {
           serves.computeIfAbsent(e, k -> new LinkedHashSet<>()).add(circuit);
         }
       }

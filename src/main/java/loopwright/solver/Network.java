@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import loopwright.model.Estimate;
+import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
@@ -148,6 +149,26 @@ public final class Network {
   /** Numbers of the elements of a part. */
   public List<Integer> elementsOf(String part) {
     return elementsOf.getOrDefault(part, List.of());
+  }
+
+  /**
+   * Number of the element that does a load's work: a filament, winding or junction.
+   *
+   * @param load a load; of a lamp with two filaments the first where none is named
+   * @throws IllegalArgumentException if it is no load
+   */
+  public int loadElement(LoadRef load) {
+    Part part = vehicle.requirePart(load.part());
+    String role;
+    if (part.spec() instanceof PartSpec.DualLamp d) {
+      role = "filament:" + load.filament().orElse(d.first());
+    } else if (part.kind() == PartKind.LAMP) {
+      role = "filament";
+    } else {
+      role = part.kind() == PartKind.LED ? "junction" : "winding";
+    }
+    return element(part.id(), role)
+        .orElseThrow(() -> new IllegalArgumentException(load + " is no load"));
   }
 
   /** Number of the element of a part with this role. */

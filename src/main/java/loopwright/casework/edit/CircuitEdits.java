@@ -261,8 +261,7 @@ public final class CircuitEdits {
               + ": check that the circuit's thinnest wire bears it, or fit a smaller fuse");
     }
     told.add(target.title() + " now feeds it: check that its rating bears the current");
-    List<Part> settled =
-        Terminals.settled(parts, joins, Terminals.used(before.parts(), before.joins())::contains);
+    List<Part> settled = Terminals.settled(parts, joins, before.usedTerminals()::contains);
     if (settled.stream().anyMatch(p -> p.id().equals(now) && p.spare().contains("load"))) {
       told.add(old.title() + " feeds nothing any more");
     }

@@ -5,25 +5,12 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Predicate;
 import loopwright.model.Part;
-import loopwright.model.PartSpec;
 import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
 
 /** Keeps what parts say of their free terminals in step with the wiring. */
 public final class Terminals {
   private Terminals() {}
-
-  /** The terminals that a wire or a join lies on. */
-  public static Set<TerminalRef> used(List<Part> parts, List<List<TerminalRef>> joins) {
-    Set<TerminalRef> used = new HashSet<>();
-    joins.forEach(used::addAll);
-    for (Part part : parts) {
-      if (part.spec() instanceof PartSpec.Wire w) {
-        used.add(w.from());
-        used.add(w.to());
-      }
-    }
-    return used;
-  }
 
   /**
    * The parts, with terminals that nothing lies on any more marked as meant to stay free, and those
@@ -33,7 +20,7 @@ public final class Terminals {
    */
   public static List<Part> settled(
       List<Part> parts, List<List<TerminalRef>> joins, Predicate<TerminalRef> before) {
-    Set<TerminalRef> used = used(parts, joins);
+    Set<TerminalRef> used = Vehicle.usedTerminals(parts, joins);
     return parts.stream()
         .map(
             p -> {

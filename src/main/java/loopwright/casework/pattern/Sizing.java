@@ -202,17 +202,6 @@ final class Sizing {
   }
 
   private static Element element(Network network, LoadRef load) {
-    return network.elementsOf(load.part()).stream()
-        .map(e -> network.elements().get(e))
-        .filter(
-            e ->
-                load.filament()
-                    .map(f -> e.role().equals("filament:" + f))
-                    .orElse(
-                        e.role().equals("filament")
-                            || e.role().equals("winding")
-                            || e.role().equals("junction")))
-        .findFirst()
-        .orElseThrow(() -> new IllegalArgumentException(load + " is no load"));
+    return network.elements().get(network.loadElement(load));
   }
 }

@@ -74,7 +74,7 @@ final class PinMoves {
   Vehicle applied() {
     List<Part> parts = new ArrayList<>(vehicle.parts());
     parts.replaceAll(this::moved);
-    Set<TerminalRef> before = Terminals.used(vehicle.parts(), vehicle.joins());
+    Set<TerminalRef> before = vehicle.usedTerminals();
     return vehicle.with(
         Terminals.settled(parts, vehicle.joins(), before::contains),
         vehicle.joins(),
