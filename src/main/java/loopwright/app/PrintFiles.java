@@ -1,11 +1,12 @@
 package loopwright.app;
 
+import static loopwright.report.Paper.day;
+
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -35,8 +36,7 @@ record PrintFiles(Engine engine, Clock clock) implements Prints {
       throws IOException, Problem {
     PageSize size = paper == Paper.LETTER ? PageSize.LETTER : PageSize.A4;
     Phrases phrases = engine.phrases();
-    String date =
-        LocalDate.now(clock).format(DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH));
+    String date = day(LocalDate.now(clock));
     byte[] bytes =
         switch (sheet) {
           case MAKING -> MakingSheet.pdf(making(vehicle), size, date, phrases);

@@ -1,10 +1,8 @@
 package loopwright.cli;
 
-import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import loopwright.casework.list.ListTables;
-import loopwright.io.sheet.ListSheet;
 import loopwright.model.Vehicle;
 import loopwright.report.LabelSheet;
 import picocli.CommandLine.Command;
@@ -46,15 +44,6 @@ final class LabelsCommand implements Callable<Integer> {
           "labels",
           LabelSheet.pdf(vehicle.get(), print.paper, PrintOptions.today(world), print.phrases));
     }
-    String text = ListSheet.text(ListTables.labels(vehicle.get(), print.phrases));
-    if (print.asks(".csv")) {
-      return print.write(world, "labels", text.getBytes(StandardCharsets.UTF_8));
-    }
-    if (print.out.isPresent()) {
-      return print.unknownEnding(world, ".pdf or .csv");
-    }
-    world.out().print(text);
-    world.out().flush();
-    return ExitCode.DONE.number();
+    return print.table(world, "labels", ListTables.labels(vehicle.get(), print.phrases));
   }
 }

@@ -1,13 +1,11 @@
 package loopwright.cli;
 
-import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import loopwright.casework.list.Allowance;
 import loopwright.casework.list.ListTable;
 import loopwright.casework.list.ListTables;
 import loopwright.casework.list.MakingList;
-import loopwright.io.sheet.ListSheet;
 import loopwright.model.Vehicle;
 import loopwright.report.MakingSheet;
 import picocli.CommandLine.Command;
@@ -91,16 +89,7 @@ final class MakingCommand implements Callable<Integer> {
           case CUTTING -> tables.cutting();
           case LOOMS -> tables.looms();
         };
-    String text = ListSheet.text(wanted);
-    if (print.asks(".csv")) {
-      return print.write(world, "making list", text.getBytes(StandardCharsets.UTF_8));
-    }
-    if (print.out.isPresent()) {
-      return print.unknownEnding(world, ".pdf or .csv");
-    }
-    world.out().print(text);
-    world.out().flush();
-    return ExitCode.DONE.number();
+    return print.table(world, "making list", wanted);
   }
 
   private Optional<Allowance> allowance() {

@@ -1,14 +1,17 @@
 package loopwright.cli;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import loopwright.casework.Phrases;
+import loopwright.casework.list.ListTable;
 import loopwright.io.OutFile;
+import loopwright.io.sheet.ListSheet;
 import loopwright.report.PageSize;
+import loopwright.report.Paper;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -39,8 +42,21 @@ final class PrintOptions {
 
   /** Today in words. */
   static String today(CliWorld world) {
-    return LocalDate.now(world.clock())
-        .format(DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH));
+    return Paper.day(LocalDate.now(world.clock()));
+  }
+
+  /** Prints a table, or writes it to the file asked for. */
+  int table(CliWorld world, String what, ListTable table) {
+    String text = ListSheet.text(table);
+    if (asks(".csv")) {
+      return write(world, what, text.getBytes(StandardCharsets.UTF_8));
+    }
+    if (out.isPresent()) {
+      return unknownEnding(world, ".pdf or .csv");
+    }
+    world.out().print(text);
+    world.out().flush();
+    return ExitCode.DONE.number();
   }
 
   /** Writes the file asked for and says so, or why it can't be. */

@@ -50,9 +50,14 @@ final class VehicleCommand implements Callable<Integer> {
 
   /** The vehicle of a name; where it can't be used, its defects are shown. */
   static Optional<Vehicle> open(CliWorld world, String name) {
+    return open(world, name, new Page(world.err(), Page.USUAL));
+  }
+
+  /** The vehicle of a name; where it can't be used, its defects are shown on a page. */
+  static Optional<Vehicle> open(CliWorld world, String name, Page page) {
     CliWorld.Opening opening = world.openVehicle(name);
     if (opening instanceof CliWorld.Opening.Defective defective) {
-      defects(new Page(world.err(), Page.USUAL), world, name, defective.defects());
+      defects(page, world, name, defective.defects());
       return Optional.empty();
     }
     return Optional.of(((CliWorld.Opening.Opened) opening).vehicle());

@@ -3,7 +3,6 @@ package loopwright.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,6 +16,7 @@ import loopwright.casework.sheet.Mapping;
 import loopwright.casework.sheet.PinColumn;
 import loopwright.casework.sheet.PinPreview;
 import loopwright.casework.sheet.PinSheet;
+import loopwright.casework.sheet.Sheet;
 import loopwright.casework.sheet.SheetColumn;
 import loopwright.casework.sheet.SheetStore;
 import loopwright.casework.sheet.WireColumn;
@@ -128,12 +128,11 @@ final class WiresCommand implements Callable<Integer> {
       log.say("--column is about a table of yours: give it with --in.");
       return ExitCode.USAGE.number();
     }
-    CliWorld.Opening opening = world.openVehicle(name);
-    if (opening instanceof CliWorld.Opening.Defective defective) {
-      VehicleCommand.defects(log, world, name, defective.defects());
+    Optional<Vehicle> opened = VehicleCommand.open(world, name, log);
+    if (opened.isEmpty()) {
       return ExitCode.VEHICLE.number();
     }
-    Vehicle vehicle = ((CliWorld.Opening.Opened) opening).vehicle();
+    Vehicle vehicle = opened.get();
     if (!areConnectors(vehicle, log)) {
       return ExitCode.USAGE.number();
     }
@@ -176,7 +175,7 @@ final class WiresCommand implements Callable<Integer> {
 
   private ExitCode wires(Page page, Page log, SheetStore.Read list, Vehicle vehicle) {
     WireSheet sheet = WireSheet.read(list.text(), list.name());
-    Optional<Mapping<WireColumn>> mapping = mapped(log, sheet.guess(), WireColumn.class);
+    Optional<Mapping<WireColumn>> mapping = mapped(log, sheet);
     if (mapping.isEmpty()) {
       return ExitCode.USAGE;
     }
@@ -283,7 +282,7 @@ final class WiresCommand implements Callable<Integer> {
 
   private ExitCode pinouts(Page page, Page log, SheetStore.Read list, Vehicle vehicle) {
     PinSheet sheet = PinSheet.read(list.text(), list.name());
-    Optional<Mapping<PinColumn>> mapping = mapped(log, sheet.guess(), PinColumn.class);
+    Optional<Mapping<PinColumn>> mapping = mapped(log, sheet);
     if (mapping.isEmpty()) {
       return ExitCode.USAGE;
     }
@@ -340,18 +339,16 @@ final class WiresCommand implements Callable<Integer> {
   }
 
   /** The guessed columns with those given on the command line; empty if one isn't understood. */
-  private <C extends Enum<C> & SheetColumn> Optional<Mapping<C>> mapped(
-      Page log, Mapping<C> guess, Class<C> kind) {
-    Mapping<C> mapping = guess;
+  private <C extends Enum<C> & SheetColumn> Optional<Mapping<C>> mapped(Page log, Sheet<C> sheet) {
+    Mapping<C> mapping = sheet.guess();
     for (Map.Entry<String, String> given : columns.entrySet()) {
       Optional<C> column =
-          List.of(kind.getEnumConstants()).stream()
+          sheet.columns().stream()
               .filter(c -> c.word().equalsIgnoreCase(given.getKey().strip()))
               .findFirst();
-      Optional<Integer> number = guess.find(given.getValue());
+      Optional<Integer> number = mapping.find(given.getValue());
       if (column.isEmpty() || (number.isEmpty() && !given.getValue().isBlank())) {
-        Set<String> words = new LinkedHashSet<>();
-        List.of(kind.getEnumConstants()).forEach(c -> words.add(c.word()));
+        List<String> words = sheet.columns().stream().map(SheetColumn::word).toList();
         log.say(
             column.isEmpty()
                 ? "--column " + given.getKey() + ": say one of " + String.join(", ", words) + "."
@@ -360,7 +357,7 @@ final class WiresCommand implements Callable<Integer> {
                     + ": the table has no column '"
                     + given.getValue()
                     + "', but "
-                    + String.join(", ", guess.headings())
+                    + String.join(", ", mapping.headings())
                     + ".");
         log.flush();
         return Optional.empty();

@@ -1,7 +1,10 @@
 package loopwright.report;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import loopwright.casework.Phrases;
 import loopwright.casework.list.ListTable;
 import loopwright.report.PageSize.Turn;
@@ -51,6 +54,11 @@ public final class Paper {
     this.date = date;
     this.phrases = phrases;
     newPage();
+  }
+
+  /** A day as pages say it, for instance {@code 17 May 2024}. */
+  public static String day(LocalDate day) {
+    return day.format(DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH));
   }
 
   /** Begins a new page of the same turn. */

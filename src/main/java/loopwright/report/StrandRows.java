@@ -298,7 +298,7 @@ final class StrandRows {
     leaf.textRight(ends.get(1), Typeface.REGULAR, s(TEXT), x + cell.width() - inset, endTop);
     double line = cell.width() - 2 * s(CIRCLE);
     double width = thin(view.kind()) || view.kind() == PartKind.BODY ? line : s(EM) * 2.6;
-    Ink.draw(leaf, PartSymbol.of(view, width / s(EM), 2), middle, lineY, s(EM), s(1.2));
+    Symbols.draw(leaf, PartSymbol.of(view, width / s(EM), 2), middle, lineY, s(EM), s(1.2));
     leaf.line(x + s(CIRCLE), lineY, middle - width / 2, lineY, s(1.2));
     leaf.line(middle + width / 2, lineY, x + cell.width() - s(CIRCLE), lineY, s(1.2));
     double y = lineY + s(BELOW);

@@ -31,11 +31,6 @@ public record Allowance(double share, double metresAnEnd) {
     return metres.limits().map(Spread::high).orElse(metres.about());
   }
 
-  /** Whether the length is known only within limits, so that its upper end is bought. */
-  static boolean byUpperEnd(Estimate metres) {
-    return reckoned(metres) > metres.about();
-  }
-
   /** The length to cut in metres, up to the next full centimetre. */
   double cut(Estimate metres) {
     BigDecimal exact =

@@ -18,6 +18,7 @@ import loopwright.model.Estimate;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
+import loopwright.model.Said;
 import loopwright.model.Vehicle;
 
 /** Sums up what has to be bought. */
@@ -136,7 +137,7 @@ final class Buying {
           int spare = blade ? Math.max(2, (ids.size() + 1) / 2) : 1;
           piece(
               Buy.Group.FUSE,
-              say(blade ? "fuse" : "fuse.big", plain(amps)),
+              say(blade ? "fuse" : "fuse.big", Said.number(amps)),
               ids.size() + spare,
               ids,
               say("fuse.spare", Integer.toString(ids.size()), Integer.toString(spare)));
@@ -148,7 +149,8 @@ final class Buying {
   }
 
   private String relay(PartSpec.Relay r) {
-    String contacts = r.amps().map(a -> say("relay.amps", plain(a))).orElse(say("relay.any-amps"));
+    String contacts =
+        r.amps().map(a -> say("relay.amps", Said.number(a))).orElse(say("relay.any-amps"));
     return say(
         r.changeover() ? "relay.changeover" : "relay",
         volts(),
@@ -163,7 +165,7 @@ final class Buying {
     if (s.momentary()) {
       more.add(say("switch.momentary"));
     }
-    s.amps().ifPresent(a -> more.add(say("switch.amps", plain(a))));
+    s.amps().ifPresent(a -> more.add(say("switch.amps", Said.number(a))));
     return say(
         "switch." + s.control().word(), String.join(" / ", s.positions()), String.join(", ", more));
   }
@@ -361,7 +363,7 @@ final class Buying {
             all.add(
                 new Buy(
                     Buy.Group.SLEEVE,
-                    say("sleeve", plain(diameter)),
+                    say("sleeve", Said.number(diameter)),
                     upTo(count * SLEEVE_METRES, 1),
                     Buy.Unit.METRES,
                     List.of(),
@@ -412,15 +414,11 @@ final class Buying {
   }
 
   private String rated(Optional<Double> volts) {
-    return volts.map(Buying::plain).orElse(volts());
+    return volts.map(Said::number).orElse(volts());
   }
 
   private static String about(Estimate estimate) {
-    return plain(estimate.about());
-  }
-
-  static String plain(double value) {
-    return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+    return Said.number(estimate.about());
   }
 
   static String metres(double metres) {

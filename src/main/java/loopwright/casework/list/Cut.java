@@ -10,12 +10,10 @@ import loopwright.model.TerminalRef;
  * @param part the wire
  * @param spec its size, colour, length, loom
  * @param metres length to cut in metres, allowance included
- * @param byUpperEnd whether its length is known only within limits and the upper one was taken
  * @param from one end
  * @param to the other
  */
-public record Cut(
-    Part part, PartSpec.Wire spec, double metres, boolean byUpperEnd, End from, End to) {
+public record Cut(Part part, PartSpec.Wire spec, double metres, End from, End to) {
 
   /**
    * One end of it.
@@ -26,6 +24,11 @@ public record Cut(
    * @param wires how many wires and straps end on that terminal
    */
   public record End(TerminalRef at, Part on, Fitting fitting, int wires) {}
+
+  /** Whether its length is known only within limits and the upper one was taken. */
+  boolean byUpperEnd() {
+    return Allowance.reckoned(spec.metres()) > spec.metres().about();
+  }
 
   /** Copper area in mm2. */
   double mm2() {

@@ -5,6 +5,7 @@ import java.util.List;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
+import loopwright.model.Said;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 
@@ -49,6 +50,6 @@ public record Label(Part part, String head, String here, String far) {
   }
 
   private static String rating(Part part) {
-    return part.spec() instanceof PartSpec.Fuse f ? Buying.plain(f.amps()) + " A" : part.where();
+    return part.spec() instanceof PartSpec.Fuse f ? Said.number(f.amps()) + " A" : part.where();
   }
 }

@@ -56,8 +56,6 @@ public record MakingList(
   }
 
   private static List<Cut> cuts(Vehicle vehicle, Allowance allowance) {
-    Map<String, Part> parts = new HashMap<>();
-    vehicle.parts().forEach(p -> parts.put(p.id(), p));
     Map<TerminalRef, Integer> wires = new HashMap<>();
     vehicle.parts().stream()
         .flatMap(
@@ -72,19 +70,12 @@ public record MakingList(
             Stream.of(w.from(), w.to())
                 .map(
                     t -> {
-                      Part on = parts.get(t.part());
+                      Part on = vehicle.requirePart(t.part());
                       return new Cut.End(
                           t, on, Fitting.of(on, t.terminal(), mm2, bars), wires.get(t));
                     })
                 .toList();
-        cuts.add(
-            new Cut(
-                part,
-                w,
-                allowance.cut(w.metres()),
-                Allowance.byUpperEnd(w.metres()),
-                ends.get(0),
-                ends.get(1)));
+        cuts.add(new Cut(part, w, allowance.cut(w.metres()), ends.get(0), ends.get(1)));
       }
     }
     return cuts;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -24,7 +25,7 @@ public record Mapping<C extends Enum<C> & SheetColumn>(
 
   /** Copies the columns and headings. */
   public Mapping {
-    columns = Collections.unmodifiableMap(new java.util.LinkedHashMap<>(columns));
+    columns = Collections.unmodifiableMap(new LinkedHashMap<>(columns));
     headings = List.copyOf(headings);
   }
 
@@ -113,6 +114,14 @@ public record Mapping<C extends Enum<C> & SheetColumn>(
     return Optional.ofNullable(columns.get(column));
   }
 
+  /** What a column counted from 1 holds; empty where it isn't read. */
+  public Optional<C> in(int number) {
+    return columns.entrySet().stream()
+        .filter(e -> e.getValue() == number)
+        .map(Map.Entry::getKey)
+        .findFirst();
+  }
+
   /** The heading of a column counted from 1; empty where it has none. */
   public String heading(int column) {
     return column >= 1 && column <= headings.size() ? headings.get(column - 1) : "";
@@ -142,7 +151,7 @@ public record Mapping<C extends Enum<C> & SheetColumn>(
       throw new IllegalArgumentException(
           "the list has columns 1 to " + headings.size() + ", not " + number);
     }
-    Map<C, Integer> changed = new java.util.LinkedHashMap<>(columns);
+    Map<C, Integer> changed = new LinkedHashMap<>(columns);
     changed.values().removeIf(n -> n == number);
     changed.put(column, number);
     return new Mapping<>(changed, headings);
@@ -150,7 +159,7 @@ public record Mapping<C extends Enum<C> & SheetColumn>(
 
   /** The same with no column for something. */
   public Mapping<C> without(C column) {
-    Map<C, Integer> changed = new java.util.LinkedHashMap<>(columns);
+    Map<C, Integer> changed = new LinkedHashMap<>(columns);
     changed.remove(column);
     return new Mapping<>(changed, headings);
   }

@@ -15,17 +15,10 @@ public enum PinColumn implements SheetColumn {
   /** Colours of the wires on either side. */
   COLOUR("colour", "color", "wire colour", "wire color", "colours", "colors");
 
-  private final String word;
   private final List<String> headings;
 
   PinColumn(String... headings) {
-    this.word = headings[0];
     this.headings = List.of(headings);
-  }
-
-  @Override
-  public String word() {
-    return word;
   }
 
   @Override

@@ -18,11 +18,9 @@ import loopwright.model.Vehicle;
  * or slashes, several colours by commas or plus signs. A wire is named by its short name or by what
  * is written on it.
  */
-public final class PinSheet {
-  private final Sheet<PinColumn> sheet;
-
-  private PinSheet(Sheet<PinColumn> sheet) {
-    this.sheet = sheet;
+public final class PinSheet extends Sheet<PinColumn> {
+  private PinSheet(String text, String file) {
+    super(text, file, PinColumn.class);
   }
 
   /**
@@ -31,12 +29,7 @@ public final class PinSheet {
    * @param file what defects call it
    */
   public static PinSheet read(String text, String file) {
-    return new PinSheet(Sheet.of(text, file, PinColumn.class));
-  }
-
-  /** Which column holds what, as far as the headings tell. */
-  public Mapping<PinColumn> guess() {
-    return sheet.guess;
+    return new PinSheet(text, file);
   }
 
   /** The list held against a vehicle, with the columns taken as given. */
@@ -50,21 +43,7 @@ public final class PinSheet {
    * @param connectors ids of the connectors it is about, other rows being left out; all if empty
    */
   public PinPreview preview(Vehicle vehicle, Mapping<PinColumn> mapping, Set<String> connectors) {
-    return new PinReading(sheet, vehicle, mapping, connectors).preview();
-  }
-
-  /** The cells of the row that begins on a line, counted from 1; none if none does. */
-  public List<String> cells(int line) {
-    return sheet.rows.stream()
-        .filter(r -> r.line() == line)
-        .findFirst()
-        .map(SheetText.Row::cells)
-        .orElse(List.of());
-  }
-
-  /** The first rows under the headings, cell by cell, to judge by what a column holds. */
-  public List<List<String>> firstRows(int most) {
-    return sheet.rows.stream().limit(most).map(SheetText.Row::cells).toList();
+    return new PinReading(this, vehicle, mapping, connectors).preview();
   }
 
   /**
@@ -86,14 +65,11 @@ public final class PinSheet {
           text.append(
               SheetText.line(
                   List.of(
-                          part.id(),
-                          cavity,
-                          Pins.names(in),
-                          Pins.names(out),
-                          String.join(", ", Pins.colours(in, out)))
-                      .stream()
-                      .map(SheetText::guarded)
-                      .toList()));
+                      part.id(),
+                      cavity,
+                      Pins.names(in),
+                      Pins.names(out),
+                      String.join(", ", Pins.colours(in, out)))));
         }
       }
     }

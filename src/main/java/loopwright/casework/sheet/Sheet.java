@@ -11,7 +11,7 @@ import loopwright.casework.edit.Shown;
  *
  * @param <C> what its columns may hold
  */
-final class Sheet<C extends Enum<C> & SheetColumn> {
+public abstract sealed class Sheet<C extends Enum<C> & SheetColumn> permits WireSheet, PinSheet {
   /** Longest cell in characters, as for texts of vehicles. */
   static final int MAX_TEXT = 10_000;
 
@@ -21,16 +21,18 @@ final class Sheet<C extends Enum<C> & SheetColumn> {
   private static final Pattern CONTROL = Pattern.compile("[\\x00-\\x08\\x0B-\\x1F\\x7F]");
 
   final String file;
-  final Mapping<C> guess;
+  private final Class<C> kind;
+  private final Mapping<C> guess;
   final List<SheetText.Row> rows;
   final List<CellDefect> defects = new ArrayList<>();
 
-  private Sheet(String file, String text, Class<C> kind) {
+  Sheet(String text, String file, Class<C> kind) {
     this.file = file;
+    this.kind = kind;
     SheetText best = SheetText.cut(text, SEPARATORS[0]);
     Headings<C> headings = Headings.find(best.rows(), kind);
-    for (char separator : SEPARATORS) {
-      SheetText cut = SheetText.cut(text, separator);
+    for (int i = 1; i < SEPARATORS.length; i++) {
+      SheetText cut = SheetText.cut(text, SEPARATORS[i]);
       Headings<C> found = Headings.find(cut.rows(), kind);
       int more = found.guess().columns().size() - headings.guess().columns().size();
       // Where no heading says anything, the separator that cuts the first row finest.
@@ -61,8 +63,28 @@ final class Sheet<C extends Enum<C> & SheetColumn> {
     rows.forEach(this::check);
   }
 
-  static <C extends Enum<C> & SheetColumn> Sheet<C> of(String text, String file, Class<C> kind) {
-    return new Sheet<>(file, text, kind);
+  /** What its columns may hold. */
+  public final List<C> columns() {
+    return List.of(kind.getEnumConstants());
+  }
+
+  /** Which column holds what, as far as the headings tell. */
+  public final Mapping<C> guess() {
+    return guess;
+  }
+
+  /** The cells of the row that begins on a line, counted from 1; none if none does. */
+  public final List<String> cells(int line) {
+    return rows.stream()
+        .filter(r -> r.line() == line)
+        .findFirst()
+        .map(SheetText.Row::cells)
+        .orElse(List.of());
+  }
+
+  /** The first rows under the headings, cell by cell, to judge by what a column holds. */
+  public final List<List<String>> firstRows(int most) {
+    return rows.stream().limit(most).map(SheetText.Row::cells).toList();
   }
 
   private void badQuote(SheetText.BadQuote bad) {
@@ -112,12 +134,6 @@ final class Sheet<C extends Enum<C> & SheetColumn> {
 
   CellDefect defect(int line, int column, String object, String value, String limit, String what) {
     return CellDefect.at(
-        new CellDefect.Place(file, guess == null ? List.of() : guess.headings()),
-        line,
-        column,
-        object,
-        value,
-        limit,
-        what);
+        new CellDefect.Place(file, guess.headings()), line, column, object, value, limit, what);
   }
 }

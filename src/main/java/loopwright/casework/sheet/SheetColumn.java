@@ -6,11 +6,13 @@ import java.util.List;
 public interface SheetColumn {
 
   /** The heading it is written under; also the word that names it. */
-  String word();
+  default String word() {
+    return headings().get(0);
+  }
 
   /**
-   * Headings people give it, in small letters without signs and without a unit; the written one is
-   * among them.
+   * Headings people give it, in small letters without signs and without a unit; the written one
+   * first.
    */
   List<String> headings();
 

@@ -149,7 +149,7 @@ public final class SheetText {
    * A cell with an apostrophe in front where a spreadsheet would take it for a formula, so that
    * nothing in a vehicle file is ever run. Taken off again on reading.
    */
-  static String guarded(String cell) {
+  private static String guarded(String cell) {
     return GUARDED.matcher(cell).matches() ? "'" + cell : cell;
   }
 
@@ -168,7 +168,9 @@ public final class SheetText {
     return out.toString();
   }
 
-  /** A row of text, each cell in quotes where it needs them to be read back the same. */
+  /**
+   * A row of text, each cell guarded, and in quotes where it needs them to be read back the same.
+   */
   public static String line(List<String> cells) {
     return line(cells, ',');
   }
@@ -176,7 +178,7 @@ public final class SheetText {
   private static String line(List<String> cells, char separator) {
     StringBuilder out = new StringBuilder();
     for (int i = 0; i < cells.size(); i++) {
-      String cell = cells.get(i);
+      String cell = guarded(cells.get(i));
       boolean remark = i == 0 && REMARK.matcher(cell).matches();
       boolean quoted =
           remark

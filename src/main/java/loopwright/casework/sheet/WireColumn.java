@@ -90,17 +90,10 @@ public enum WireColumn implements SheetColumn {
               + "[ /-]?)+",
           Pattern.CASE_INSENSITIVE);
 
-  private final String word;
   private final List<String> headings;
 
   WireColumn(String... headings) {
-    this.word = headings[0];
     this.headings = List.of(headings);
-  }
-
-  @Override
-  public String word() {
-    return word;
   }
 
   @Override

@@ -335,7 +335,8 @@ final class WireReading {
   private Vehicle merged() {
     List<Part> others = new ArrayList<>(vehicle.parts());
     added.forEach(p -> others.add(p.part()));
-    return vehicle.with(WireRows.merged(others, wires, after), vehicle.joins(), vehicle.circuits());
+    return vehicle.with(
+        WireRows.merged(others, wires, after), newParts.joins(added), vehicle.circuits());
   }
 
   /**

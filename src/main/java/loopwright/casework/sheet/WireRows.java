@@ -76,8 +76,7 @@ final class WireRows {
       if (part.spec() instanceof PartSpec.Wire wire) {
         Map<WireColumn, String> cells = cells(part, wire);
         cells.put(WireColumn.AFTER, after);
-        text.append(
-            SheetText.line(columns.stream().map(cells::get).map(SheetText::guarded).toList()));
+        text.append(SheetText.line(columns.stream().map(cells::get).toList()));
       } else {
         after = part.id();
       }

@@ -1,6 +1,5 @@
 package loopwright.casework.sheet;
 
-import java.util.List;
 import java.util.Set;
 import loopwright.model.PartSpec;
 import loopwright.model.Said;
@@ -15,11 +14,9 @@ import loopwright.model.Vehicle;
  * if the vehicle has no such wire, it is a new one. A column that is not there leaves known wires
  * as they are; an empty cell clears what can be empty. Wires that the list doesn't name stay.
  */
-public final class WireSheet {
-  private final Sheet<WireColumn> sheet;
-
-  private WireSheet(Sheet<WireColumn> sheet) {
-    this.sheet = sheet;
+public final class WireSheet extends Sheet<WireColumn> {
+  private WireSheet(String text, String file) {
+    super(text, file, WireColumn.class);
   }
 
   /**
@@ -28,12 +25,7 @@ public final class WireSheet {
    * @param file what defects call it
    */
   public static WireSheet read(String text, String file) {
-    return new WireSheet(Sheet.of(text, file, WireColumn.class));
-  }
-
-  /** Which column holds what, as far as the headings tell. */
-  public Mapping<WireColumn> guess() {
-    return sheet.guess;
+    return new WireSheet(text, file);
   }
 
   /** What the list would do to a vehicle, with the columns taken as given. */
@@ -47,21 +39,7 @@ public final class WireSheet {
    * @param leniency what it may leave open
    */
   public WirePreview preview(Vehicle vehicle, Mapping<WireColumn> mapping, Set<Leniency> leniency) {
-    return new WireReading(sheet, vehicle, mapping, leniency).preview();
-  }
-
-  /** The cells of the row that begins on a line, counted from 1; none if none does. */
-  public List<String> cells(int line) {
-    return sheet.rows.stream()
-        .filter(r -> r.line() == line)
-        .findFirst()
-        .map(SheetText.Row::cells)
-        .orElse(List.of());
-  }
-
-  /** The first rows under the headings, cell by cell, to judge by what a column holds. */
-  public List<List<String>> firstRows(int most) {
-    return sheet.rows.stream().limit(most).map(SheetText.Row::cells).toList();
+    return new WireReading(this, vehicle, mapping, leniency).preview();
   }
 
   /** A wire's length as lists write it, with its unit. */

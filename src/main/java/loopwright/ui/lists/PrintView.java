@@ -24,15 +24,15 @@ import loopwright.ui.widget.Parts;
 
 /** Print and lists: one digit writes one file. */
 final class PrintView extends VBox {
-  private final PrintViewModel model;
-  private final Runnable back;
+  /** Least width in em at which there is room for what each sheet is for. */
   private static final double WIDE_LEAST = 46;
 
+  private final PrintViewModel model;
+  private final Runnable back;
   private final ReadOnlyDoubleProperty em;
   private final List<KeyButton> buttons = new ArrayList<>();
   private final StackPane sheets = new StackPane();
   private final TextField folder = new TextField();
-  private final Label told = Parts.text("", "entry-status");
 
   /**
    * Makes the view.
@@ -46,6 +46,7 @@ final class PrintView extends VBox {
     this.back = back;
     setId("prints");
     getStyleClass().add("page");
+    Label told = Parts.told(model.toldProperty());
     told.setId("prints-told");
     for (Prints.Sheet sheet : Prints.Sheet.values()) {
       buttons.add(button(sheet));
@@ -68,6 +69,7 @@ final class PrintView extends VBox {
     KeyButton leave = new KeyButton(Texts.of("lists.back"), "Esc", back).styled("action");
     leave.setMinWidth(Region.USE_PREF_SIZE);
     Label title = Parts.text(Texts.of("lists.of", model.vehicle().name()), "page-title");
+    title.setMaxWidth(Double.MAX_VALUE);
     title.setMinWidth(0);
     HBox.setHgrow(title, Priority.ALWAYS);
     getChildren()
@@ -80,7 +82,6 @@ final class PrintView extends VBox {
     widthProperty().addListener(o -> Platform.runLater(this::arrange));
     em.addListener(o -> arrange());
     arrange();
-    model.toldProperty().addListener(o -> showTold());
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
   }
 
@@ -120,14 +121,6 @@ final class PrintView extends VBox {
       case BUYING -> "lists.what.buying";
       case CUTTING -> "lists.what.cutting";
     };
-  }
-
-  private void showTold() {
-    PrintViewModel.Told now = model.toldProperty().get();
-    told.setText(now.words());
-    told.getStyleClass().removeAll("status-hint", "status-problem");
-    told.getStyleClass()
-        .add(now.tone() == PrintViewModel.Tone.PROBLEM ? "status-problem" : "status-hint");
   }
 
   /** Puts the focus where hands go on. */

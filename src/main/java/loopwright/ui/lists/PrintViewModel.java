@@ -10,27 +10,18 @@ import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
+import loopwright.ui.Told;
 import loopwright.ui.Worker;
 
 /** What is printed, on which paper, into which folder, and what came of it. */
 public final class PrintViewModel {
-
-  /** What is told, and whether it went well. */
-  public record Told(Tone tone, String words) {}
-
-  /** How it went. */
-  public enum Tone {
-    PLAIN,
-    PROBLEM
-  }
 
   private final Prints prints;
   private final Vehicle vehicle;
   private final Worker worker;
   private final ObjectProperty<Prints.Paper> paper;
   private final StringProperty folder;
-  private final ReadOnlyObjectWrapper<Told> told =
-      new ReadOnlyObjectWrapper<>(new Told(Tone.PLAIN, ""));
+  private final ReadOnlyObjectWrapper<Told> told = new ReadOnlyObjectWrapper<>(Told.NOTHING);
 
   /**
    * Prints of a vehicle.
@@ -80,18 +71,17 @@ public final class PrintViewModel {
     try {
       into = Path.of(folder.get().strip());
     } catch (InvalidPathException e) {
-      told.set(new Told(Tone.PROBLEM, Texts.of("lists.noFolder", folder.get())));
+      told.set(Told.problem(Texts.of("lists.noFolder", folder.get())));
       return;
     }
     Prints.Paper on = paper.get();
-    told.set(new Told(Tone.PLAIN, Texts.of("lists.writing", Texts.of(sheet))));
+    told.set(Told.plain(Texts.of("lists.writing", Texts.of(sheet))));
     worker.run(
         () -> prints.write(vehicle, sheet, on, into),
-        file -> told.set(new Told(Tone.PLAIN, Texts.of("lists.written", Texts.of(sheet), file))),
+        file -> told.set(Told.plain(Texts.of("lists.written", Texts.of(sheet), file))),
         failed ->
             told.set(
-                new Told(
-                    Tone.PROBLEM,
+                Told.problem(
                     Texts.of(
                         "lists.failed", Texts.of(sheet), String.valueOf(failed.getMessage())))));
   }

@@ -1,5 +1,6 @@
 package loopwright.ui.sheet;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javafx.scene.control.Label;
@@ -36,11 +37,17 @@ final class ListOutView extends VBox {
     getStyleClass().addAll("page", "sheet");
     choices.setId("list-out-choices");
     choices.getItems().setAll(model.choices());
-    choices.getStyleClass().add("fat-list");
+    choices.getStyleClass().addAll("fat-list", "list-out-choices");
     choices.setAccessibleText(Texts.of("listOut.title"));
     choices.setCellFactory(
         list ->
             new ListCell<>() {
+              {
+                // As wide as the list and no wider, so that words break.
+                setPrefWidth(0);
+                setWrapText(true);
+              }
+
               @Override
               protected void updateItem(Choice choice, boolean empty) {
                 super.updateItem(choice, empty);
@@ -56,22 +63,30 @@ final class ListOutView extends VBox {
     middle.getStyleClass().add("complaint-columns");
     VBox.setVgrow(middle, Priority.ALWAYS);
     path.setId("list-out-path");
-    path.getStyleClass().add("value-field");
+    path.getStyleClass().add("search-field");
     path.setAccessibleText(Texts.of("listOut.path"));
-    Label told = Parts.text("", "entry-status", "status-hint");
+    path.setMinWidth(0);
+    HBox.setHgrow(path, Priority.ALWAYS);
+    Label told = Parts.told(model.toldProperty());
     told.setId("list-out-told");
-    told.textProperty().bind(model.toldProperty());
     KeyButton write =
         new KeyButton(Texts.of("listOut.write"), "Enter", this::write).styled("primary");
     KeyButton copy = new KeyButton(Texts.of("listOut.copy"), "Ctrl+C", this::copy).styled("option");
     KeyButton back = new KeyButton(Texts.of("sheet.leave"), "Esc", leave).styled("action");
     getChildren()
         .addAll(
-            Parts.text(Texts.of("listOut.title"), "page-title"),
+            Parts.row(
+                "page-head",
+                Parts.line(Texts.of("listOut.title"), "page-title"),
+                Parts.spring(),
+                back),
             middle,
-            path,
+            Parts.row("choice-head", Parts.line(Texts.of("listOut.path"), "side-title"), path),
             told,
-            Parts.row("primary-row", Parts.spring(), back, copy, write));
+            Parts.row("primary-row", Parts.spring(), copy, write));
+    for (KeyButton button : List.of(back, copy, write)) {
+      button.setMinWidth(USE_PREF_SIZE);
+    }
     choices.setMinHeight(0);
     middle.setMinHeight(0);
     choices.getSelectionModel().selectedItemProperty().addListener(o -> show());

@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import javafx.beans.property.ReadOnlyStringProperty;
-import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import loopwright.casework.sheet.PinSheet;
 import loopwright.casework.sheet.SheetStore;
 import loopwright.casework.sheet.WireSheet;
@@ -15,6 +15,7 @@ import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
+import loopwright.ui.Told;
 import loopwright.ui.Worker;
 
 /** A list on its way out: which one, and where to. */
@@ -32,7 +33,8 @@ final class ListOutViewModel {
   private final Worker worker;
   private final Optional<Vehicle> vehicle;
   private final List<Choice> choices = new ArrayList<>();
-  private final ReadOnlyStringWrapper told = new ReadOnlyStringWrapper("");
+  private final ReadOnlyObjectWrapper<Told> told =
+      new ReadOnlyObjectWrapper<>(Told.plain(Texts.of("listOut.how")));
 
   ListOutViewModel(SheetStore store, Worker worker, Optional<Vehicle> vehicle) {
     this.store = store;
@@ -63,8 +65,8 @@ final class ListOutViewModel {
     return choices;
   }
 
-  /** What came of the last one. */
-  ReadOnlyStringProperty toldProperty() {
+  /** What came of the last one; before that, what it is for. */
+  ReadOnlyObjectProperty<Told> toldProperty() {
     return told.getReadOnlyProperty();
   }
 
@@ -91,7 +93,7 @@ final class ListOutViewModel {
     try {
       file = Path.of(path.strip());
     } catch (InvalidPathException e) {
-      told.set(Texts.of("sheet.noPath", path));
+      told.set(Told.problem(Texts.of("sheet.noPath", path)));
       return;
     }
     worker.run(
@@ -99,12 +101,12 @@ final class ListOutViewModel {
           store.write(file, text(choice));
           return file.toAbsolutePath();
         },
-        written -> told.set(Texts.of("listOut.written", written)),
-        e -> told.set(String.valueOf(e.getMessage())));
+        written -> told.set(Told.plain(Texts.of("listOut.written", written))),
+        e -> told.set(Told.problem(String.valueOf(e.getMessage()))));
   }
 
   /** Says that a list was copied. */
   void copied(Choice choice) {
-    told.set(Texts.of("listOut.copied", choice.title()));
+    told.set(Told.plain(Texts.of("listOut.copied", choice.title())));
   }
 }

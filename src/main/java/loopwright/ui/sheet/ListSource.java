@@ -1,11 +1,10 @@
 package loopwright.ui.sheet;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.IntStream;
 import loopwright.casework.edit.Edit;
 import loopwright.casework.sheet.CellDefect;
 import loopwright.casework.sheet.Leniency;
@@ -13,13 +12,13 @@ import loopwright.casework.sheet.Mapping;
 import loopwright.casework.sheet.PinColumn;
 import loopwright.casework.sheet.PinPreview;
 import loopwright.casework.sheet.PinSheet;
+import loopwright.casework.sheet.Sheet;
 import loopwright.casework.sheet.SheetColumn;
 import loopwright.casework.sheet.SheetEdits;
 import loopwright.casework.sheet.WireColumn;
 import loopwright.casework.sheet.WirePreview;
 import loopwright.casework.sheet.WireSheet;
 import loopwright.model.PartSpec;
-import loopwright.model.Said;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import loopwright.ui.Texts;
@@ -27,24 +26,23 @@ import loopwright.ui.sheet.SheetViewModel.Column;
 import loopwright.ui.sheet.SheetViewModel.Line;
 import loopwright.ui.sheet.SheetViewModel.Tone;
 
-/** A list as read, with what is taken from which column. Never changes. */
-interface ListSource {
+/**
+ * A list as read, with what is taken from which column. Never changes.
+ *
+ * @param <C> what its columns may hold
+ */
+interface ListSource<C extends Enum<C> & SheetColumn> {
   /** Rows shown of each column. */
   int SHOWN = 3;
 
-  /** What columns may hold, by their words. */
-  List<String> options();
+  /** The list. */
+  Sheet<C> sheet();
 
-  /** The columns, with their first cells. */
-  List<Column> columns();
+  /** Which of its columns is taken for what. */
+  Mapping<C> mapping();
 
-  /**
-   * The same with a column taken otherwise.
-   *
-   * @param number the column, counted from 1
-   * @param option what it holds; empty for nothing
-   */
-  ListSource with(int number, Optional<String> option);
+  /** The same with the columns taken as given. */
+  ListSource<C> with(Mapping<C> mapping);
 
   /** What would come of it. */
   Outcome outcome(Vehicle vehicle, Set<Leniency> leniency);
@@ -52,8 +50,40 @@ interface ListSource {
   /** Takes it. */
   Edit edit(String name, Set<Leniency> leniency);
 
-  /** The cells of the row on a line of the list. */
-  List<String> cells(int line);
+  /** What columns may hold, by their words. */
+  default List<String> options() {
+    return sheet().columns().stream().map(SheetColumn::word).toList();
+  }
+
+  /** The columns, with their first cells. */
+  default List<Column> columns() {
+    List<List<String>> rows = sheet().firstRows(SHOWN);
+    List<String> headings = mapping().headings();
+    List<Column> columns = new ArrayList<>();
+    for (int i = 0; i < headings.size(); i++) {
+      int at = i;
+      List<String> first = rows.stream().map(r -> at < r.size() ? r.get(at) : "").toList();
+      columns.add(
+          new Column(i + 1, headings.get(i), first, mapping().in(i + 1).map(SheetColumn::word)));
+    }
+    return columns;
+  }
+
+  /**
+   * The same with a column taken otherwise.
+   *
+   * @param number the column, counted from 1
+   * @param option what it holds; empty for nothing
+   */
+  default ListSource<C> with(int number, Optional<String> option) {
+    return with(
+        sheet().columns().stream()
+            .filter(c -> option.filter(c.word()::equals).isPresent())
+            .findFirst()
+            .map(c -> mapping().with(c, number))
+            .or(() -> mapping().in(number).map(mapping()::without))
+            .orElse(mapping()));
+  }
 
   /**
    * What would come of a list.
@@ -65,20 +95,10 @@ interface ListSource {
   record Outcome(List<Line> lines, String counts, boolean takes) {}
 
   /** A wire list. */
-  record Wires(WireSheet sheet, Mapping<WireColumn> mapping) implements ListSource {
+  record Wires(WireSheet sheet, Mapping<WireColumn> mapping) implements ListSource<WireColumn> {
     @Override
-    public List<String> options() {
-      return words(WireColumn.values());
-    }
-
-    @Override
-    public List<Column> columns() {
-      return ListSource.columns(mapping, sheet.firstRows(SHOWN));
-    }
-
-    @Override
-    public ListSource with(int number, Optional<String> option) {
-      return new Wires(sheet, changed(mapping, number, option, WireColumn.values()));
+    public Wires with(Mapping<WireColumn> mapping) {
+      return new Wires(sheet, mapping);
     }
 
     @Override
@@ -117,7 +137,7 @@ interface ListSource {
                         w.from(),
                         w.to(),
                         w.size(),
-                        Said.text(w.metres()) + " m",
+                        WireSheet.length(w),
                         w.colour().isEmpty() ? "" : ", " + w.colour())
                     + taken);
         case CHANGED ->
@@ -138,28 +158,13 @@ interface ListSource {
     public Edit edit(String name, Set<Leniency> leniency) {
       return SheetEdits.wires(name, sheet, mapping, leniency);
     }
-
-    @Override
-    public List<String> cells(int line) {
-      return sheet.cells(line);
-    }
   }
 
   /** A pinout list. */
-  record Pins(PinSheet sheet, Mapping<PinColumn> mapping) implements ListSource {
+  record Pins(PinSheet sheet, Mapping<PinColumn> mapping) implements ListSource<PinColumn> {
     @Override
-    public List<String> options() {
-      return words(PinColumn.values());
-    }
-
-    @Override
-    public List<Column> columns() {
-      return ListSource.columns(mapping, sheet.firstRows(SHOWN));
-    }
-
-    @Override
-    public ListSource with(int number, Optional<String> option) {
-      return new Pins(sheet, changed(mapping, number, option, PinColumn.values()));
+    public Pins with(Mapping<PinColumn> mapping) {
+      return new Pins(sheet, mapping);
     }
 
     @Override
@@ -170,7 +175,7 @@ interface ListSource {
         Tone tone = d.open().isPresent() ? Tone.REFUSED : d.line() == 0 ? Tone.SAID : Tone.CHANGED;
         lines.add(new Line(tone, d.line(), d.column(), d.message()));
       }
-      lines.sort(java.util.Comparator.comparing(Line::tone));
+      lines.sort(Comparator.comparing(Line::tone));
       preview.remarks().forEach(r -> lines.add(new Line(Tone.SAID, 0, 0, r)));
       lines.addAll(ListSource.wanting(preview.wanting()));
       long refused = lines.stream().filter(l -> l.tone() == Tone.REFUSED).count();
@@ -184,49 +189,6 @@ interface ListSource {
     public Edit edit(String name, Set<Leniency> leniency) {
       return SheetEdits.pins(name, sheet, mapping, Set.of());
     }
-
-    @Override
-    public List<String> cells(int line) {
-      return sheet.cells(line);
-    }
-  }
-
-  private static List<String> words(SheetColumn[] columns) {
-    return IntStream.range(0, columns.length).mapToObj(i -> columns[i].word()).toList();
-  }
-
-  private static <C extends Enum<C> & SheetColumn> Mapping<C> changed(
-      Mapping<C> mapping, int number, Optional<String> option, C[] columns) {
-    Mapping<C> changed = mapping;
-    for (C column : columns) {
-      if (mapping.at(column).filter(n -> n == number).isPresent()) {
-        changed = changed.without(column);
-      }
-    }
-    for (C column : columns) {
-      if (option.filter(column.word()::equals).isPresent()) {
-        changed = changed.with(column, number);
-      }
-    }
-    return changed;
-  }
-
-  private static <C extends Enum<C> & SheetColumn> List<Column> columns(
-      Mapping<C> mapping, List<List<String>> rows) {
-    List<Column> columns = new ArrayList<>();
-    for (int i = 0; i < mapping.headings().size(); i++) {
-      int at = i;
-      Optional<String> taken =
-          mapping.columns().entrySet().stream()
-              .filter(e -> e.getValue() == at + 1)
-              .map(Map.Entry::getKey)
-              .map(SheetColumn::word)
-              .findFirst();
-      List<String> first =
-          rows.stream().map(r -> at < r.size() ? r.get(at) : "").limit(SHOWN).toList();
-      columns.add(new Column(i + 1, mapping.headings().get(i), first, taken));
-    }
-    return columns;
   }
 
   private static List<Line> refused(List<CellDefect> defects) {

@@ -4,6 +4,7 @@ import java.io.File;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import javafx.collections.ListChangeListener;
@@ -56,7 +57,7 @@ final class SheetView extends VBox {
     setId("sheet");
     getStyleClass().addAll("page", "sheet");
     path.setId("sheet-path");
-    path.getStyleClass().add("value-field");
+    path.getStyleClass().add("search-field");
     path.setPromptText(Texts.of("sheet.path"));
     path.setAccessibleText(Texts.of("sheet.path"));
     KeyButton choose =
@@ -90,6 +91,8 @@ final class SheetView extends VBox {
     KeyButton leave =
         new KeyButton(Texts.of("sheet.leave"), "Esc", () -> desk.close(Optional.empty()))
             .styled("action");
+    take.setMinWidth(USE_PREF_SIZE);
+    leave.setMinWidth(USE_PREF_SIZE);
     HBox.setHgrow(counts, Priority.ALWAYS);
     counts.setMaxWidth(Double.MAX_VALUE);
     counts.setMinWidth(0);
@@ -147,7 +150,7 @@ final class SheetView extends VBox {
   }
 
   private static String letter(Leniency what) {
-    return what.word().substring(0, 1).toUpperCase(java.util.Locale.ROOT);
+    return what.word().substring(0, 1).toUpperCase(Locale.ROOT);
   }
 
   private void about(Sort sort) {
@@ -354,7 +357,7 @@ final class SheetView extends VBox {
       setGraphic(null);
       if (!empty && line != null) {
         Label tone = Parts.line(Texts.of(line.tone()), "sheet-tone");
-        tone.getStyleClass().add("tone-" + line.tone().name().toLowerCase(java.util.Locale.ROOT));
+        tone.getStyleClass().add("tone-" + line.tone().name().toLowerCase(Locale.ROOT));
         Label words = Parts.text(line.words());
         HBox.setHgrow(words, Priority.ALWAYS);
         HBox box = Parts.row("sheet-line", tone, words);

@@ -74,7 +74,7 @@ final class SheetViewModel {
   private final Set<Leniency> leniency = EnumSet.noneOf(Leniency.class);
   private Sort sort = Sort.WIRES;
   private Optional<SheetStore.Read> read = Optional.empty();
-  private Optional<ListSource> source = Optional.empty();
+  private Optional<ListSource<?>> source = Optional.empty();
   private int asked;
 
   SheetViewModel(SheetStore store, Worker worker, Supplier<Optional<Vehicle>> vehicle) {
@@ -159,7 +159,7 @@ final class SheetViewModel {
         });
   }
 
-  private static ListSource source(SheetStore.Read list, Sort sort) {
+  private static ListSource<?> source(SheetStore.Read list, Sort sort) {
     if (sort == Sort.PINS) {
       PinSheet sheet = PinSheet.read(list.text(), list.name());
       return new ListSource.Pins(sheet, sheet.guess());
@@ -168,7 +168,7 @@ final class SheetViewModel {
     return new ListSource.Wires(sheet, sheet.guess());
   }
 
-  private void become(ListSource next) {
+  private void become(ListSource<?> next) {
     source = Optional.of(next);
     columns.setAll(next.columns());
     look();
@@ -181,7 +181,7 @@ final class SheetViewModel {
     if (source.isEmpty() || now.isEmpty()) {
       return;
     }
-    ListSource list = source.get();
+    ListSource<?> list = source.get();
     Set<Leniency> allowed = Set.copyOf(leniency);
     int mine = ++asked;
     worker.run(
@@ -224,7 +224,7 @@ final class SheetViewModel {
     if (line.row() == 0 || source.isEmpty()) {
       return List.of();
     }
-    List<String> cells = source.get().cells(line.row());
+    List<String> cells = source.get().sheet().cells(line.row());
     return columns.stream()
         .map(
             c ->

@@ -1,5 +1,6 @@
 package loopwright.ui.widget;
 
+import javafx.beans.value.ObservableValue;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -10,6 +11,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import loopwright.ui.Texts;
+import loopwright.ui.Told;
 
 /** Small building blocks of the screens. */
 public final class Parts {
@@ -28,6 +30,21 @@ public final class Parts {
   public static Label line(String words, String... classes) {
     Label label = new Label(words);
     label.getStyleClass().addAll(classes);
+    return label;
+  }
+
+  /** A text that says what was told last; a problem stands out. */
+  public static Label told(ObservableValue<Told> last) {
+    Label label = text("", "entry-status");
+    Runnable show =
+        () -> {
+          label.setText(last.getValue().words());
+          label.getStyleClass().removeAll("status-hint", "status-problem");
+          boolean problem = last.getValue().tone() == Told.Tone.PROBLEM;
+          label.getStyleClass().add(problem ? "status-problem" : "status-hint");
+        };
+    last.addListener(o -> show.run());
+    show.run();
     return label;
   }
 

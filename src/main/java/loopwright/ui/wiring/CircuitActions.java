@@ -15,7 +15,8 @@ import loopwright.model.PartSpec;
 import loopwright.model.Said;
 import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
-import loopwright.ui.wiring.WiringViewModel.Tone;
+import loopwright.ui.Told;
+import loopwright.ui.Told.Tone;
 
 /** What can be done with the chosen part or circuit as a whole; what is missing is asked for. */
 final class CircuitActions {
@@ -99,7 +100,7 @@ final class CircuitActions {
   private void duplicated(Circuit circuit, String name) {
     List<String> before = vehicle().orElseThrow().circuits().stream().map(Circuit::id).toList();
     if (work.tryTo(CircuitEdits.duplicate(circuit.id(), name))) {
-      WiringViewModel.Told told = work.toldProperty().get();
+      Told told = work.toldProperty().get();
       vehicle().orElseThrow().circuits().stream()
           .map(Circuit::id)
           .filter(id -> !before.contains(id))

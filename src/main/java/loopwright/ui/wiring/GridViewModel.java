@@ -28,7 +28,7 @@ import loopwright.casework.table.Table;
 import loopwright.casework.table.Typed;
 import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
-import loopwright.ui.wiring.WiringViewModel.Tone;
+import loopwright.ui.Told.Tone;
 
 /** One table on the screen: its rows, where the cursor is, what is being typed, what is wrong. */
 public final class GridViewModel {

@@ -16,7 +16,7 @@ import loopwright.model.Quantity;
 import loopwright.model.Said;
 import loopwright.model.TerminalRef;
 import loopwright.ui.Texts;
-import loopwright.ui.wiring.WiringViewModel.Tone;
+import loopwright.ui.Told.Tone;
 
 /** What is known of the chosen part beside its values: label, access, photos. */
 public final class PartViewModel {

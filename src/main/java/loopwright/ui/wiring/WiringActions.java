@@ -3,7 +3,7 @@ package loopwright.ui.wiring;
 import java.nio.file.Path;
 import java.util.function.Consumer;
 import loopwright.ui.Texts;
-import loopwright.ui.wiring.WiringViewModel.Tone;
+import loopwright.ui.Told.Tone;
 
 /** What can be done with the vehicle's file; names that are missing are asked for. */
 final class WiringActions {

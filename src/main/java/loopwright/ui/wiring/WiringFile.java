@@ -29,8 +29,8 @@ import loopwright.casework.edit.VehicleStore.Opened;
 import loopwright.casework.edit.VehicleStore.Version;
 import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
+import loopwright.ui.Told.Tone;
 import loopwright.ui.Worker;
-import loopwright.ui.wiring.WiringViewModel.Tone;
 
 /**
  * The file of the vehicle that is worked on: saving, previous versions, unsaved work kept aside.

@@ -26,6 +26,7 @@ import loopwright.casework.table.Table;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import loopwright.ui.Texts;
+import loopwright.ui.Told;
 import loopwright.ui.Worker;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
@@ -49,7 +50,6 @@ public final class WiringScreen extends StackPane {
   private final ReadOnlyDoubleProperty em;
   private final GridView view;
   private final Map<KeyCombination, Runnable> keys = new LinkedHashMap<>();
-  private final Label told = Parts.text("", "entry-status");
   private final HBox tabs = Parts.row("grid-tabs");
   private final HBox panelTabs = Parts.row("grid-tabs");
   private final StackPane body = new StackPane();
@@ -88,6 +88,7 @@ public final class WiringScreen extends StackPane {
     this.todo = new TodoPanel(model, grid);
     this.files = new FilesPanel(model.file(), actions);
     setId("wiring");
+    Label told = Parts.told(model.toldProperty());
     told.setId("wiring-told");
     state.setId("wiring-state");
     more.setId("more");
@@ -119,7 +120,6 @@ public final class WiringScreen extends StackPane {
     getChildren().setAll(tables);
     grid.tableProperty().addListener(o -> fillTabs());
     grid.chosenProperty().addListener(o -> part.show());
-    model.toldProperty().addListener(o -> showTold());
     model.unsavedProperty().addListener(o -> fillPanelTabs());
     model.file().openedProperty().addListener((Observable o) -> fillPanelTabs());
     model.vehicleProperty().addListener(o -> part.show());
@@ -132,7 +132,6 @@ public final class WiringScreen extends StackPane {
     widthProperty().addListener(o -> Platform.runLater(this::arrange));
     heightProperty().addListener(o -> Platform.runLater(this::arrange));
     em.addListener(o -> arrange());
-    showTold();
     arrange();
   }
 
@@ -266,14 +265,6 @@ public final class WiringScreen extends StackPane {
     panelTabs.getChildren().addAll(Parts.spring(), state);
   }
 
-  private void showTold() {
-    WiringViewModel.Told now = model.toldProperty().get();
-    told.setText(now.words());
-    told.getStyleClass().removeAll("status-hint", "status-problem");
-    told.getStyleClass()
-        .add(now.tone() == WiringViewModel.Tone.PROBLEM ? "status-problem" : "status-hint");
-  }
-
   // Panels.
 
   private void open(Panel p) {
@@ -349,7 +340,7 @@ public final class WiringScreen extends StackPane {
     Runnable go =
         () -> {
           goTo(id);
-          model.tell(WiringViewModel.Tone.PLAIN, task);
+          model.tell(Told.Tone.PLAIN, task);
         };
     boolean here =
         model
@@ -372,7 +363,7 @@ public final class WiringScreen extends StackPane {
   /** Opens a page in place of the tables. */
   private void open(WiringPage next) {
     if (next.needs() != WiringPage.Needs.NOTHING && model.vehicleProperty().get().isEmpty()) {
-      model.tell(WiringViewModel.Tone.PROBLEM, Texts.of("wiring.openFirst"));
+      model.tell(Told.Tone.PROBLEM, Texts.of("wiring.openFirst"));
       return;
     }
     page = Optional.of(next);

@@ -22,21 +22,12 @@ import loopwright.casework.edit.Workpiece;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import loopwright.ui.Texts;
+import loopwright.ui.Told;
+import loopwright.ui.Told.Tone;
 import loopwright.ui.Worker;
 
 /** The vehicle that is worked on: its edits, and what keeps it from being solved. */
 public final class WiringViewModel {
-
-  /** What was last told. */
-  public record Told(Tone tone, String words) {}
-
-  /** How it is told. */
-  public enum Tone {
-    PLAIN,
-    PROBLEM
-  }
-
-  private static final Told NOTHING = new Told(Tone.PLAIN, "");
 
   private final Worker worker;
   private final BiConsumer<String, Vehicle> publish;
@@ -44,7 +35,7 @@ public final class WiringViewModel {
   private final ReadOnlyObjectWrapper<Optional<Vehicle>> vehicle =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
-  private final ReadOnlyObjectWrapper<Told> told = new ReadOnlyObjectWrapper<>(NOTHING);
+  private final ReadOnlyObjectWrapper<Told> told = new ReadOnlyObjectWrapper<>(Told.NOTHING);
   private final ObservableList<VehicleCheck.Finding> findings = FXCollections.observableArrayList();
   private final List<Runnable> onOpen = new ArrayList<>();
   private final List<Consumer<Change>> onBack = new ArrayList<>();

@@ -80,6 +80,15 @@ class SheetRoundTripTest {
   }
 
   @Test
+  void neitherWrittenNorCopiedIsACellAFormula() {
+    String row = SheetText.line(List.of("=1+1", "'@x", "-", "a=b"));
+    assertThat(row).isEqualTo("'=1+1,''@x,-,a=b\n");
+    assertThat(SheetText.tabbed(row)).isEqualTo("'=1+1\t''@x\t-\ta=b\n");
+    assertThat(SheetText.cut(row, ',').rows().get(0).cells())
+        .containsExactly("=1+1", "'@x", "-", "a=b");
+  }
+
+  @Test
   void wordsAndNumbersThatNeedCareComeBack() {
     Vehicle trailer = Trailer.vehicle();
     Part odd =

@@ -3,8 +3,11 @@ package loopwright.casework.sheet;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import loopwright.model.PartSpec;
+import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import org.junit.jupiter.api.Test;
@@ -49,6 +52,17 @@ class WireSheetTest {
             "Lengths without a unit, taken as metres: 1.",
             "Rows without a wire's name, known by their ends or given the next free one: 1.",
             "Wires of the vehicle that the list doesn't name stay as they are: 6.");
+  }
+
+  @Test
+  void aGroundPointThatComesWithTheListIsBoltedToTheBody() {
+    WireSheet sheet = WireSheet.read("wire,from,to,size,length\nW5,L1.out,G2,16 AWG,0.3 m\n", "l");
+    WirePreview preview = sheet.preview(trailer, sheet.guess(), EnumSet.of(Leniency.ADD_PARTS));
+    assertThat(preview.added().get(0).told()).startsWith("G2: added as a ground on FRAME.");
+    assertThat(preview.applied().orElseThrow().joins())
+        .containsExactly(
+            List.of(new TerminalRef("G2", "metal"), new TerminalRef("FRAME", "metal")));
+    assertThat(preview.wanting()).as("the lamp's loop is whole").isEmpty();
   }
 
   @Test

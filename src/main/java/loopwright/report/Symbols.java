@@ -4,10 +4,10 @@ import java.util.List;
 import loopwright.casework.drawing.PartSymbol;
 
 /** Puts the symbols of parts on a page. */
-final class Ink {
+final class Symbols {
   private static final double THICK = 3;
 
-  private Ink() {}
+  private Symbols() {}
 
   /**
    * Draws a symbol.
