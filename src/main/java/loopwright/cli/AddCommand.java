@@ -149,11 +149,7 @@ final class AddCommand implements Callable<Integer> {
       page.say("Enter takes what stands before >. 'back' goes back, 'stop' ends.");
       page.gap();
       given =
-          new Asker(world.in(), page)
-              .ask(
-                  a -> what.questions(vehicle, basis, a),
-                  (q, a) -> Pattern.check(q, a, vehicle),
-                  given);
+          new Asker(world.in(), page).ask(what.questionnaire(vehicle, basis), given);
     }
     Outcome outcome = what.plan(vehicle, basis, given);
     page.gap();

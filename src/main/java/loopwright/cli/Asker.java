@@ -13,6 +13,7 @@ import loopwright.casework.Problem;
 import loopwright.casework.pattern.Question;
 import loopwright.casework.pattern.Question.Choice;
 import loopwright.casework.pattern.Question.Form;
+import loopwright.casework.pattern.Questionnaire;
 
 /** Asks the questions of patterns in the terminal, one after the other. */
 final class Asker {
@@ -23,16 +24,6 @@ final class Asker {
     Ended() {
       super("ended");
     }
-  }
-
-  /** The questions that follow from the answers so far. */
-  interface Source {
-    List<Question> questions(Map<String, String> given) throws Problem;
-  }
-
-  /** Refuses an answer that doesn't fit. */
-  interface Fit {
-    void check(Question question, String answer) throws Problem;
   }
 
   private final BufferedReader in;
@@ -50,15 +41,15 @@ final class Asker {
    * @param given answers that are not asked for again
    * @throws Ended if the person stops
    */
-  Map<String, String> ask(Source source, Fit fit, Map<String, String> given) throws Ended, Problem {
+  Map<String, String> ask(Questionnaire what, Map<String, String> given) throws Ended, Problem {
     Map<String, String> answers = new LinkedHashMap<>(given);
     java.util.Deque<String> asked = new java.util.ArrayDeque<>();
     while (true) {
       Optional<Question> next =
-          source.questions(answers).stream().filter(q -> !answers.containsKey(q.id())).findFirst();
+          what.questions(answers).stream().filter(q -> !answers.containsKey(q.id())).findFirst();
       if (next.isEmpty()) {
         // An answer taken back may have left others that are no longer asked for.
-        List<String> ids = source.questions(answers).stream().map(Question::id).toList();
+        List<String> ids = what.questions(answers).stream().map(Question::id).toList();
         answers.keySet().removeIf(id -> !ids.contains(id) && !given.containsKey(id));
         return answers;
       }
@@ -78,7 +69,7 @@ final class Asker {
       }
       String answer = line.isEmpty() ? question.usual() : chosen(question, line);
       try {
-        fit.check(question, answer);
+        what.check(question, answer);
         answers.put(question.id(), answer);
         asked.push(question.id());
       } catch (Problem e) {

@@ -110,7 +110,7 @@ final class NewCommand implements Callable<Integer> {
       Asker asker = new Asker(world.in(), page);
       page.say("Enter takes what stands before >. 'back' goes back, 'stop' ends.");
       page.gap();
-      given = asker.ask(a -> NewVehicleForm.questions(basis, a), NewVehicleForm::check, given);
+      given = asker.ask(NewVehicleForm.questionnaire(basis), given);
       rows.addAll(circuits(asker, page, basis, given));
     }
     Outcome outcome = NewVehicleForm.vehicle(basis, given, rows).make(basis);
@@ -155,10 +155,7 @@ final class NewCommand implements Callable<Integer> {
       }
       Vehicle before = NewVehicleForm.vehicle(basis, given, rows).make(basis).vehicle();
       Map<String, String> answered =
-          asker.ask(
-              a -> pattern.get().questions(before, basis, a),
-              (q, a) -> Pattern.check(q, a, before),
-              Map.of());
+          asker.ask(pattern.get().questionnaire(before, basis), Map.of());
       NewVehicle.Row row = new NewVehicle.Row(pattern.get().id(), answered);
       try {
         Outcome outcome = pattern.get().plan(before, basis, answered);

@@ -131,7 +131,7 @@ final class PatternTables {
   /** The source as a person reads it: what nobody published is common practice. */
   static String source(CsvTable.Row row) {
     return switch (row.text("origin")) {
-      case "COMMON PRACTICE" -> "common practice";
+      case "COMMON PRACTICE" -> PatternValues.COMMON_PRACTICE;
       case "MEMORY" -> row.text("source") + ", from memory";
       default -> row.text("source");
     };

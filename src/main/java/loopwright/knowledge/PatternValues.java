@@ -15,6 +15,9 @@ import loopwright.model.Spread;
  */
 public record PatternValues(List<Load> loads, List<Pin> pins, List<Drop> drops) {
 
+  /** The source of what the trade does and nobody published. */
+  public static final String COMMON_PRACTICE = "common practice";
+
   /** Copies the lists. */
   public PatternValues {
     loads = List.copyOf(loads);

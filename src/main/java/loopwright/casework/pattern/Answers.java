@@ -20,10 +20,18 @@ final class Answers {
   /**
    * Takes answers; the usual one stands in for what is not answered.
    *
+   * @param asker what asks, as a problem names it
    * @throws Problem if one doesn't fit its question, or answers what isn't asked
    */
-  static Answers of(List<Question> questions, Map<String, String> given, int systemVolts)
+  static Answers of(
+      String asker, List<Question> questions, Map<String, String> given, int systemVolts)
       throws Problem {
+    List<String> asked = questions.stream().map(Question::id).toList();
+    for (String answered : given.keySet()) {
+      if (!asked.contains(answered)) {
+        throw new Problem(asker, answered, "one of its questions: " + String.join(", ", asked));
+      }
+    }
     Answers answers = new Answers(systemVolts);
     for (Question question : questions) {
       String text = given.getOrDefault(question.id(), "").strip();
@@ -138,11 +146,6 @@ final class Answers {
     return choice.equals(byQuestion.get(question));
   }
 
-  /** Whether a question was asked at all. */
-  boolean asked(String question) {
-    return byQuestion.containsKey(question);
-  }
-
   /** A number in its question's unit. */
   double number(String question) throws Problem {
     Question of = questions.get(question);
@@ -158,10 +161,5 @@ final class Answers {
   /** What a load takes, in watts at the system's volts. */
   double watts(String question) throws Problem {
     return amps(question) * systemVolts;
-  }
-
-  /** All answers as they would be typed. */
-  Map<String, String> all() {
-    return Map.copyOf(byQuestion);
   }
 }

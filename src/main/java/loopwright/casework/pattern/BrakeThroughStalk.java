@@ -2,7 +2,6 @@ package loopwright.casework.pattern;
 
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import loopwright.casework.Problem;
 import loopwright.model.PartSpec;
@@ -53,7 +52,6 @@ final class BrakeThroughStalk extends Pattern {
     double amps = 2 * a.amps("power");
     Harness.Fused brake = h.fuse(feed(h, a), amps, h.words("brake-turn.brake-fuse"));
     Harness.Fused turn = h.fuse(feed(h, true), amps, h.words("brake-turn.turn-fuse"));
-    double rating = h.contact(amps);
     String pedal =
         h.plainSwitch(
             h.words("brake-turn.brake-switch"),
@@ -66,22 +64,9 @@ final class BrakeThroughStalk extends Pattern {
             "pedals");
     String unit = Flasher.add(h, amps);
     String stalk =
-        h.add(
-            "S",
-            h.basis().words().say("part.stalk"),
-            new PartSpec.Switch(
-                List.of("stop", "49a", "LR", "RR", "LF", "RF"),
-                List.of("middle", "left", "right"),
-                CONTACTS,
-                PartSpec.Control.MANUAL,
-                false,
-                Harness.contactOhms(rating),
-                Optional.of(rating)),
-            "column",
-            h.whyContact(amps));
+        Flasher.stalk(h, List.of("stop", "49a", "LR", "RR", "LF", "RF"), CONTACTS, amps);
     h.wire(
-        h.run(brake.side(), brake.amps()),
-        brake.load(),
+        brake,
         Harness.at(pedal, "in"),
         a.number("to-switch"),
         h.words("brake-turn.wire.to-switch"));
@@ -91,18 +76,7 @@ final class BrakeThroughStalk extends Pattern {
         Harness.at(stalk, "stop"),
         a.number("to-stalk"),
         h.words("wire.to-stalk"));
-    h.wire(
-        h.run(turn.side(), turn.amps()),
-        turn.load(),
-        Harness.at(unit, "49"),
-        0.5,
-        h.words("wire.to-flasher"));
-    h.wire(
-        h.run(Side.SWITCHED, turn.amps()),
-        Harness.at(unit, "49a"),
-        Harness.at(stalk, "49a"),
-        a.number("to-stalk"),
-        h.words("wire.to-stalk"));
+    Flasher.wire(h, a, turn, unit, stalk);
     Lamps lamps = lamps(h, a, stalk, Math.max(brake.amps(), turn.amps()));
     h.note("brake-turn.note");
     h.circuit(
@@ -129,8 +103,7 @@ final class BrakeThroughStalk extends Pattern {
         h.plug(
             h.basis().words().say("brake-turn.plug"),
             List.of("1", "2", "3"),
-            "rear",
-            2 * a.amps("power"));
+            "rear");
     String[] ids = new String[4];
     int n = 0;
     for (String end : List.of("rear", "front")) {

@@ -50,12 +50,7 @@ abstract class ByDriver extends Pattern {
     Harness.Fused fuse = h.motorFuse(feed(h, a), amps, h.words("part.fuse"));
     Harness.Fused coil = h.coilFuse(feed(h, a.is("coil-feed", Questions.KEY)));
     String k = h.relay(h.words("part.relay"), Harness.Coil.BY_DRIVER, "relay", amps);
-    h.wire(
-        h.run(fuse.side(), fuse.amps()),
-        fuse.load(),
-        Harness.at(k, "30"),
-        a.number("to-relay"),
-        h.words("wire.to-relay"));
+    h.wire(fuse, Harness.at(k, "30"), a.number("to-relay"), h.words("wire.to-relay"));
     String motor =
         h.add(
             "M",
@@ -63,10 +58,9 @@ abstract class ByDriver extends Pattern {
             new PartSpec.Motor(Estimate.of(amps), Optional.empty()),
             "load",
             h.why(a, "power"));
-    String plug = h.plug(h.words("part.plug"), List.of("1", "2"), "load", amps);
-    Run feed = h.run(Side.SWITCHED, fuse.amps());
+    String plug = h.plug(h.words("part.plug"), List.of("1", "2"), "load");
     h.wire(
-        feed,
+        h.run(Side.SWITCHED, fuse.amps()),
         Harness.at(k, "87"),
         Harness.at(plug, "1a"),
         a.number("to-load"),
@@ -93,24 +87,15 @@ abstract class ByDriver extends Pattern {
             new PartSpec.Driver(Optional.empty(), a.words("command")),
             "unit",
             h.words(h.negativeGround() ? "why.driver" : "why.driver-positive"));
-    h.wire(
-        h.run(coil.side(), coil.amps()),
-        coil.load(),
-        Harness.at(k, "86"),
-        0.3,
-        h.words("wire.to-coil"));
+    h.wire(coil, Harness.at(k, "86"), 0.3, h.words("wire.to-coil"));
     h.wire(
         h.run(Side.CONTROL, 0),
         Harness.at(k, "85"),
         Harness.at(driver, "out"),
         a.number("to-driver"),
         h.words("wire.to-driver"));
-    h.wire(
-        h.run(Side.GROUND, 0),
-        Harness.at(driver, "ground"),
-        h.ground(a.words("coil-ground"), "relay"),
-        0.5,
-        h.words("wire.driver-ground"));
+    h.smallGround(
+        a.words("coil-ground"), 0, Harness.at(driver, "ground"), h.words("wire.driver-ground"));
     h.note(id() + ".note");
     h.circuit(
         Names.capital(a.words("name")),

@@ -1,9 +1,6 @@
 package loopwright.casework.pattern;
 
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import loopwright.casework.Problem;
 import loopwright.model.Estimate;
 import loopwright.model.LoadRef;
@@ -40,19 +37,13 @@ final class ClockAndHorn extends Pattern {
 
   @Override
   void build(Harness h, Answers a) throws Problem {
-    double amps = a.amps("power");
-    Existing.Feed post =
-        new Existing.Feed(
-            h.vehicle().feedPost(), Optional.empty(), OptionalDouble.empty(), Map.of());
     Harness.Fused fuse =
-        h.fuse(post, amps + a.amps("clock") + h.coilAmps(), h.words("part.inline-fuse"));
+        h.fuse(
+            h.existing().post(),
+            a.amps("power") + a.amps("clock") + h.coilAmps(),
+            h.words("part.inline-fuse"));
     String splice = h.splice(h.words("part.splice"), 3);
-    h.wire(
-        h.run(Side.HOT, fuse.amps()),
-        fuse.load(),
-        Harness.at(splice, "a"),
-        a.number("to-splice"),
-        h.words("wire.to-splice"));
+    h.wire(fuse, Harness.at(splice, "a"), a.number("to-splice"), h.words("wire.to-splice"));
     String clock =
         h.add(
             "E",
@@ -66,17 +57,9 @@ final class ClockAndHorn extends Pattern {
         Harness.at(clock, "in"),
         0.5,
         h.words("wire.to-clock"));
-    h.wire(
-        h.run(Side.GROUND, fuse.amps()),
-        Harness.at(clock, "out"),
-        h.ground(a.words("coil-ground"), "relay"),
-        0.5,
-        h.words("wire.clock-ground"));
-    String s = HornByRelay.wire(h, a, fuse, Harness.at(splice, "c"), amps);
-    h.circuit(
-        Names.capital(a.words("name")),
-        List.of(LoadRef.of(HornByRelay.horn(h))),
-        List.of(Map.of(s, "pressed")));
+    h.smallGround(
+        a.words("coil-ground"), fuse.amps(), Harness.at(clock, "out"), h.words("wire.clock-ground"));
+    HornByRelay.behind(h, a, fuse, Harness.at(splice, "c"));
     h.circuit(
         Names.capital(h.basis().words().say("part.clock")), List.of(LoadRef.of(clock)), List.of());
   }

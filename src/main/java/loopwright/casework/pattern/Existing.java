@@ -198,16 +198,12 @@ final class Existing {
   /** The best point that is always live; empty without a battery. */
   Optional<Feed> hot() {
     return bar(hot, Map.of())
-        .or(
-            () ->
-                hot.isEmpty()
-                    ? Optional.empty()
-                    : Optional.of(
-                        new Feed(
-                            vehicle.feedPost(),
-                            Optional.empty(),
-                            OptionalDouble.empty(),
-                            Map.of())));
+        .or(() -> hot.isEmpty() ? Optional.empty() : Optional.of(post()));
+  }
+
+  /** The battery's own post, which no fuse protects. */
+  Feed post() {
+    return new Feed(vehicle.feedPost(), Optional.empty(), OptionalDouble.empty(), Map.of());
   }
 
   /** The best point that is live with the key on; empty without a key switch. */

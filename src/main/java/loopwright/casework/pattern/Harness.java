@@ -104,6 +104,11 @@ final class Harness {
     return before.with(parts, joins, circuits);
   }
 
+  /** A part of the vehicle, or one that has been added. */
+  private Part part(String id) {
+    return parts.stream().filter(p -> p.id().equals(id)).findFirst().orElseThrow();
+  }
+
   List<Run> runs() {
     return runs;
   }
@@ -128,12 +133,12 @@ final class Harness {
 
   /** What the wire to a load is called. */
   String feedOf(String load) {
-    return basis.words().say("wire.feed-of", vehicle().requirePart(load).name());
+    return basis.words().say("wire.feed-of", part(load).name());
   }
 
   /** What the ground wire of a load is called. */
   String groundOf(String load) {
-    return basis.words().say("wire.ground-of", vehicle().requirePart(load).name());
+    return basis.words().say("wire.ground-of", part(load).name());
   }
 
   /** Says something that the person should know of. */
@@ -205,18 +210,11 @@ final class Harness {
     joins.add(List.of(one, other));
   }
 
-  /**
-   * A plug and socket.
-   *
-   * @param amps the most that one contact carries, in amperes
-   */
-  String plug(String called, List<String> cavities, String where, double amps) {
+  /** A plug and socket. */
+  String plug(String called, List<String> cavities, String where) {
     return add(
         "C", called, new PartSpec.Connector(cavities, Optional.empty()), where, words("why.plug"));
   }
-
-  /** One mated pair of broad contacts, 6.3 mm, in ohms. Common practice. */
-  private static final Estimate BROAD_CONTACT = Estimate.between(0.0005, 0.002, 0.006);
 
   /** Marks terminals that are meant to stay free. */
   void spare(String part, Set<String> terminals) {
@@ -225,7 +223,7 @@ final class Harness {
 
   /** A free leg of a bar; the bar gets one more if all are taken. */
   TerminalRef leg(String bar) {
-    Part part = vehicle().requirePart(bar);
+    Part part = part(bar);
     PartSpec.Splice splice = (PartSpec.Splice) part.spec();
     Set<TerminalRef> used = used();
     for (String leg : splice.legs()) {
@@ -479,10 +477,16 @@ final class Harness {
     return add("L", called, new PartSpec.Lamp(Optional.empty(), Estimate.of(watts)), where, source);
   }
 
+  /** The small lamp in the dash that tells something. */
+  String tellTale(String called) {
+    double watts = basis.knowledge().patternValues().load("tell-tale", volts()).amount().typical();
+    return lamp(called, watts, "dash", words("why.tell-tale"));
+  }
+
   /** The terminal of a ground point or block that a person chose, or of a new point. */
   TerminalRef ground(String answer, String place) {
     if (!answer.equals(Questions.NEW)) {
-      Part there = vehicle().requirePart(answer);
+      Part there = part(answer);
       if (there.kind() == PartKind.BATTERY) {
         return before.groundedPost();
       }
@@ -537,6 +541,21 @@ final class Harness {
     return cable(PartKind.WIRE, run, from, to, metres, called, Optional.empty());
   }
 
+  /** Adds a wire of its own size behind a fuse. */
+  String wire(Fused from, TerminalRef to, double metres, String called) {
+    return wire(run(from.side(), from.amps()), from.load(), to, metres, called);
+  }
+
+  /**
+   * Adds the ground wire of a coil or another small thing beside the fuse block.
+   *
+   * @param answer the ground point or block that a person chose
+   * @param fuse rating of the fuse that protects it in amperes; 0 where none does
+   */
+  String smallGround(String answer, double fuse, TerminalRef from, String called) {
+    return wire(run(Side.GROUND, fuse), from, ground(answer, "relay"), 0.5, called);
+  }
+
   /** Adds a wire or strap, with bolted ends where an end's resistance is given. */
   String cable(
       PartKind kind,
@@ -572,7 +591,7 @@ final class Harness {
 
   /** What a wire lies on isn't meant to stay free. */
   private void taken(TerminalRef at) {
-    Part part = vehicle().requirePart(at.part());
+    Part part = part(at.part());
     if (part.spare().contains(at.terminal())) {
       Set<String> spare = new HashSet<>(part.spare());
       spare.remove(at.terminal());

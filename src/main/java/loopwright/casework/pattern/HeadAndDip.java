@@ -9,7 +9,6 @@ import loopwright.casework.Problem;
 import loopwright.model.Estimate;
 import loopwright.model.LoadRef;
 import loopwright.model.PartSpec;
-import loopwright.model.TerminalRef;
 
 /**
  * One or two headlamps with a light switch and a dip switch, by relays or straight:
@@ -73,16 +72,10 @@ final class HeadAndDip extends Pattern {
             switched,
             "dash");
     String dipper = dipSwitch(h, switched);
-    h.wire(
-        h.run(first.side(), first.amps()),
-        first.load(),
-        Harness.at(light, "in"),
-        a.number("to-switch"),
-        h.words("wire.to-switch"));
+    h.wire(first, Harness.at(light, "in"), a.number("to-switch"), h.words("wire.to-switch"));
     Side control = relays ? Side.CONTROL : Side.SWITCHED;
-    Run toDip = h.run(control, first.amps());
     h.wire(
-        toDip,
+        h.run(control, first.amps()),
         Harness.at(light, "out"),
         Harness.at(dipper, "in"),
         a.number("to-dip-switch"),
@@ -94,7 +87,7 @@ final class HeadAndDip extends Pattern {
     } else {
       for (String beam : List.of("dip", "main")) {
         Run run = h.run(Side.SWITCHED, first.amps());
-        spread(h, run, Harness.at(dipper, beam), lamps, beam, a.number("to-load"));
+        Branches.feed(h, run, Harness.at(dipper, beam), lamps, beam, a.number("to-load"), 0.5);
       }
     }
     for (String lamp : lamps) {
@@ -169,47 +162,31 @@ final class HeadAndDip extends Pattern {
       throws Problem {
     Harness.Fused fuse = h.fuse(feed, amps, h.words("headlamps.fuse." + beam));
     String k = h.relay(h.words("headlamps.relay." + beam), Harness.Coil.BY_SWITCH, "relay", amps);
-    h.wire(
-        h.run(fuse.side(), fuse.amps()),
-        fuse.load(),
-        Harness.at(k, "30"),
-        a.number("to-relay"),
-        h.words("wire.to-relay"));
+    h.wire(fuse, Harness.at(k, "30"), a.number("to-relay"), h.words("wire.to-relay"));
     h.wire(
         h.run(Side.CONTROL, coil.amps()),
         Harness.at(dipper, beam),
         Harness.at(k, "86"),
         a.number("to-dip-switch"),
         h.words("wire.to-coil"));
-    Coils.grounded(h, a, coil, k);
+    Coils.grounded(h, a, coil.amps(), k);
     Run run = h.run(Side.SWITCHED, fuse.amps());
-    spread(h, run, Harness.at(k, "87"), lamps, beam, a.number("to-load"));
-  }
-
-  private static void spread(
-      Harness h, Run run, TerminalRef from, List<String> lamps, String beam, double metres) {
-    Branches.feed(h, run, from, lamps, beam, metres, 0.5);
+    Branches.feed(h, run, Harness.at(k, "87"), lamps, beam, a.number("to-load"), 0.5);
   }
 
   private static String tellTale(Harness h, Answers a, Harness.Fused fuse, String dipper)
       throws Problem {
-    String tell =
-        h.lamp(
-            h.words("headlamps.tell-tale"),
-            h.basis().knowledge().patternValues().load("tell-tale", h.volts()).amount().typical(),
-            "dash",
-            h.words("why.tell-tale"));
+    String tell = h.tellTale(h.words("headlamps.tell-tale"));
     h.wire(
         h.run(Side.CONTROL, fuse.amps()),
         Harness.at(dipper, "main"),
         Harness.at(tell, "in"),
         a.number("to-dip-switch"),
         h.words("wire.to-tell-tale"));
-    h.wire(
-        h.run(Side.GROUND, fuse.amps()),
+    h.smallGround(
+        a.words("coil-ground"),
+        fuse.amps(),
         Harness.at(tell, "out"),
-        h.ground(a.words("coil-ground"), "relay"),
-        0.5,
         h.words("wire.tell-tale-ground"));
     return tell;
   }

@@ -37,31 +37,14 @@ final class HornByRelay extends Pattern {
 
   @Override
   void build(Harness h, Answers a) throws Problem {
+    Harness.Fused fuse =
+        h.fuse(feed(h, a), a.amps("power") + h.coilAmps(), h.words("part.fuse"));
+    behind(h, a, fuse, fuse.load());
+  }
+
+  /** Relay, horn and button, fed from a point behind their fuse. */
+  static void behind(Harness h, Answers a, Harness.Fused fuse, TerminalRef from) throws Problem {
     double amps = a.amps("power");
-    Harness.Fused fuse = h.fuse(feed(h, a), amps + h.coilAmps(), h.words("part.fuse"));
-    String s = wire(h, a, fuse, fuse.load(), amps);
-    h.circuit(
-        Names.capital(a.words("name")),
-        List.of(LoadRef.of(horn(h))),
-        List.of(fuse.on(), Map.of(s, "pressed")));
-  }
-
-  /** The horn that was added last. */
-  static String horn(Harness h) {
-    return h.vehicle().parts().stream()
-        .filter(p -> p.kind() == PartKind.HORN)
-        .reduce((first, second) -> second)
-        .orElseThrow()
-        .id();
-  }
-
-  /**
-   * Relay, horn and button, fed from a point behind their fuse.
-   *
-   * @return id of the button
-   */
-  static String wire(Harness h, Answers a, Harness.Fused fuse, TerminalRef from, double amps)
-      throws Problem {
     String k = h.relay(h.words("part.relay"), Harness.Coil.BY_SWITCH, "relay", amps);
     String horn =
         h.add(
@@ -70,8 +53,12 @@ final class HornByRelay extends Pattern {
             new PartSpec.PlainLoad(PartKind.HORN, Estimate.of(amps)),
             "front",
             h.why(a, "power"));
-    Run feed = h.run(fuse.side(), fuse.amps());
-    h.wire(feed, from, Harness.at(k, "30"), a.number("to-relay"), h.words("wire.to-relay"));
+    h.wire(
+        h.run(fuse.side(), fuse.amps()),
+        from,
+        Harness.at(k, "30"),
+        a.number("to-relay"),
+        h.words("wire.to-relay"));
     h.wire(
         h.run(fuse.side(), fuse.amps()),
         Harness.at(k, "30"),
@@ -106,13 +93,12 @@ final class HornByRelay extends Pattern {
         Harness.at(s, "in"),
         a.number("to-button"),
         h.words("wire.to-button"));
-    h.wire(
-        h.run(Side.GROUND, 0),
-        Harness.at(s, "out"),
-        h.ground(a.words("coil-ground"), "relay"),
-        0.5,
-        h.words("wire.button-ground"));
+    h.smallGround(
+        a.words("coil-ground"), 0, Harness.at(s, "out"), h.words("wire.button-ground"));
     h.note("horn.note");
-    return s;
+    h.circuit(
+        Names.capital(a.words("name")),
+        List.of(LoadRef.of(horn)),
+        List.of(fuse.on(), Map.of(s, "pressed")));
   }
 }

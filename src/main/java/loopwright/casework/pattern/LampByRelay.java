@@ -41,12 +41,7 @@ final class LampByRelay extends Pattern {
     Harness.Fused fuse = h.fuse(feed(h, a), amps, h.words("part.fuse"));
     Harness.Fused coil = h.coilFuse(feed(h, a.is("coil-feed", Questions.KEY)));
     String k = h.relay(h.words("part.relay"), Harness.Coil.BY_SWITCH, "relay", amps);
-    h.wire(
-        h.run(fuse.side(), fuse.amps()),
-        fuse.load(),
-        Harness.at(k, "30"),
-        a.number("to-relay"),
-        h.words("wire.to-relay"));
+    h.wire(fuse, Harness.at(k, "30"), a.number("to-relay"), h.words("wire.to-relay"));
     List<String> lamps = new ArrayList<>();
     for (int i = 1; i <= count; i++) {
       lamps.add(

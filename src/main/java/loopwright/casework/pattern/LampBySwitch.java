@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import loopwright.casework.Problem;
 import loopwright.casework.pattern.Existing.Feed;
+import loopwright.knowledge.PatternValues;
 import loopwright.model.Estimate;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
@@ -34,7 +35,7 @@ final class LampBySwitch extends Pattern {
     ask.choice("kind", KINDS, "lamp", "");
     ask.power("power", KINDS.contains(ask.answer("kind")) ? ask.answer("kind") : "lamp", MOST_AMPS);
     ask.count("count", 1, 4, 1);
-    ask.choice("switched", List.of("switch", "pedal", "none"), "switch", "common practice");
+    ask.choice("switched", List.of("switch", "pedal", "none"), "switch", PatternValues.COMMON_PRACTICE);
     ask.feed(Questions.KEY);
     if (!ask.is("switched", "none")) {
       ask.metres("to-switch", 1);

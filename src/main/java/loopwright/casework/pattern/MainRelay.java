@@ -1,11 +1,10 @@
 package loopwright.casework.pattern;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import loopwright.casework.Problem;
 import loopwright.casework.pattern.Existing.Feed;
+import loopwright.knowledge.PatternValues;
 import loopwright.model.LoadRef;
 
 /**
@@ -21,7 +20,7 @@ final class MainRelay extends Pattern {
     ask.name();
     boolean bar = ask.existing().hot().flatMap(Feed::bar).isPresent();
     if (!bar) {
-      ask.choice("main-fuse", List.of("30", "40", "50", "60"), "40", "common practice");
+      ask.choice("main-fuse", List.of("30", "40", "50", "60"), "40", PatternValues.COMMON_PRACTICE);
       ask.metres("to-bar", 1.5);
     }
     ask.metres("to-key", 1);
@@ -44,38 +43,13 @@ final class MainRelay extends Pattern {
             ? there.get()
             : Supply.hotBar(h, Double.parseDouble(a.words("main-fuse")), a.number("to-bar"));
     String ground = a.words("coil-ground");
-    Feed coil;
-    if (keyed.isPresent()) {
-      coil = keyed.get();
-    } else {
-      String key = Supply.key(h, hot, Supply.coilKeyFuse(), 5, a.number("to-key"));
-      coil =
-          new Feed(
-              Harness.at(key, "15"),
-              Optional.empty(),
-              OptionalDouble.of(Supply.coilKeyFuse()),
-              Map.of(key, "on"));
-    }
+    Feed coil =
+        keyed.isPresent() ? keyed.get() : Supply.coilKey(h, hot, a.number("to-key"));
     Supply.relayedBar(h, hot, coil, ground, a.number("to-key"));
     Harness.Fused fuse = h.coilFuse(feed(h, true));
-    String lamp =
-        h.lamp(
-            h.words("main-relay.lamp"),
-            h.basis().knowledge().patternValues().load("tell-tale", h.volts()).amount().typical(),
-            "dash",
-            h.words("why.tell-tale"));
-    h.wire(
-        h.run(fuse.side(), fuse.amps()),
-        fuse.load(),
-        Harness.at(lamp, "in"),
-        a.number("to-lamp"),
-        h.words("wire.to-tell-tale"));
-    h.wire(
-        h.run(Side.GROUND, fuse.amps()),
-        Harness.at(lamp, "out"),
-        h.ground(ground, "relay"),
-        0.5,
-        h.words("wire.tell-tale-ground"));
+    String lamp = h.tellTale(h.words("main-relay.lamp"));
+    h.wire(fuse, Harness.at(lamp, "in"), a.number("to-lamp"), h.words("wire.to-tell-tale"));
+    h.smallGround(ground, fuse.amps(), Harness.at(lamp, "out"), h.words("wire.tell-tale-ground"));
     h.note("main-relay.note");
     h.circuit(h.words("main-relay.circuit"), List.of(LoadRef.of(lamp)), List.of(coil.on()));
   }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import loopwright.casework.Problem;
 import loopwright.casework.pattern.Existing.Feed;
@@ -225,16 +224,7 @@ public record NewVehicle(
       case NONE -> {}
       case SWITCH ->
           Supply.keyedBar(h, Supply.key(h, hot, keyed, Sizes.contact(keyed * 0.8), 1), keyed, 1);
-      case RELAY -> {
-        String k = Supply.key(h, hot, Supply.coilKeyFuse(), 5, 1);
-        Feed coil =
-            new Feed(
-                Harness.at(k, "15"),
-                Optional.empty(),
-                OptionalDouble.of(Supply.coilKeyFuse()),
-                Map.of(k, "on"));
-        Supply.relayedBar(h, hot, coil, ground, 1);
-      }
+      case RELAY -> Supply.relayedBar(h, hot, Supply.coilKey(h, hot, 1), ground, 1);
     }
     return h.finishUnloaded();
   }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import loopwright.casework.Problem;
+import loopwright.knowledge.PatternValues;
 import loopwright.model.GroundedPole;
 import loopwright.model.WireSize;
 
@@ -15,16 +16,28 @@ import loopwright.model.WireSize;
 public final class NewVehicleForm {
   private static final List<String> KINDS =
       List.of("car", "motorcycle", "tractor", "race", "off-road", "other");
-  private static final String COMMON = "common practice";
+
+  /** Any volts: no question here is about what a load takes. */
+  private static final int ANY_VOLTS = 12;
 
   private NewVehicleForm() {}
 
-  /**
-   * The questions. The kind of vehicle changes what is usual for the rest.
-   *
-   * @param given answers so far, by question
-   */
-  public static List<Question> questions(Basis basis, Map<String, String> given) {
+  /** The questions. The kind of vehicle changes what is usual for the rest. */
+  public static Questionnaire questionnaire(Basis basis) {
+    return new Questionnaire() {
+      @Override
+      public List<Question> questions(Map<String, String> given) {
+        return NewVehicleForm.questions(basis, given);
+      }
+
+      @Override
+      public void check(Question question, String answer) throws Problem {
+        Answers.fitting(question, answer, ANY_VOLTS);
+      }
+    };
+  }
+
+  private static List<Question> questions(Basis basis, Map<String, String> given) {
     List<Question> all = new ArrayList<>();
     all.add(choice(basis, "kind", KINDS, "car", ""));
     String kind = kind(given);
@@ -35,28 +48,28 @@ public final class NewVehicleForm {
             new Question.Form.Words(60),
             basis.words().say("new.name." + kind),
             ""));
-    all.add(choice(basis, "volts", List.of("6", "12", "24"), "12", COMMON));
+    all.add(choice(basis, "volts", List.of("6", "12", "24"), "12", PatternValues.COMMON_PRACTICE));
     all.add(
         choice(
             basis,
             "grounded",
             Stream.of(GroundedPole.values()).map(GroundedPole::word).toList(),
             GroundedPole.NEGATIVE.word(),
-            COMMON));
+            PatternValues.COMMON_PRACTICE));
     all.add(
         choice(
             basis,
             "key",
             Stream.of(NewVehicle.Key.values()).map(NewVehicle.Key::word).toList(),
             key(kind).word(),
-            COMMON));
+            PatternValues.COMMON_PRACTICE));
     all.add(
         choice(
             basis,
             "back",
             Stream.of(NewVehicle.Return.values()).map(NewVehicle.Return::word).toList(),
             back(kind).word(),
-            COMMON));
+            PatternValues.COMMON_PRACTICE));
     all.add(choice(basis, "sizes", List.of("mm2", "awg"), "mm2", ""));
     return all;
   }
@@ -100,42 +113,19 @@ public final class NewVehicleForm {
    */
   public static NewVehicle vehicle(
       Basis basis, Map<String, String> given, List<NewVehicle.Row> rows) throws Problem {
-    List<Question> questions = questions(basis, given);
-    for (String asked : given.keySet()) {
-      if (questions.stream().noneMatch(q -> q.id().equals(asked))) {
-        throw new Problem(
-            "new",
-            asked,
-            "one of its questions: "
-                + String.join(", ", questions.stream().map(Question::id).toList()));
-      }
-    }
-    Map<String, String> a = new LinkedHashMap<>();
-    for (Question question : questions) {
-      String text = given.getOrDefault(question.id(), "").strip();
-      a.put(question.id(), Answers.fitting(question, text.isEmpty() ? question.usual() : text, 12));
-    }
+    Answers a = Answers.of("new", questions(basis, given), given, ANY_VOLTS);
     return new NewVehicle(
-        a.get("name"),
-        Integer.parseInt(a.get("volts")),
-        one(GroundedPole.values(), GroundedPole::word, a.get("grounded")),
-        one(NewVehicle.Key.values(), NewVehicle.Key::word, a.get("key")),
-        one(NewVehicle.Return.values(), NewVehicle.Return::word, a.get("back")),
-        a.get("sizes").equals("awg") ? WireSize.Unit.AWG : WireSize.Unit.MM2,
+        a.words("name"),
+        Integer.parseInt(a.words("volts")),
+        one(GroundedPole.values(), GroundedPole::word, a.words("grounded")),
+        one(NewVehicle.Key.values(), NewVehicle.Key::word, a.words("key")),
+        one(NewVehicle.Return.values(), NewVehicle.Return::word, a.words("back")),
+        a.is("sizes", "awg") ? WireSize.Unit.AWG : WireSize.Unit.MM2,
         rows);
   }
 
   private static <T> T one(T[] all, java.util.function.Function<T, String> word, String wanted) {
     return Stream.of(all).filter(t -> word.apply(t).equals(wanted)).findFirst().orElseThrow();
-  }
-
-  /**
-   * Whether an answer fits its question.
-   *
-   * @throws Problem if not; it says what is accepted
-   */
-  public static void check(Question question, String answer) throws Problem {
-    Answers.fitting(question, answer, 12);
   }
 
   /** What a vehicle of this kind usually needs, to begin with. */

@@ -32,14 +32,22 @@ public abstract class Pattern {
     return basis.words().say(id + ".purpose");
   }
 
-  /**
-   * What it asks for on a vehicle. An answer may bring or take questions behind it: ask again after
-   * each.
-   *
-   * @param given answers so far, by question; what is missing counts as usual
-   * @throws Problem if the vehicle has no battery to begin at
-   */
-  public final List<Question> questions(Vehicle vehicle, Basis basis, Map<String, String> given)
+  /** What it asks for on a vehicle; nothing can be asked without a battery to begin at. */
+  public final Questionnaire questionnaire(Vehicle vehicle, Basis basis) {
+    return new Questionnaire() {
+      @Override
+      public List<Question> questions(Map<String, String> given) throws Problem {
+        return Pattern.this.questions(vehicle, basis, given);
+      }
+
+      @Override
+      public void check(Question question, String answer) throws Problem {
+        Answers.fitting(question, answer, vehicle.systemVolts());
+      }
+    };
+  }
+
+  private List<Question> questions(Vehicle vehicle, Basis basis, Map<String, String> given)
       throws Problem {
     if (vehicle.parts().stream().noneMatch(p -> p.kind() == PartKind.BATTERY)) {
       throw new Problem("vehicle", vehicle.name(), "a vehicle with a battery");
@@ -50,15 +58,6 @@ public abstract class Pattern {
   }
 
   /**
-   * Whether an answer fits its question.
-   *
-   * @throws Problem if not; it says what is accepted
-   */
-  public static void check(Question question, String answer, Vehicle vehicle) throws Problem {
-    Answers.fitting(question, answer, vehicle.systemVolts());
-  }
-
-  /**
    * What it would make of a vehicle.
    *
    * @param given answers by question; the usual ones stand in for what is missing
@@ -66,17 +65,8 @@ public abstract class Pattern {
    */
   public final Outcome plan(Vehicle vehicle, Basis basis, Map<String, String> given)
       throws Problem {
-    List<Question> questions = questions(vehicle, basis, given);
-    for (String key : given.keySet()) {
-      if (questions.stream().noneMatch(q -> q.id().equals(key))) {
-        throw new Problem(
-            id,
-            key,
-            "one of its questions: "
-                + String.join(", ", questions.stream().map(Question::id).toList()));
-      }
-    }
-    Answers answers = Answers.of(questions, given, vehicle.systemVolts());
+    Answers answers =
+        Answers.of(id, questions(vehicle, basis, given), given, vehicle.systemVolts());
     Harness harness = new Harness(vehicle, basis, answers.words("name"));
     build(harness, answers);
     return harness.finish();

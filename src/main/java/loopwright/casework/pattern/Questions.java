@@ -22,7 +22,7 @@ final class Questions {
   static final String NO = "no";
 
   private static final int LONGEST_NAME = 40;
-  private static final String COMMON = "common practice";
+  private static final String COMMON = PatternValues.COMMON_PRACTICE;
 
   private final String pattern;
   private final Vehicle vehicle;
@@ -43,16 +43,8 @@ final class Questions {
     return List.copyOf(questions);
   }
 
-  Vehicle vehicle() {
-    return vehicle;
-  }
-
   Existing existing() {
     return existing;
-  }
-
-  int volts() {
-    return vehicle.systemVolts();
   }
 
   private void add(String id, Question.Form form, String usual, String source) {
@@ -87,7 +79,7 @@ final class Questions {
 
   /** What a load takes, usual as in the table. */
   void power(String id, String load, double mostAmps) {
-    PatternValues.Load usual = basis.knowledge().patternValues().load(load, volts());
+    PatternValues.Load usual = basis.knowledge().patternValues().load(load, vehicle.systemVolts());
     add(
         id,
         new Question.Form.Power(usual.unit(), 0.01, mostAmps),
@@ -114,36 +106,41 @@ final class Questions {
 
   /** Where it is fed from; not asked where there is but one answer. */
   void feed(String usual) {
-    boolean keyed = existing.keyed().isPresent();
-    choice(
-        "feed", keyed ? List.of(KEY, HOT) : List.of(HOT), keyed ? usual : HOT, keyed ? COMMON : "");
+    feed("feed", usual);
   }
 
   /** Where relay coils are fed from. */
   void coilFeed() {
-    boolean keyed = existing.keyed().isPresent();
-    choice("coil-feed", keyed ? List.of(KEY, HOT) : List.of(HOT), keyed ? KEY : HOT, COMMON);
+    feed("coil-feed", KEY);
+  }
+
+  private void feed(String id, String usual) {
+    if (existing.keyed().isPresent()) {
+      choice(id, List.of(KEY, HOT), usual, COMMON);
+    } else {
+      choice(id, List.of(HOT), HOT, "");
+    }
   }
 
   /** Where the ground wire goes: a new point on the body, or one there is. */
   void ground(String id) {
-    Map<String, String> choices = grounds();
-    List<Question.Choice> all = new ArrayList<>();
-    choices.forEach((ground, words) -> all.add(new Question.Choice(ground, words)));
-    add(id, new Question.Form.OneOf(all), choices.keySet().iterator().next(), COMMON);
+    ground(id, grounds().keySet().iterator().next());
   }
 
   /** Where the coil's ground wire goes: an existing point, since it carries next to nothing. */
   void coilGround() {
-    Map<String, String> choices = grounds();
-    List<Question.Choice> all = new ArrayList<>();
-    choices.forEach((ground, words) -> all.add(new Question.Choice(ground, words)));
     String usual =
-        choices.keySet().stream()
+        grounds().keySet().stream()
             .filter(g -> !g.equals(NEW))
             .reduce((first, second) -> first.equals(firstGround()) ? second : first)
             .orElse(NEW);
-    add("coil-ground", new Question.Form.OneOf(all), usual, COMMON);
+    ground("coil-ground", usual);
+  }
+
+  private void ground(String id, String usual) {
+    List<Question.Choice> all = new ArrayList<>();
+    grounds().forEach((ground, words) -> all.add(new Question.Choice(ground, words)));
+    add(id, new Question.Form.OneOf(all), usual, COMMON);
   }
 
   private String firstGround() {
@@ -182,14 +179,9 @@ final class Questions {
     add(id, new Question.Form.OneOf(all), usual, "");
   }
 
-  /** The answer given so far, or the usual one. */
+  /** Whether the answer given so far, or the usual one, is this choice. */
   boolean is(String id, String choice) {
-    Optional<Question> asked = questions.stream().filter(q -> q.id().equals(id)).findFirst();
-    String answer = given.getOrDefault(id, "").strip();
-    if (answer.isEmpty()) {
-      answer = asked.map(Question::usual).orElse("");
-    }
-    return choice.equalsIgnoreCase(answer);
+    return choice.equalsIgnoreCase(answer(id));
   }
 
   /** The answer given so far, or the usual one. */

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import loopwright.casework.Problem;
 import loopwright.casework.pattern.Existing.Feed;
+import loopwright.knowledge.PatternValues;
 import loopwright.model.Estimate;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
@@ -43,7 +44,7 @@ final class StarterWithInterlock extends Pattern {
         "by",
         key ? List.of("key", "button") : List.of("button"),
         key ? "key" : "button",
-        "common practice");
+        PatternValues.COMMON_PRACTICE);
     ask.yes("clutch", true);
     ask.yes("neutral", true);
     if (!ask.is("neutral", Questions.NO)) {
@@ -66,12 +67,7 @@ final class StarterWithInterlock extends Pattern {
     double pull = a.amps("solenoid");
     Harness.Fused fuse = h.fuse(hot, pull, h.words("part.fuse"));
     String k = h.relay(h.words("part.relay"), Harness.Coil.BY_SWITCH, "relay", pull);
-    h.wire(
-        h.run(fuse.side(), fuse.amps()),
-        fuse.load(),
-        Harness.at(k, "30"),
-        a.number("to-relay"),
-        h.words("wire.to-relay"));
+    h.wire(fuse, Harness.at(k, "30"), a.number("to-relay"), h.words("wire.to-relay"));
     h.wire(
         h.run(Side.SWITCHED, fuse.amps()),
         Harness.at(k, "87"),
@@ -192,12 +188,7 @@ final class StarterWithInterlock extends Pattern {
             true,
             h.coilAmps(),
             "dash");
-    h.wire(
-        h.run(coil.side(), coil.amps()),
-        coil.load(),
-        Harness.at(button, "in"),
-        a.number("to-button"),
-        h.words("wire.to-button"));
+    h.wire(coil, Harness.at(button, "in"), a.number("to-button"), h.words("wire.to-button"));
     h.wire(
         control,
         Harness.at(button, "out"),
@@ -260,23 +251,14 @@ final class StarterWithInterlock extends Pattern {
           Harness.at(cs, "in"),
           a.number("to-switches"),
           h.words("starter.wire.to-clutch"));
-      h.wire(
-          h.run(Side.GROUND, 0),
-          Harness.at(cs, "out"),
-          h.ground(a.words("coil-ground"), "relay"),
-          0.5,
-          h.words("starter.wire.clutch-ground"));
+      h.smallGround(
+          a.words("coil-ground"), 0, Harness.at(cs, "out"), h.words("starter.wire.clutch-ground"));
       Map<String, String> also = new LinkedHashMap<>(on);
       also.put(cs, "pressed");
       h.circuit(h.words("starter.circuit.clutch"), load, List.of(also));
     }
     if (!clutch && !neutral) {
-      h.wire(
-          h.run(Side.GROUND, 0),
-          coil,
-          h.ground(a.words("coil-ground"), "relay"),
-          0.5,
-          h.words("wire.coil-ground"));
+      Coils.grounded(h, a, 0, relay);
       h.circuit(Names.capital(a.words("name")), load, List.of(on));
       h.tell("starter.told.no-interlock");
     }
@@ -318,12 +300,7 @@ final class StarterWithInterlock extends Pattern {
 
   private static void neutralLamp(Harness h, Answers a, String ns) throws Problem {
     Lead lead = lampFeed(h);
-    String lamp =
-        h.lamp(
-            h.basis().words().say("part.neutral-lamp"),
-            h.basis().knowledge().patternValues().load("tell-tale", h.volts()).amount().typical(),
-            "dash",
-            h.words("why.tell-tale"));
+    String lamp = h.tellTale(h.basis().words().say("part.neutral-lamp"));
     h.wire(
         h.run(lead.side(), lead.fuse()),
         lead.at(),

@@ -109,6 +109,13 @@ final class Supply {
     return key;
   }
 
+  /** A key switch that only feeds the main relay's coil, and what is live behind it. */
+  static Feed coilKey(Harness h, Feed hot, double metres) {
+    String key = key(h, hot, KEY_FUSE, 5, metres);
+    return new Feed(
+        Harness.at(key, "15"), Optional.empty(), OptionalDouble.of(KEY_FUSE), Map.of(key, "on"));
+  }
+
   /** A bar behind the key switch itself. */
   static void keyedBar(Harness h, String key, double rating, double metres) {
     String bar = bar(h, "part.keyed-bar");
@@ -157,11 +164,10 @@ final class Supply {
         Harness.at(relay, "86"),
         metres,
         h.basis().words().say("wire.key-to-main-relay"));
-    h.wire(
-        h.run(Side.GROUND, coil.fuse().orElse(KEY_FUSE)),
+    h.smallGround(
+        ground,
+        coil.fuse().orElse(KEY_FUSE),
         Harness.at(relay, "85"),
-        h.ground(ground, "relay"),
-        0.5,
         h.words("wire.coil-ground"));
     String bar = bar(h, "part.keyed-bar");
     h.cable(
@@ -172,10 +178,5 @@ final class Supply {
         0.3,
         h.basis().words().say("wire.to-keyed-bar"),
         Optional.of(Bolted.END));
-  }
-
-  /** The rating of the fuse of a key switch that only feeds a coil. */
-  static double coilKeyFuse() {
-    return KEY_FUSE;
   }
 }

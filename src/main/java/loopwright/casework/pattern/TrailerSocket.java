@@ -69,7 +69,7 @@ final class TrailerSocket extends Pattern {
     List<Pin> pins = h.basis().knowledge().patternValues().socket(h.volts());
     double amps = amps(a, tapped);
     Harness.Fused fuse = h.fuse(feed(h, false), amps, h.words("part.fuse"));
-    String socket = socket(h, pins, amps);
+    String socket = socket(h, pins);
     Set<String> used = new TreeSet<>();
     Pin groundPin = pin(pins, "ground");
     Run out = h.run(Side.SWITCHED, fuse.amps());
@@ -126,7 +126,7 @@ final class TrailerSocket extends Pattern {
     return amps + (tapped.containsKey(TAIL) ? 2 * a.amps("tail-power") : 0);
   }
 
-  private static String socket(Harness h, List<Pin> pins, double amps) {
+  private static String socket(Harness h, List<Pin> pins) {
     Pin first = pins.get(0);
     if (h.volts() == 6) {
       h.tell("trailer-socket.told.six-volts", first.standard());
@@ -134,8 +134,7 @@ final class TrailerSocket extends Pattern {
     return h.plug(
         h.words("trailer-socket.socket", first.standard()),
         pins.stream().map(Pin::pin).toList(),
-        "rear",
-        amps);
+        "rear");
   }
 
   private static Pin pin(List<Pin> pins, String function) {
@@ -188,12 +187,7 @@ final class TrailerSocket extends Pattern {
         Harness.at(relay, "86"),
         a.number("to-tap"),
         h.words("trailer-socket.wire.tap", circuit.name()));
-    h.wire(
-        h.run(Side.GROUND, fuse),
-        Harness.at(relay, "85"),
-        h.ground(a.words("coil-ground"), "relay"),
-        0.5,
-        h.words("wire.coil-ground"));
+    Coils.grounded(h, a, fuse, relay);
   }
 
   /** The greatest rating of a fuse that feeds a circuit's loads. */

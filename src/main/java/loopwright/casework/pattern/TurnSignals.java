@@ -4,10 +4,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import loopwright.casework.Problem;
-import loopwright.model.PartSpec;
+import loopwright.model.PartSpec.SwitchContact;
 import loopwright.model.TerminalRef;
 
 /**
@@ -19,6 +18,11 @@ import loopwright.model.TerminalRef;
  * </pre>
  */
 final class TurnSignals extends Pattern {
+  private static final List<SwitchContact> CONTACTS =
+      List.of(
+          new SwitchContact("49a", "L", Set.of("left")),
+          new SwitchContact("49a", "R", Set.of("right")));
+
   TurnSignals() {
     super("flasher");
   }
@@ -41,35 +45,8 @@ final class TurnSignals extends Pattern {
     double amps = 2 * a.amps("power");
     Harness.Fused fuse = h.fuse(feed(h, a), amps, h.words("part.fuse"));
     String unit = Flasher.add(h, amps);
-    double rating = h.contact(amps);
-    String stalk =
-        h.add(
-            "S",
-            h.basis().words().say("part.stalk"),
-            new PartSpec.Switch(
-                List.of("49a", "L", "R"),
-                List.of("middle", "left", "right"),
-                List.of(
-                    new PartSpec.SwitchContact("49a", "L", Set.of("left")),
-                    new PartSpec.SwitchContact("49a", "R", Set.of("right"))),
-                PartSpec.Control.MANUAL,
-                false,
-                Harness.contactOhms(rating),
-                Optional.of(rating)),
-            "column",
-            h.whyContact(amps));
-    h.wire(
-        h.run(fuse.side(), fuse.amps()),
-        fuse.load(),
-        Harness.at(unit, "49"),
-        0.5,
-        h.words("wire.to-flasher"));
-    h.wire(
-        h.run(Side.SWITCHED, fuse.amps()),
-        Harness.at(unit, "49a"),
-        Harness.at(stalk, "49a"),
-        a.number("to-stalk"),
-        h.words("wire.to-stalk"));
+    String stalk = Flasher.stalk(h, List.of("49a", "L", "R"), CONTACTS, amps);
+    Flasher.wire(h, a, fuse, unit, stalk);
     Map<String, List<String>> bySide = new LinkedHashMap<>();
     Run front = h.run(Side.SWITCHED, fuse.amps());
     Run rear = h.run(Side.SWITCHED, fuse.amps());

@@ -28,11 +28,7 @@ final class AnswerPane extends HBox {
       PreviewMaker maker,
       ReadOnlyDoubleProperty em) {
     getStyleClass().add("answer-pane");
-    form =
-        new FormViewModel(
-            a -> pattern.questions(vehicle, basis, a),
-            (q, a) -> Pattern.check(q, a, vehicle),
-            given);
+    form = new FormViewModel(pattern.questionnaire(vehicle, basis), given);
     fields = new FormPane(form);
     PreviewPane preview = new PreviewPane(maker, em);
     beside(this, fields, preview);

@@ -14,6 +14,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.VBox;
 import loopwright.casework.pattern.Question;
+import loopwright.knowledge.PatternValues;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.Parts;
 
@@ -82,7 +83,7 @@ final class FormPane extends ScrollPane {
       boolean usual =
           shown.equals(now.usual())
               && !now.source().isEmpty()
-              && !now.source().equals(Texts.of("starting.common"));
+              && !now.source().equals(PatternValues.COMMON_PRACTICE);
       source.setText(usual ? Texts.of("starting.usual", now.source()) : "");
     }
   }
@@ -127,9 +128,13 @@ final class FormPane extends ScrollPane {
             r ->
                 Platform.runLater(
                     () -> {
-                      // Before it is laid out a scrolling pane's content is on no window.
-                      applyCss();
-                      layout();
+                      if (getScene() == null) {
+                        return;
+                      }
+                      // A scrolling pane that isn't laid out in its window yet has no content
+                      // that could take the focus, and doesn't know how far to scroll.
+                      getScene().getRoot().applyCss();
+                      getScene().getRoot().layout();
                       r.field.requestFocus();
                     }));
   }

@@ -9,21 +9,11 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import loopwright.casework.Problem;
 import loopwright.casework.pattern.Question;
+import loopwright.casework.pattern.Questionnaire;
 
 /** Questions with their answers; an answer may bring or take questions behind it. */
 final class FormViewModel {
-  /** The questions that follow from the answers so far. */
-  interface Source {
-    List<Question> questions(Map<String, String> given) throws Problem;
-  }
-
-  /** Refuses an answer that doesn't fit. */
-  interface Fit {
-    void check(Question question, String answer) throws Problem;
-  }
-
-  private final Source source;
-  private final Fit fit;
+  private final Questionnaire what;
   private final List<Runnable> listeners = new ArrayList<>();
   private final Map<String, String> typed = new LinkedHashMap<>();
   private final ReadOnlyObjectWrapper<List<Question>> questions =
@@ -34,9 +24,8 @@ final class FormViewModel {
    *
    * @param given answers to begin with
    */
-  FormViewModel(Source source, Fit fit, Map<String, String> given) {
-    this.source = source;
-    this.fit = fit;
+  FormViewModel(Questionnaire what, Map<String, String> given) {
+    this.what = what;
     typed.putAll(given);
     ask();
   }
@@ -54,7 +43,7 @@ final class FormViewModel {
   private void ask() {
     try {
       questions.set(
-          source.questions(given()).stream()
+          what.questions(given()).stream()
               .filter(
                   q -> !(q.form() instanceof Question.Form.OneOf one) || one.choices().size() > 1)
               .toList());
@@ -82,7 +71,7 @@ final class FormViewModel {
   Optional<String> wrong(Question question) {
     try {
       String text = shown(question).strip();
-      fit.check(question, text.isEmpty() ? question.usual() : text);
+      what.check(question, text.isEmpty() ? question.usual() : text);
       return Optional.empty();
     } catch (Problem e) {
       return Optional.of(e.accepted());

@@ -38,8 +38,7 @@ final class NewVehicleViewModel {
     this.basis = basis;
     this.worker = worker;
     this.maker = new PreviewMaker(worker, loops);
-    this.form =
-        new FormViewModel(a -> NewVehicleForm.questions(basis, a), NewVehicleForm::check, Map.of());
+    this.form = new FormViewModel(NewVehicleForm.questionnaire(basis), Map.of());
     form.onChange(this::changed);
     changed();
   }

@@ -222,8 +222,9 @@ class PatternEditsTest {
               NewVehicle.Return.BODY,
               WireSize.Unit.AWG);
       assertThat(outcome.added()).allMatch(a -> !a.source().isBlank() && !a.value().isBlank());
-      for (Question question : pattern.questions(outcome.vehicle(), BASIS, Map.of())) {
-        Pattern.check(question, question.usual(), outcome.vehicle());
+      Questionnaire asked = pattern.questionnaire(outcome.vehicle(), BASIS);
+      for (Question question : asked.questions(Map.of())) {
+        asked.check(question, question.usual());
       }
     }
   }
