@@ -1,12 +1,9 @@
 package loopwright.ui.starting;
 
 import java.util.Map;
+import java.util.Optional;
 import javafx.scene.Node;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
-import javafx.scene.layout.VBox;
 import loopwright.casework.Problem;
 import loopwright.casework.edit.Change;
 import loopwright.casework.pattern.Basis;
@@ -15,7 +12,6 @@ import loopwright.model.Vehicle;
 import loopwright.ui.LoopSource;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
-import loopwright.ui.widget.Parts;
 import loopwright.ui.wiring.WiringDesk;
 import loopwright.ui.wiring.WiringPage;
 
@@ -80,25 +76,10 @@ public final class AddCircuitPage implements WiringPage {
             .styled("primary");
     KeyButton back =
         new KeyButton(Texts.of("starting.back"), "Esc", () -> pick(page, desk)).styled("action");
-    VBox whole =
-        Parts.column(
-            "page",
-            Parts.text(pattern.title(basis), "page-title"),
-            pane,
-            Parts.row("primary-row", add, back, Parts.line(Texts.of("starting.keys"), "legend")));
-    VBox.setVgrow(pane, Priority.ALWAYS);
-    whole.addEventFilter(
-        KeyEvent.KEY_PRESSED,
-        e -> {
-          if (e.getCode() == KeyCode.ENTER) {
-            add.fire();
-            e.consume();
-          } else if (e.getCode() == KeyCode.ESCAPE) {
-            back.fire();
-            e.consume();
-          }
-        });
-    page.getChildren().setAll(whole);
+    page.getChildren()
+        .setAll(
+            new StepPage(
+                pattern.title(basis), pane, add, Optional.of(back), Texts.of("starting.keys")));
     focus = pane::takeFocus;
     focus.run();
   }

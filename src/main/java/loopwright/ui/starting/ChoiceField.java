@@ -3,6 +3,8 @@ package loopwright.ui.starting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.DoubleBinding;
 import javafx.css.PseudoClass;
 import javafx.scene.AccessibleRole;
 import javafx.scene.control.Label;
@@ -29,6 +31,13 @@ final class ChoiceField extends FlowPane {
     setAccessibleRole(AccessibleRole.COMBO_BOX);
     setAccessibleHelp(question);
     getStyleClass().add("choice-field");
+    // A long choice breaks its line; by itself the pane would ask to be as wide as that.
+    setMinWidth(0);
+    DoubleBinding room =
+        Bindings.createDoubleBinding(
+            () -> getWidth() - snappedLeftInset() - snappedRightInset(),
+            widthProperty(),
+            insetsProperty());
     for (int i = 0; i < choices.size(); i++) {
       int at = i;
       Label label = Parts.text(choices.get(i).words(), "choice");
@@ -37,7 +46,7 @@ final class ChoiceField extends FlowPane {
             requestFocus();
             choose(at);
           });
-      label.maxWidthProperty().bind(widthProperty().subtract(8));
+      label.maxWidthProperty().bind(room);
       labels.add(label);
     }
     getChildren().setAll(labels);

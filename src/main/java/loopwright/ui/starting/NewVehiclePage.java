@@ -4,12 +4,13 @@ import java.util.Map;
 import java.util.Optional;
 import javafx.application.Platform;
 import javafx.scene.Node;
+import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import loopwright.casework.pattern.Basis;
@@ -178,26 +179,9 @@ public final class NewVehiclePage implements WiringPage {
       focus.run();
     }
 
-    /** A page with its title, what is on it, and what Enter and Escape do. */
     private void show(
         String title, Node body, KeyButton enter, Optional<KeyButton> escape, String keys) {
-      HBox foot = Parts.row("primary-row", enter);
-      escape.ifPresent(foot.getChildren()::add);
-      foot.getChildren().add(Parts.text(keys, "legend"));
-      VBox whole = Parts.column("page", Parts.text(title, "page-title"), body, foot);
-      VBox.setVgrow(body, Priority.ALWAYS);
-      whole.addEventFilter(
-          KeyEvent.KEY_PRESSED,
-          e -> {
-            if (e.getCode() == KeyCode.ENTER) {
-              enter.fire();
-              e.consume();
-            } else if (e.getCode() == KeyCode.ESCAPE && escape.isPresent()) {
-              escape.get().fire();
-              e.consume();
-            }
-          });
-      page.getChildren().setAll(whole);
+      page.getChildren().setAll(new StepPage(title, body, enter, escape, keys));
     }
 
     private void make() {
@@ -224,12 +208,14 @@ public final class NewVehiclePage implements WiringPage {
           return;
         }
         String mark = Texts.of(entry.taken() ? "starting.taken" : "starting.left");
+        Label sign = Parts.line(mark, "need-mark");
+        sign.setMinWidth(Region.USE_PREF_SIZE);
         VBox words =
             Parts.column(
                 "entry-words",
                 Parts.line(model.name(entry), "entry-title"),
                 Parts.line(model.pattern(entry), "form-source"));
-        setGraphic(Parts.row("entry-head", Parts.line(mark, "need-mark"), words));
+        setGraphic(Parts.row("entry-head", sign, words));
         setAccessibleText(mark + " " + model.name(entry));
       }
     }
