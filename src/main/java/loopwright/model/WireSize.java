@@ -1,6 +1,8 @@
 package loopwright.model;
 
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.stream.Stream;
 
 /**
  * A conductor size as printed on the reel: American wire gauge or square millimetres.
@@ -17,6 +19,11 @@ public record WireSize(Unit unit, double number) {
     MM2
   }
 
+  /** Square millimetres of IEC 60228, class 5, as far as vehicles use them. */
+  private static final double[] METRIC = {
+    0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120
+  };
+
   /** Rejects sizes outside 4/0 to 40 AWG and 0.05 to 300 mm2. */
   public WireSize {
     boolean ok =
@@ -29,6 +36,14 @@ public record WireSize(Unit unit, double number) {
               ? "AWG size must be a whole number from 4/0 to 40, not " + number
               : "wire area must be 0.05 to 300 mm2, not " + number);
     }
+  }
+
+  /** All sizes that are sold, thinnest first: even AWG numbers down to 2, then 1, 1/0 to 4/0. */
+  public static Stream<WireSize> sold(Unit unit) {
+    return unit == Unit.AWG
+        ? Stream.iterate(24, n -> n >= -3, n -> n > 2 ? n - 2 : n - 1)
+            .map(n -> new WireSize(Unit.AWG, n))
+        : Arrays.stream(METRIC).mapToObj(mm2 -> new WireSize(Unit.MM2, mm2));
   }
 
   /** Copper area in square millimetres. */

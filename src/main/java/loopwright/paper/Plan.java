@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Predicate;
+import loopwright.knowledge.Starters;
 import loopwright.knowledge.WireFuses;
 import loopwright.model.Circuit;
 import loopwright.model.Estimate;
@@ -32,9 +33,6 @@ import loopwright.solver.Variant;
  * solved once with typical values, and the figures found so far. Not for several threads.
  */
 final class Plan {
-
-  /** Power from which a motor counts as a starter, in watts. Common practice. */
-  private static final double STARTER_WATTS = 400;
 
   /** Copper at 20 C, standard annealed (IEC 60028), in ohm mm2 per metre. */
   private static final double COPPER_OHM_MM2_PER_METRE = 0.017241;
@@ -190,8 +188,7 @@ final class Plan {
 
   /** Whether a part is a motor that cranks an engine. */
   boolean starter(Part part) {
-    return part.spec() instanceof PartSpec.Motor m
-        && m.amps().about() * vehicle.systemVolts() > STARTER_WATTS;
+    return Starters.is(part.spec(), vehicle.systemVolts());
   }
 
   /** Whether a starter turns in a setting. */
@@ -203,7 +200,7 @@ final class Plan {
                 .filter(this::starter)
                 .flatMap(p -> network.elementsOf(p.id()).stream())
                 .anyMatch(
-                    e -> Math.abs(point(s).amps(e)) * vehicle.systemVolts() > STARTER_WATTS / 2));
+                    e -> Math.abs(point(s).amps(e)) * vehicle.systemVolts() > Starters.WATTS / 2));
   }
 
   /** The node of the battery's post that isn't grounded. */
@@ -232,7 +229,7 @@ final class Plan {
 
   /** The thinnest wire, in the system of another, that may be fused at so much; empty if none. */
   String sizeFor(PartSpec.Wire wire, double amps) {
-    return WireSizes.sold(wire.size().unit())
+    return WireSize.sold(wire.size().unit())
         .filter(s -> wireFuses.greatest(s.mm2()).orElse(0) >= amps)
         .findFirst()
         .map(WireSize::toString)

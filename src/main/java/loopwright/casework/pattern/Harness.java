@@ -516,7 +516,7 @@ final class Harness {
    * @param fuse rating of the fuse that protects them in amperes; 0 where none does
    */
   Run run(Side side, double fuse) {
-    return run(side, fuse, THINNEST);
+    return run(side, fuse, 0);
   }
 
   /** Wires of one size with at least so many square millimetres of copper. */
@@ -527,9 +527,6 @@ final class Harness {
     runs.add(run);
     return run;
   }
-
-  /** Thinner wires break by shaking before they melt; in square millimetres. Common practice. */
-  private static final double THINNEST = 0.75;
 
   /** The thinnest size of the vehicle's own unit with so much copper. */
   WireSize atLeast(double mm2) {
@@ -660,9 +657,13 @@ final class Harness {
 
   // The end.
 
-  /** Sizes the wires, writes the notes and says what came. */
-  Outcome finish() {
-    return finish(new Sizing(this).size());
+  /**
+   * Sizes the wires, writes the notes and says what came.
+   *
+   * @param cranks whether a motor among the new loads cranks the engine
+   */
+  Outcome finish(boolean cranks) {
+    return finish(new Sizing(this, cranks).size());
   }
 
   /** Does without sizing by lost volts: for what has no load yet. */

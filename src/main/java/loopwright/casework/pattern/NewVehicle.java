@@ -1,6 +1,7 @@
 package loopwright.casework.pattern;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -117,15 +118,16 @@ public record NewVehicle(
     double main = MAIN.get(0);
     double keyed = KEYED.get(0);
     while (true) {
-      Outcome outcome = make(basis, main, keyed);
+      Made made = make(basis, main, keyed);
+      Outcome outcome = made.outcome();
       if (!VehicleCheck.check(outcome.vehicle()).isEmpty()) {
         return outcome;
       }
       Network network = Network.of(outcome.vehicle(), basis.knowledge().typicals());
-      double nextMain = next(MAIN, amps(network, basis.words().say("part.main-fuse")), main);
+      double nextMain = next(MAIN, amps(network, basis.words().say("part.main-fuse"), made.cranking()), main);
       double nextKeyed =
           key == Key.SWITCH
-              ? next(KEYED, amps(network, basis.words().say("part.key-fuse")), keyed)
+              ? next(KEYED, amps(network, basis.words().say("part.key-fuse"), made.cranking()), keyed)
               : keyed;
       if (nextMain == main && nextKeyed == keyed) {
         return outcome;
@@ -143,17 +145,16 @@ public record NewVehicle(
         .orElse(ratings.get(ratings.size() - 1));
   }
 
-  /** The most that the part of this name carries, with each circuit on and all together. */
-  private static double amps(Network network, String called) {
+  /**
+   * The most that the part of this name carries, with each circuit on and all together; those that
+   * crank don't go through it.
+   */
+  private static double amps(Network network, String called, Set<String> cranking) {
     Vehicle vehicle = network.vehicle();
     Map<String, String> together = new LinkedHashMap<>();
     List<Map<String, String>> settings = new ArrayList<>();
     for (Circuit circuit : vehicle.circuits()) {
-      boolean cranks =
-          circuit.loads().stream()
-              .map(l -> vehicle.requirePart(l.part()).spec())
-              .anyMatch(s -> s instanceof PartSpec.Motor m && m.amps().about() > 80);
-      if (!cranks) {
+      if (!cranking.contains(circuit.id())) {
         settings.add(circuit.on());
         circuit.on().forEach(together::putIfAbsent);
       }
@@ -174,11 +175,19 @@ public record NewVehicle(
     return most;
   }
 
-  private Outcome make(Basis basis, double main, double keyed) throws Problem {
+  /**
+   * What has been made.
+   *
+   * @param cranking ids of the circuits that crank the engine
+   */
+  private record Made(Outcome outcome, Set<String> cranking) {}
+
+  private Made make(Basis basis, double main, double keyed) throws Problem {
     Outcome outcome = bare(basis, main, keyed);
     List<Added> added = new ArrayList<>(outcome.added());
     Map<String, String> circuits = new LinkedHashMap<>();
     List<String> told = new ArrayList<>();
+    Set<String> cranking = new HashSet<>();
     for (Row row : rows) {
       Pattern pattern =
           Patterns.find(row.pattern())
@@ -193,11 +202,27 @@ public record NewVehicle(
       outcome = pattern.plan(outcome.vehicle(), basis, row.answers());
       added.addAll(outcome.added());
       circuits.putAll(outcome.circuits());
+      if (pattern.cranks()) {
+        cranking.addAll(motors(outcome));
+      }
       told.addAll(outcome.told());
     }
-    Set<String> seen = new java.util.HashSet<>();
+    Set<String> seen = new HashSet<>();
     List<Added> once = added.stream().filter(a -> seen.add(a.part())).toList();
-    return new Outcome(outcome.vehicle(), once, circuits, told);
+    return new Made(new Outcome(outcome.vehicle(), once, circuits, told), cranking);
+  }
+
+  /** The new circuits that turn a motor; a neutral lamp's doesn't. */
+  private static List<String> motors(Outcome outcome) {
+    Vehicle vehicle = outcome.vehicle();
+    return vehicle.circuits().stream()
+        .filter(c -> outcome.circuits().containsKey(c.id()))
+        .filter(
+            c ->
+                c.loads().stream()
+                    .anyMatch(l -> vehicle.requirePart(l.part()).kind() == PartKind.MOTOR))
+        .map(Circuit::id)
+        .toList();
   }
 
   /** Battery, main fuse, bars, key, ground; no circuit yet. */
@@ -223,7 +248,7 @@ public record NewVehicle(
     switch (key) {
       case NONE -> {}
       case SWITCH ->
-          Supply.keyedBar(h, Supply.key(h, hot, keyed, Sizes.contact(keyed * 0.8), 1), keyed, 1);
+          Supply.keyedBar(h, Supply.key(h, hot, keyed, Sizes.contact(keyed * Sizes.WORKING_SHARE), 1), keyed, 1);
       case RELAY -> Supply.relayedBar(h, hot, Supply.coilKey(h, hot, 1), ground, 1);
     }
     return h.finishUnloaded();

@@ -69,7 +69,7 @@ public abstract class Pattern {
         Answers.of(id, questions(vehicle, basis, given), given, vehicle.systemVolts());
     Harness harness = new Harness(vehicle, basis, answers.words("name"));
     build(harness, answers);
-    return harness.finish();
+    return harness.finish(cranks());
   }
 
   /** The edit that puts it into a vehicle; undone, the whole circuit is gone again. */
@@ -86,6 +86,11 @@ public abstract class Pattern {
         return new Made(outcome.vehicle(), outcome.told());
       }
     };
+  }
+
+  /** Whether its motor cranks the engine. */
+  boolean cranks() {
+    return false;
   }
 
   abstract void ask(Questions ask);

@@ -1,7 +1,6 @@
 package loopwright.casework.pattern;
 
 import java.util.List;
-import java.util.stream.IntStream;
 import loopwright.knowledge.WireFuses;
 import loopwright.model.WireSize;
 
@@ -24,15 +23,8 @@ final class Sizes {
   /** A lamp rated at 12 V takes so much more at 12.6 V: 1.05 to the power of 0.55. */
   static final double FULL_BATTERY = 1.03;
 
-  private static final List<WireSize> MM2 =
-      List.of(0.75, 1.0, 1.5, 2.5, 4.0, 6.0, 10.0, 16.0, 25.0, 35.0, 50.0, 70.0, 95.0).stream()
-          .map(n -> new WireSize(WireSize.Unit.MM2, n))
-          .toList();
-
-  private static final List<WireSize> AWG =
-      IntStream.of(18, 16, 14, 12, 10, 8, 6, 4, 2, 1, 0, -1, -2, -3)
-          .mapToObj(n -> new WireSize(WireSize.Unit.AWG, n))
-          .toList();
+  /** Thinner wires break by shaking before they melt; in square millimetres. Common practice. */
+  private static final double THINNEST = 0.75;
 
   private Sizes() {}
 
@@ -54,8 +46,8 @@ final class Sizes {
   }
 
   /** The sizes of a unit, thinnest first. */
-  static List<WireSize> ladder(WireSize.Unit unit) {
-    return unit == WireSize.Unit.AWG ? AWG : MM2;
+  private static List<WireSize> ladder(WireSize.Unit unit) {
+    return WireSize.sold(unit).filter(s -> s.mm2() >= THINNEST).toList();
   }
 
   /** The thinnest size that a fuse protects; the thinnest of all without one. */

@@ -11,6 +11,7 @@ import java.util.Set;
 import loopwright.knowledge.PatternValues;
 import loopwright.knowledge.PatternValues.Drop;
 import loopwright.knowledge.PatternValues.Stretch;
+import loopwright.knowledge.Starters;
 import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
@@ -38,9 +39,6 @@ final class Sizing {
   /** Left free of a limit: lengths differ, and later circuits share the way. */
   private static final double MARGIN = 0.85;
 
-  /** Current from which a motor counts as a starter, in amperes. Common practice. */
-  private static final double STARTER_AMPS = 80;
-
   /**
    * Volts lost with one circuit on, the worst of its loads.
    *
@@ -55,10 +53,17 @@ final class Sizing {
   }
 
   private final Harness harness;
+  private final boolean cranks;
   private final PatternValues values;
 
-  Sizing(Harness harness) {
+  /**
+   * Begins sizing.
+   *
+   * @param cranks whether a motor among the loads cranks the engine
+   */
+  Sizing(Harness harness, boolean cranks) {
     this.harness = harness;
+    this.cranks = cranks;
     this.values = harness.basis().knowledge().patternValues();
   }
 
@@ -69,39 +74,29 @@ final class Sizing {
    *     solved yet
    */
   List<Loss> size() {
+    harness.settle();
+    // Asked once: whether a vehicle holds together doesn't depend on sizes.
+    if (!VehicleCheck.check(harness.vehicle()).isEmpty()) {
+      harness.tell("told.not-solved");
+      return List.of();
+    }
     Set<Run> atTheirEnd = new HashSet<>();
+    List<Loss> losses = List.of();
     for (int step = 0; step < MOST_STEPS; step++) {
       harness.settle();
-      Vehicle vehicle = harness.vehicle();
-      if (!VehicleCheck.check(vehicle).isEmpty()) {
-        harness.tell("told.not-solved");
-        return List.of();
-      }
-      Network network = Network.of(vehicle, harness.basis().knowledge().typicals());
-      List<Loss> losses = new ArrayList<>();
+      Network network = Network.of(harness.vehicle(), harness.basis().knowledge().typicals());
+      losses = new ArrayList<>();
       Optional<Step> worst = Optional.empty();
       for (Circuit circuit : harness.newCircuits()) {
         OperatingPoint point =
             Solver.full(network).solve(Variant.healthy(network), circuit.onSetting());
         Loss loss = loss(network, point, circuit);
         losses.add(loss);
-        if (worst.isEmpty() && loss.feed() > MARGIN * loss.feedLimit().volts()) {
-          worst =
-              step(
-                  network,
-                  point,
-                  true,
-                  loss.feed() - MARGIN * loss.feedLimit().volts(),
-                  atTheirEnd);
+        if (worst.isEmpty()) {
+          worst = step(network, point, true, loss.feed(), loss.feedLimit(), atTheirEnd);
         }
-        if (worst.isEmpty() && loss.ground() > MARGIN * loss.groundLimit().volts()) {
-          worst =
-              step(
-                  network,
-                  point,
-                  false,
-                  loss.ground() - MARGIN * loss.groundLimit().volts(),
-                  atTheirEnd);
+        if (worst.isEmpty()) {
+          worst = step(network, point, false, loss.ground(), loss.groundLimit(), atTheirEnd);
         }
       }
       if (worst.isEmpty()) {
@@ -115,14 +110,26 @@ final class Sizing {
         run.grow(next);
       }
     }
-    return List.of();
+    return losses;
   }
 
   private record Step(Run run, double mm2) {}
 
-  /** The run that loses most, and the copper it would need; empty if no run can help. */
+  /**
+   * The run that loses most, and the copper it would need; empty if it needn't be thicker, or no
+   * run can help.
+   */
   private Optional<Step> step(
-      Network network, OperatingPoint point, boolean feed, double excess, Set<Run> atTheirEnd) {
+      Network network,
+      OperatingPoint point,
+      boolean feed,
+      double all,
+      Drop limit,
+      Set<Run> atTheirEnd) {
+    double excess = all - MARGIN * limit.volts();
+    if (excess <= 0) {
+      return Optional.empty();
+    }
     Map<Run, Double> lost = new HashMap<>();
     for (Run run : harness.runs()) {
       if (run.side().feeds() == feed && run.side() != Side.CONTROL && !atTheirEnd.contains(run)) {
@@ -170,7 +177,7 @@ final class Sizing {
     boolean starter = false;
     for (LoadRef load : circuit.loads()) {
       Part part = vehicle.requirePart(load.part());
-      starter |= part.spec() instanceof PartSpec.Motor m && m.amps().about() > STARTER_AMPS;
+      starter |= cranks && Starters.is(part.spec(), vehicle.systemVolts());
       Element element = element(network, load);
       double whole = point.volts(network.requireNode(vehicle.feedPost()));
       double a = point.volts(element.a());

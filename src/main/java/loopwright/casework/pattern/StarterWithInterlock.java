@@ -35,6 +35,11 @@ final class StarterWithInterlock extends Pattern {
   }
 
   @Override
+  boolean cranks() {
+    return true;
+  }
+
+  @Override
   void ask(Questions ask) {
     ask.name();
     ask.power("power", "starter", 600);
