@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import loopwright.knowledge.WireEnds;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
@@ -12,12 +13,6 @@ import loopwright.model.TerminalRef;
 
 /** Terminals with more than one wire: in one crimp, in one cavity, on one stud. */
 final class CrimpFigures {
-
-  /** Wires that one crimp takes. Common practice: one is usual, two of like size may do. */
-  private static final int IN_ONE_CRIMP = 2;
-
-  /** Rings that a stud takes: four, by FAA-H-8083-31 and AC 43.13-1B (from memory). */
-  private static final int ON_A_STUD = 4;
 
   /** How many times the copper of its fellow a wire in one crimp may have. Common practice. */
   private static final double UNLIKE = 5;
@@ -54,10 +49,10 @@ final class CrimpFigures {
         || kind == PartKind.BATTERY
         || kind == PartKind.BODY
         || thick >= RING) {
-      count(at, Figure.Kind.RINGS, ids, ON_A_STUD);
+      count(at, Figure.Kind.RINGS, ids, WireEnds.ON_A_STUD);
       return;
     }
-    count(at, Figure.Kind.CRIMPED, ids, IN_ONE_CRIMP);
+    count(at, Figure.Kind.CRIMPED, ids, WireEnds.IN_ONE_CRIMP);
     plan.add(
         new Figure(
             at.part(),

@@ -1,14 +1,15 @@
 package loopwright.casework.pattern;
 
 import java.util.List;
+import java.util.function.UnaryOperator;
 import loopwright.model.TerminalRef;
 
-/** Feeds several loads from one wire: straight to the first, or through a splice. */
+/** Wires several loads side by side: straight to the only one, or through a splice. */
 final class Branches {
   private Branches() {}
 
   /**
-   * Wires loads side by side.
+   * Feeds loads.
    *
    * @param from where the wire begins
    * @param terminal the loads' terminal
@@ -23,12 +24,38 @@ final class Branches {
       String terminal,
       double metres,
       double branch) {
+    wire(h, run, from, loads, terminal, metres, branch, "wire.to-splice", h::feedOf);
+  }
+
+  /**
+   * Returns loads.
+   *
+   * @param to where the current goes
+   * @param metres the way from the load, or from the splice
+   * @param branch from each load to the splice in metres
+   */
+  static void ground(
+      Harness h, Run run, TerminalRef to, List<String> loads, double metres, double branch) {
+    wire(h, run, to, loads, "out", metres, branch, "wire.ground-splice", h::groundOf);
+  }
+
+  private static void wire(
+      Harness h,
+      Run run,
+      TerminalRef trunk,
+      List<String> loads,
+      String terminal,
+      double metres,
+      double branch,
+      String trunkWords,
+      UnaryOperator<String> words) {
     if (loads.size() == 1) {
-      h.wire(run, from, Harness.at(loads.get(0), terminal), metres, h.feedOf(loads.get(0)));
+      String load = loads.get(0);
+      h.wire(run, trunk, Harness.at(load, terminal), metres, words.apply(load));
       return;
     }
     String splice = h.splice(h.words("part.splice"), loads.size() + 1);
-    h.wire(run, from, Harness.at(splice, "a"), metres, h.words("wire.to-splice"));
+    h.wire(run, trunk, Harness.at(splice, "a"), metres, h.words(trunkWords));
     Run branches = h.run(run.side(), run.fuse());
     for (int i = 0; i < loads.size(); i++) {
       String leg = String.valueOf((char) ('b' + i));
@@ -37,7 +64,7 @@ final class Branches {
           Harness.at(splice, leg),
           Harness.at(loads.get(i), terminal),
           branch,
-          h.feedOf(loads.get(i)));
+          words.apply(loads.get(i)));
     }
   }
 }

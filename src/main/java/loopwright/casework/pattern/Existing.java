@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import loopwright.knowledge.WireEnds;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
@@ -252,13 +253,33 @@ final class Existing {
     return Double.isInfinite(fuse) ? OptionalDouble.empty() : OptionalDouble.of(fuse);
   }
 
-  /** A fuse of at most so many amperes that feeds small things from the same feed already. */
+  /**
+   * A fuse of at most so many amperes that feeds small things from the same feed already and whose
+   * terminal takes one wire more.
+   */
   Optional<Part> smallFuse(Feed feed, double most, String name) {
     Map<TerminalRef, Double> live = feed.on().isEmpty() ? hot : keyed;
     return vehicle.parts().stream()
         .filter(p -> p.spec() instanceof PartSpec.Fuse f && f.amps() <= most)
-        .filter(p -> p.name().equals(name) && live.containsKey(new TerminalRef(p.id(), "load")))
+        .filter(p -> p.name().equals(name))
+        .filter(
+            p -> {
+              TerminalRef load = new TerminalRef(p.id(), "load");
+              return live.containsKey(load)
+                  && wires(vehicle.parts(), load) < WireEnds.IN_ONE_CRIMP;
+            })
         .findFirst();
+  }
+
+  /** Whether the stud of a ground point takes one ring more. */
+  static boolean hasRoom(List<Part> parts, TerminalRef stud) {
+    return wires(parts, stud) < WireEnds.ON_A_STUD;
+  }
+
+  private static long wires(List<Part> parts, TerminalRef at) {
+    return parts.stream()
+        .filter(p -> p.spec() instanceof PartSpec.Wire w && (w.from().equals(at) || w.to().equals(at)))
+        .count();
   }
 
   /** Ground points and ground blocks. */

@@ -483,29 +483,43 @@ final class Harness {
     return lamp(called, watts, "dash", words("why.tell-tale"));
   }
 
-  /** The terminal of a ground point or block that a person chose, or of a new point. */
+  /**
+   * The terminal of a ground point or block that a person chose, or of a new point; also of a new
+   * one where the stud has as many rings as it takes.
+   */
   TerminalRef ground(String answer, String place) {
     if (!answer.equals(Questions.NEW)) {
       Part there = part(answer);
       if (there.kind() == PartKind.BATTERY) {
         return before.groundedPost();
       }
-      return there.kind() == PartKind.SPLICE ? leg(answer) : at(answer, "lug");
+      if (there.kind() == PartKind.SPLICE) {
+        return leg(answer);
+      }
+      TerminalRef stud = at(answer, "lug");
+      if (Existing.hasRoom(parts, stud) || existing().body().isEmpty()) {
+        return stud;
+      }
     }
-    return groundsHere.computeIfAbsent(
-        place,
-        p -> {
-          String id =
-              add(
-                  "G",
-                  words("part.ground", basis.words().say("where." + place)),
-                  new PartSpec.Ground(Optional.empty()),
-                  place,
-                  words("why.ground"));
-          Part body = existing().body().orElseThrow();
-          join(at(id, "metal"), at(body.id(), "metal"));
-          return at(id, "lug");
-        });
+    TerminalRef here = groundsHere.get(place);
+    if (here == null || !Existing.hasRoom(parts, here)) {
+      here = newGround(place);
+      groundsHere.put(place, here);
+    }
+    return here;
+  }
+
+  private TerminalRef newGround(String place) {
+    Part body = existing().body().orElseThrow();
+    String id =
+        add(
+            "G",
+            words("part.ground", basis.words().say("where." + place)),
+            new PartSpec.Ground(Optional.empty()),
+            place,
+            words("why.ground"));
+    join(at(id, "metal"), at(body.id(), "metal"));
+    return at(id, "lug");
   }
 
   // Wires.

@@ -9,6 +9,7 @@ import loopwright.knowledge.PatternValues;
 import loopwright.model.Circuit;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
+import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 
 /** The questions of one pattern being put together, which may depend on answers given so far. */
@@ -131,7 +132,7 @@ final class Questions {
   void coilGround() {
     String usual =
         grounds().keySet().stream()
-            .filter(g -> !g.equals(NEW))
+            .filter(g -> !g.equals(NEW) && hasRoom(g))
             .reduce((first, second) -> first.equals(firstGround()) ? second : first)
             .orElse(NEW);
     ground("coil-ground", usual);
@@ -141,6 +142,11 @@ final class Questions {
     List<Question.Choice> all = new ArrayList<>();
     grounds().forEach((ground, words) -> all.add(new Question.Choice(ground, words)));
     add(id, new Question.Form.OneOf(all), usual, COMMON);
+  }
+
+  private boolean hasRoom(String ground) {
+    return vehicle.requirePart(ground).kind() != PartKind.GROUND
+        || Existing.hasRoom(vehicle.parts(), new TerminalRef(ground, "lug"));
   }
 
   private String firstGround() {

@@ -21,7 +21,8 @@ import loopwright.model.Vehicle;
  * fuses carry no more than before:
  *
  * <pre>
- * bar -- fuse -- 30 (relay) 87 -- socket pin -- trailer lamp -- socket ground pin -- ground
+ * bar -- fuse -- splice -- 30 (relays) 87 -- socket pins -- trailer lamps -- splice
+ * splice -- socket ground pin -- ground
  * lamp of the vehicle -- 86 (relay) 85 -- ground
  * </pre>
  */
@@ -80,7 +81,7 @@ final class TrailerSocket extends Pattern {
         h.ground(a.words("ground"), "rear"),
         a.number("to-ground"),
         h.words("wire.ground"));
-    Run feed = h.run(fuse.side(), fuse.amps());
+    Map<String, String> relays = new LinkedHashMap<>();
     for (Map.Entry<String, Circuit> tap : tapped.entrySet()) {
       String k =
           h.relay(
@@ -89,24 +90,37 @@ final class TrailerSocket extends Pattern {
               "relay",
               amps);
       tap(h, a, tap.getValue(), tapped, k);
-      h.wire(
-          feed, fuse.load(), Harness.at(k, "30"), a.number("to-relay"), h.words("wire.to-relay"));
+      relays.put(tap.getKey(), k);
+    }
+    Branches.feed(
+        h,
+        h.run(fuse.side(), fuse.amps()),
+        fuse.load(),
+        List.copyOf(relays.values()),
+        "30",
+        a.number("to-relay"),
+        0.1);
+    List<String> all = new ArrayList<>();
+    for (Map.Entry<String, Circuit> tap : tapped.entrySet()) {
       List<String> lamps = new ArrayList<>();
       for (Pin pin : pins(pins, tap.getKey())) {
         used.add(pin.pin());
         h.wire(
             out,
-            Harness.at(k, "87"),
+            Harness.at(relays.get(tap.getKey()), "87"),
             Harness.at(socket, pin.pin() + "a"),
             a.number("to-socket"),
             h.words("trailer-socket.wire.to-pin", pin.pin(), pin.marking()));
-        lamps.addAll(lamps(h, a, socket, pin, groundPin, out, ground));
+        lamps.addAll(lamps(h, a, socket, pin, out));
       }
       h.circuit(
           h.words("trailer-socket.circuit." + tap.getKey()),
           Harness.loads(lamps),
           List.of(tap.getValue().on()));
+      all.addAll(lamps);
     }
+    Branches.ground(
+        h, ground, Harness.at(socket, groundPin.pin() + "b"), all, a.number("on-trailer"), 1);
     Set<String> spare = new TreeSet<>();
     for (Pin pin : pins) {
       if (!used.contains(pin.pin()) && pin != groundPin) {
@@ -145,8 +159,7 @@ final class TrailerSocket extends Pattern {
     return pins.stream().filter(p -> p.function().endsWith(tap)).toList();
   }
 
-  private static List<String> lamps(
-      Harness h, Answers a, String socket, Pin pin, Pin groundPin, Run out, Run ground)
+  private static List<String> lamps(Harness h, Answers a, String socket, Pin pin, Run out)
       throws Problem {
     boolean tail = pin.function().endsWith(TAIL);
     List<String> sides =
@@ -166,12 +179,6 @@ final class TrailerSocket extends Pattern {
           Harness.at(lamp, "in"),
           a.number("on-trailer"),
           h.feedOf(lamp));
-      h.wire(
-          ground,
-          Harness.at(lamp, "out"),
-          Harness.at(socket, groundPin.pin() + "b"),
-          a.number("on-trailer"),
-          h.groundOf(lamp));
     }
     return lamps;
   }

@@ -43,10 +43,7 @@ class PatternsTest {
           Figure.Kind.DIODE_BREAKS_AMPS,
           Figure.Kind.GROUND_SNEAK,
           // Where charging isn't stated a usual one stands in, which is told as such.
-          Figure.Kind.CHARGE_AMPS,
-          Figure.Kind.RINGS,
-          // A feed that branches at a terminal needs a splice there yet.
-          Figure.Kind.CRIMPED);
+          Figure.Kind.CHARGE_AMPS);
 
   static Stream<Arguments> everywhere() {
     List<Arguments> all = new ArrayList<>();
