@@ -1,6 +1,5 @@
 package loopwright.cli;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Locale;
@@ -8,16 +7,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import loopwright.casework.Problem;
-import loopwright.casework.edit.VehicleStore;
 import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.Outcome;
 import loopwright.casework.pattern.Pattern;
 import loopwright.casework.pattern.PatternWords;
 import loopwright.casework.pattern.Patterns;
 import loopwright.io.KnowledgeFiles;
-import loopwright.io.VehicleFiles;
 import loopwright.model.Vehicle;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -76,11 +74,7 @@ final class AddCommand implements Callable<Integer> {
       description = "Writes the vehicle with the circuit in it; the file it came from will do.")
   private Optional<Path> save = Optional.empty();
 
-  @Option(
-      names = "--width",
-      paramLabel = "COLUMNS",
-      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
-  private int width = Page.USUAL;
+  @Mixin private LineWidth width = new LineWidth();
 
   AddCommand(CliWorld world) {
     this.world = world;
@@ -92,8 +86,8 @@ final class AddCommand implements Callable<Integer> {
     if (opened.isEmpty()) {
       return ExitCode.VEHICLE.number();
     }
-    Page page = new Page(world.out(), width);
-    Page log = new Page(world.err(), width);
+    Page page = width.out(world);
+    Page log = width.err(world);
     Basis basis = basis();
     Optional<Pattern> found = pattern.flatMap(Patterns::find);
     if (found.isEmpty()) {
@@ -101,19 +95,7 @@ final class AddCommand implements Callable<Integer> {
       list(pattern.isPresent() ? log : page, basis);
       return pattern.isPresent() ? ExitCode.USAGE.number() : ExitCode.DONE.number();
     }
-    ExitCode code;
-    try {
-      code = add(page, log, basis, found.get(), opened.get());
-    } catch (Asker.Ended e) {
-      log.say("Stopped; nothing is written.");
-      code = ExitCode.USAGE;
-    } catch (Problem e) {
-      log.say(e.field() + " '" + e.value() + "': " + e.accepted() + ".");
-      code = ExitCode.USAGE;
-    }
-    page.flush();
-    log.flush();
-    return code.number();
+    return Asker.run(page, log, () -> add(page, log, basis, found.get(), opened.get())).number();
   }
 
   /** What patterns need to know, as it comes with the program. */
@@ -159,28 +141,6 @@ final class AddCommand implements Callable<Integer> {
       page.say("To keep it, add --save FILE; nothing is written yet.");
       return ExitCode.DONE;
     }
-    return save(page, log, save.get(), outcome.vehicle());
-  }
-
-  /** Saves over a vehicle file, keeping what it held, or as a new one. */
-  static ExitCode save(Page page, Page log, Path file, Vehicle vehicle) {
-    VehicleFiles files = new VehicleFiles();
-    try {
-      if (Files.exists(file)) {
-        try (VehicleStore.Opened opened = files.open(file)) {
-          if (opened.readOnly().isPresent()) {
-            throw new Problem("file", file.toString(), opened.readOnly().get());
-          }
-          opened.save(vehicle);
-        }
-      } else {
-        files.create(file, vehicle).close();
-      }
-    } catch (Problem e) {
-      log.say(e.getMessage());
-      return ExitCode.FAILED;
-    }
-    page.say("Saved: " + file);
-    return ExitCode.DONE;
+    return Saving.save(page, log, save.get(), outcome.vehicle());
   }
 }

@@ -26,6 +26,28 @@ final class Asker {
     }
   }
 
+  /** What asks, and then does something with the answers. */
+  interface Work {
+    ExitCode run() throws Ended, Problem;
+  }
+
+  /** Does work; says why where it ends early. */
+  static ExitCode run(Page page, Page log, Work work) {
+    ExitCode code;
+    try {
+      code = work.run();
+    } catch (Ended e) {
+      log.say("Stopped; nothing is written.");
+      code = ExitCode.USAGE;
+    } catch (Problem e) {
+      log.say(e.getMessage() + ".");
+      code = ExitCode.USAGE;
+    }
+    page.flush();
+    log.flush();
+    return code;
+  }
+
   private final BufferedReader in;
   private final Page page;
 

@@ -8,7 +8,7 @@ import java.util.concurrent.Callable;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.Problem;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 
 /** Lists the kept cases. */
 @Command(
@@ -18,11 +18,7 @@ import picocli.CommandLine.Option;
 final class CasesCommand implements Callable<Integer> {
   private final CliWorld world;
 
-  @Option(
-      names = "--width",
-      paramLabel = "COLUMNS",
-      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
-  private int width = Page.USUAL;
+  @Mixin private LineWidth width = new LineWidth();
 
   CasesCommand(CliWorld world) {
     this.world = world;
@@ -37,7 +33,7 @@ final class CasesCommand implements Callable<Integer> {
       world.err().println(e.getMessage());
       return ExitCode.FAILED.number();
     }
-    Page page = new Page(world.out(), width);
+    Page page = width.out(world);
     if (kept.isEmpty()) {
       page.say("No cases are kept.");
     }

@@ -48,11 +48,7 @@ final class CheckCommand implements Callable<Integer> {
   @Option(names = "--sources", description = "Says where each limit comes from.")
   private boolean sources;
 
-  @Option(
-      names = "--width",
-      paramLabel = "COLUMNS",
-      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
-  private int width = Page.USUAL;
+  @Mixin private LineWidth width = new LineWidth();
 
   CheckCommand(CliWorld world) {
     this.world = world;
@@ -66,14 +62,14 @@ final class CheckCommand implements Callable<Integer> {
     if (surroundings.isPresent()
         && !(surroundings.get() >= PaperDesk.COLDEST_SURROUNDINGS
             && surroundings.get() <= PaperDesk.HOTTEST_SURROUNDINGS)) {
-      new Page(world.err(), width)
+      width.err(world)
           .say("Surroundings: " + surroundings.get() + " C must be -40 to 79 C.");
       return ExitCode.USAGE.number();
     }
     CliWorld.Opening opening = world.openDraft(print.vehicle);
     if (opening instanceof CliWorld.Opening.Defective defective) {
       VehicleCommand.defects(
-          new Page(world.err(), width), world, print.vehicle, defective.defects());
+          width.err(world), world, print.vehicle, defective.defects());
       return ExitCode.VEHICLE.number();
     }
     Vehicle vehicle = ((CliWorld.Opening.Opened) opening).vehicle();
@@ -89,7 +85,7 @@ final class CheckCommand implements Callable<Integer> {
               PlanSheet.pdf(report, print.paper, PrintOptions.today(world), print.phrases));
       return written == ExitCode.DONE.number() ? judged(report) : written;
     }
-    Page page = new Page(world.out(), width);
+    Page page = width.out(world);
     show(page, report, print.phrases);
     page.flush();
     return judged(report);

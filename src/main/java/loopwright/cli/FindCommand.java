@@ -21,6 +21,7 @@ import loopwright.io.wire.WireCodec;
 import loopwright.knowledge.Context;
 import loopwright.model.Vehicle;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -113,11 +114,7 @@ final class FindCommand implements Callable<Integer> {
       description = "Take up a kept case; see the command cases.")
   private Optional<String> resume = Optional.empty();
 
-  @Option(
-      names = "--width",
-      paramLabel = "COLUMNS",
-      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
-  private int width = Page.USUAL;
+  @Mixin private LineWidth width = new LineWidth();
 
   FindCommand(CliWorld world) {
     this.world = world;
@@ -172,7 +169,7 @@ final class FindCommand implements Callable<Integer> {
                         opened.vehicle(),
                         practiceMeter,
                         story,
-                        new Page(world.out(), width),
+                        width.out(world),
                         lines)
                     .run())
             .number();
@@ -301,7 +298,7 @@ final class FindCommand implements Callable<Integer> {
 
   private Optional<CaseDesk.Complaint> asked(CaseDesk desk, Vehicle opened, LineReader in)
       throws IOException {
-    Page page = new Page(world.out(), width);
+    Page page = width.out(world);
     page.say("What is wrong with the " + opened.name() + "? For instance: beacon dead");
     while (true) {
       page.prompt("wrong> ");
@@ -343,7 +340,7 @@ final class FindCommand implements Callable<Integer> {
       Problem problem = new Problem("VEHICLE", name, String.join("; ", defects));
       return failed(ExitCode.VEHICLE, problem);
     }
-    VehicleCommand.defects(new Page(world.err(), width), world, name, defects);
+    VehicleCommand.defects(width.err(world), world, name, defects);
     return ExitCode.VEHICLE.number();
   }
 

@@ -19,6 +19,7 @@ import loopwright.casework.pattern.Pattern;
 import loopwright.casework.pattern.Patterns;
 import loopwright.model.Vehicle;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -61,11 +62,7 @@ final class NewCommand implements Callable<Integer> {
       description = "Asks nothing, and adds what vehicles of its kind usually need.")
   private boolean usual;
 
-  @Option(
-      names = "--width",
-      paramLabel = "COLUMNS",
-      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
-  private int width = Page.USUAL;
+  @Mixin private LineWidth width = new LineWidth();
 
   NewCommand(CliWorld world) {
     this.world = world;
@@ -73,29 +70,18 @@ final class NewCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Page page = new Page(world.out(), width);
-    Page log = new Page(world.err(), width);
-    ExitCode code;
-    try {
-      // Told before the questions, not after them.
-      if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
-        throw new Problem(
-            "file", file.toString(), "a new name: there is something of this name already");
-      }
-      code = make(page, log, AddCommand.basis());
-    } catch (Asker.Ended e) {
-      log.say("Stopped; nothing is written.");
-      code = ExitCode.USAGE;
-    } catch (Problem e) {
-      log.say(e.field() + " '" + e.value() + "': " + e.accepted() + ".");
-      code = ExitCode.USAGE;
-    }
-    page.flush();
-    log.flush();
-    return code.number();
+    Page page = width.out(world);
+    Page log = width.err(world);
+    return Asker.run(page, log, () -> make(page, log)).number();
   }
 
-  private ExitCode make(Page page, Page log, Basis basis) throws Asker.Ended, Problem {
+  private ExitCode make(Page page, Page log) throws Asker.Ended, Problem {
+    // Told before the questions, not after them.
+    if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+      throw new Problem(
+          "file", file.toString(), "a new name: there is something of this name already");
+    }
+    Basis basis = AddCommand.basis();
     Map<String, String> given = new LinkedHashMap<>();
     List<NewVehicle.Row> rows = new ArrayList<>();
     if (answers.isPresent()) {
@@ -117,7 +103,7 @@ final class NewCommand implements Callable<Integer> {
     page.gap();
     AddedPage.show(page, outcome);
     page.gap();
-    return AddCommand.save(page, log, file, outcome.vehicle());
+    return Saving.save(page, log, file, outcome.vehicle());
   }
 
   /** Asks which circuits to add, beginning with what is usual. */
@@ -163,7 +149,7 @@ final class NewCommand implements Callable<Integer> {
         page.items(outcome.told());
         rows.add(row);
       } catch (Problem e) {
-        page.say("Not added. " + e.field() + " '" + e.value() + "': " + e.accepted() + ".");
+        page.say("Not added. " + e.getMessage() + ".");
       }
     }
   }

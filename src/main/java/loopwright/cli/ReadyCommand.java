@@ -5,7 +5,7 @@ import java.util.concurrent.Callable;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 
 /** Lists the ready-made cases. */
 @Command(
@@ -15,11 +15,7 @@ import picocli.CommandLine.Option;
 final class ReadyCommand implements Callable<Integer> {
   private final CliWorld world;
 
-  @Option(
-      names = "--width",
-      paramLabel = "COLUMNS",
-      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
-  private int width = Page.USUAL;
+  @Mixin private LineWidth width = new LineWidth();
 
   ReadyCommand(CliWorld world) {
     this.world = world;
@@ -34,7 +30,7 @@ final class ReadyCommand implements Callable<Integer> {
       world.err().println(e.getMessage());
       return ExitCode.FAILED.number();
     }
-    Page page = new Page(world.out(), width);
+    Page page = width.out(world);
     for (ReadyCase one : ready) {
       page.block(one.id() + ": ", one.title() + ", " + one.vehicle());
     }

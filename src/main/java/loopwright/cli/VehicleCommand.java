@@ -10,7 +10,7 @@ import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.Vehicle;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
 
 /** Shows what a vehicle holds, or what is wrong with it. */
@@ -26,11 +26,7 @@ final class VehicleCommand implements Callable<Integer> {
   @Parameters(paramLabel = "VEHICLE", description = "A vehicle file, or a demo vehicle's name.")
   private String name = "";
 
-  @Option(
-      names = "--width",
-      paramLabel = "COLUMNS",
-      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
-  private int width = Page.USUAL;
+  @Mixin private LineWidth width = new LineWidth();
 
   VehicleCommand(CliWorld world) {
     this.world = world;
@@ -38,7 +34,7 @@ final class VehicleCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Page page = new Page(world.out(), width);
+    Page page = width.out(world);
     CliWorld.Opening opening = world.openVehicle(name);
     if (opening instanceof CliWorld.Opening.Opened opened) {
       show(page, opened);

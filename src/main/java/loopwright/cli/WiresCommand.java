@@ -1,6 +1,5 @@
 package loopwright.cli;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
@@ -22,13 +21,13 @@ import loopwright.casework.sheet.SheetStore;
 import loopwright.casework.sheet.WireColumn;
 import loopwright.casework.sheet.WirePreview;
 import loopwright.casework.sheet.WireSheet;
-import loopwright.io.VehicleFile;
 import loopwright.io.sheet.SheetFiles;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -107,11 +106,7 @@ final class WiresCommand implements Callable<Integer> {
     }
   }
 
-  @Option(
-      names = "--width",
-      paramLabel = "COLUMNS",
-      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
-  private int width = Page.USUAL;
+  @Mixin private LineWidth width = new LineWidth();
 
   WiresCommand(CliWorld world) {
     this.world = world;
@@ -119,7 +114,7 @@ final class WiresCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Page log = new Page(world.err(), width);
+    Page log = width.err(world);
     if (save.isPresent() && in.isEmpty()) {
       log.say("--save wants a table to take: give it with --in.");
       return ExitCode.USAGE.number();
@@ -150,7 +145,7 @@ final class WiresCommand implements Callable<Integer> {
       log.flush();
       return ExitCode.VEHICLE.number();
     }
-    Page page = new Page(world.out(), width);
+    Page page = width.out(world);
     list.remark().ifPresent(page::say);
     ExitCode code = pins ? pinouts(page, log, list, vehicle) : wires(page, log, list, vehicle);
     page.flush();
@@ -226,17 +221,10 @@ final class WiresCommand implements Callable<Integer> {
   }
 
   private ExitCode save(Page page, Page log, Vehicle changed) {
-    Path file = save.orElseThrow();
-    try {
-      VehicleFile.write(changed, file);
-    } catch (IOException e) {
-      log.say(e.getMessage());
-      log.flush();
-      return ExitCode.FAILED;
-    }
     page.gap();
-    page.say("Saved: " + file);
-    return ExitCode.DONE;
+    ExitCode code = Saving.save(page, log, save.orElseThrow(), changed);
+    log.flush();
+    return code;
   }
 
   private static void show(Page page, WirePreview.Row row) {
