@@ -25,7 +25,6 @@ import loopwright.knowledge.WireFuses;
 import loopwright.meter.MeterSpec;
 import loopwright.model.PartKind;
 import loopwright.model.Spread;
-import loopwright.model.WireSize;
 
 /**
  * Reads the knowledge folder except its rules: {@code faults/*.json}, {@code
@@ -50,9 +49,6 @@ public final class KnowledgeFiles {
 
   private static final List<String> FUSE_COLUMNS =
       List.of("kind", "item", "rated_A", "cold_resistance_mohm", "source", "origin");
-
-  private static final List<String> WIRE_FUSE_COLUMNS =
-      List.of("wire_system", "wire_size", "fuse_A", "source", "origin");
 
   private static final Set<String> ORIGINS =
       Set.of("FOUND", "MEMORY", "COMPUTED", "COMMON PRACTICE");
@@ -107,8 +103,9 @@ public final class KnowledgeFiles {
               });
     }
     Optional<TypicalValues> typicals = typicals(root.resolve("reference"), all);
-    WireFuses wireFuses = wireFuses(root.resolve("reference"), all);
-    PatternValues patternValues = PatternTables.read(root.resolve("reference"), all);
+    PlanTables tables = new PlanTables(root.resolve("reference"), all);
+    WireFuses wireFuses = tables.wireFuses();
+    PatternValues patternValues = tables.patternValues();
     faults.finish();
     if (!all.isEmpty() || typicals.isEmpty()) {
       return new ReadResult.Refused<>(all);
@@ -282,33 +279,6 @@ public final class KnowledgeFiles {
     return defects.isEmpty() && fuseDefects.isEmpty()
         ? Optional.of(new TypicalValues(rows, fuses))
         : Optional.empty();
-  }
-
-  /** The greatest fuse for each size of wire. */
-  private static WireFuses wireFuses(Path folder, List<Defect> all) {
-    DefectList defects = new DefectList("reference/wire-fuse.csv");
-    List<WireFuses.Row> rows = new ArrayList<>();
-    JsonTree.bytes(folder.resolve("wire-fuse.csv"), defects)
-        .ifPresent(
-            csv -> {
-              for (CsvTable.Row row : CsvTable.read(csv, WIRE_FUSE_COLUMNS, defects)) {
-                String object = row.text("wire_system") + " " + row.text("wire_size");
-                String unit = row.text("wire_system").startsWith("AWG") ? " AWG" : " mm2";
-                Optional<Double> amps = CsvTable.number(row, "fuse_A", object, defects);
-                try {
-                  double mm2 = WireSize.parse(row.text("wire_size") + unit).mm2();
-                  amps.ifPresent(
-                      a -> rows.add(new WireFuses.Row(mm2, a, PatternTables.source(row))));
-                } catch (IllegalArgumentException e) {
-                  bad(row, "wire_size", object, "a size of wire", defects);
-                }
-              }
-            });
-    if (rows.isEmpty() && defects.isEmpty()) {
-      defects.addAt("", 0, "table", "no row", "at least one", "has no row, must have at least one");
-    }
-    all.addAll(defects.all());
-    return new WireFuses(rows);
   }
 
   private static Optional<TypicalValues.Row> typical(

@@ -294,7 +294,7 @@ final class Harness {
    * @param amps what it carries at work, in amperes
    */
   Fused fuse(Feed feed, double amps, String called) {
-    return fuse(feed, rating(amps), amps, called);
+    return fuse(feed, rating(amps), amps, called, volts() == 6 ? "why.fuse-six" : "why.fuse");
   }
 
   /**
@@ -310,21 +310,22 @@ final class Harness {
    * fuse must stand that for a third of a second (ISO 8820-3, from memory).
    */
   Fused motorFuse(Feed feed, double amps, String called) {
-    return fuse(feed, Sizes.fuse(2.2 * amps), amps, called);
+    return fuse(feed, Sizes.fuse(2.2 * amps), amps, called, "why.fuse-motor");
   }
 
   /** A fuse of a stated rating. */
   Fused fuse(Feed feed, double rating, double amps, String called) {
+    return fuse(feed, rating, amps, called, "why.fuse");
+  }
+
+  private Fused fuse(Feed feed, double rating, double amps, String called, String why) {
     String id =
         add(
             "F",
             called,
             new PartSpec.Fuse(rating, Optional.empty()),
             feed.bar().isPresent() ? "fuse-block" : "inline",
-            words(
-                rating > Sizes.fuse(amps) && volts() == 6 ? "why.fuse-six" : "why.fuse",
-                amps,
-                rating));
+            words(why, amps, rating));
     Side side = feed.on().isEmpty() ? Side.HOT : Side.KEYED;
     if (feed.bar().isPresent()) {
       join(leg(feed.bar().get().id()), at(id, "feed"));
@@ -401,7 +402,7 @@ final class Harness {
 
   /** Why a contact has its rating. */
   String whyContact(double amps) {
-    return words(volts() == 6 ? "why.switch-six" : "why.switch", amps, contact(amps));
+    return words(volts() == 24 ? "why.switch-24" : "why.switch", amps, contact(amps));
   }
 
   /** Resistance of a closed contact by its rating; empty where the usual value will do. */

@@ -7,14 +7,19 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiConsumer;
 import loopwright.knowledge.PatternValues;
+import loopwright.knowledge.WireFuses;
 import loopwright.model.Spread;
+import loopwright.model.WireSize;
 
-/** Reads the tables that circuit patterns begin with. */
-final class PatternTables {
+/** Reads the tables that plans are made by and checked by. */
+final class PlanTables {
+  private static final String WIRE_FUSES = "wire-fuse.csv";
   private static final String LOADS = "pattern-loads.csv";
   private static final String SOCKETS = "trailer-sockets.csv";
   private static final String DROPS = "voltage-drop-limits.csv";
 
+  private static final List<String> WIRE_FUSE_COLUMNS =
+      List.of("wire_system", "wire_size", "fuse_A", "source", "origin");
   private static final List<String> LOAD_COLUMNS =
       List.of("load", "system_V", "low", "typical", "high", "unit", "source", "origin");
   private static final List<String> SOCKET_COLUMNS =
@@ -25,22 +30,33 @@ final class PatternTables {
   private final Path folder;
   private final List<Defect> all;
 
-  private PatternTables(Path folder, List<Defect> all) {
+  /**
+   * Reads from a folder.
+   *
+   * @param folder the folder {@code reference}
+   * @param all what is wrong with the tables is added to these
+   */
+  PlanTables(Path folder, List<Defect> all) {
     this.folder = folder;
     this.all = all;
   }
 
-  /**
-   * The tables of a folder; what is wrong with them is added to the defects.
-   *
-   * @param folder the folder {@code reference}
-   */
-  static PatternValues read(Path folder, List<Defect> all) {
-    PatternTables tables = new PatternTables(folder, all);
+  /** The greatest fuse for each size of wire. */
+  WireFuses wireFuses() {
+    List<WireFuses.Row> rows = new ArrayList<>();
+    each(
+        WIRE_FUSES,
+        WIRE_FUSE_COLUMNS,
+        (row, defects) -> wireFuse(row, defects).ifPresent(rows::add));
+    return new WireFuses(rows);
+  }
+
+  /** What circuit patterns begin with. */
+  PatternValues patternValues() {
     List<PatternValues.Load> loads = new ArrayList<>();
-    tables.each(LOADS, LOAD_COLUMNS, (row, defects) -> load(row, defects).ifPresent(loads::add));
+    each(LOADS, LOAD_COLUMNS, (row, defects) -> load(row, defects).ifPresent(loads::add));
     List<PatternValues.Pin> pins = new ArrayList<>();
-    tables.each(
+    each(
         SOCKETS,
         SOCKET_COLUMNS,
         (row, defects) ->
@@ -56,7 +72,7 @@ final class PatternTables {
                                 row.text("function"),
                                 source(row)))));
     List<PatternValues.Drop> drops = new ArrayList<>();
-    tables.each(DROPS, DROP_COLUMNS, (row, defects) -> drop(row, defects).ifPresent(drops::add));
+    each(DROPS, DROP_COLUMNS, (row, defects) -> drop(row, defects).ifPresent(drops::add));
     return new PatternValues(loads, pins, drops);
   }
 
@@ -74,6 +90,19 @@ final class PatternTables {
               rows.forEach(row -> reader.accept(row, defects));
             });
     all.addAll(defects.all());
+  }
+
+  private static Optional<WireFuses.Row> wireFuse(CsvTable.Row row, DefectList defects) {
+    String object = row.text("wire_system") + " " + row.text("wire_size");
+    String unit = row.text("wire_system").startsWith("AWG") ? " AWG" : " mm2";
+    Optional<Double> amps = CsvTable.number(row, "fuse_A", object, defects);
+    try {
+      double mm2 = WireSize.parse(row.text("wire_size") + unit).mm2();
+      return amps.map(a -> new WireFuses.Row(mm2, a, source(row)));
+    } catch (IllegalArgumentException e) {
+      KnowledgeFiles.bad(row, "wire_size", object, "a size of wire", defects);
+      return Optional.empty();
+    }
   }
 
   private static Optional<PatternValues.Load> load(CsvTable.Row row, DefectList defects) {
@@ -129,7 +158,7 @@ final class PatternTables {
   }
 
   /** The source as a person reads it: what nobody published is common practice. */
-  static String source(CsvTable.Row row) {
+  private static String source(CsvTable.Row row) {
     return switch (row.text("origin")) {
       case "COMMON PRACTICE" -> PatternValues.COMMON_PRACTICE;
       case "MEMORY" -> row.text("source") + ", from memory";
