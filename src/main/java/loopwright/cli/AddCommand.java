@@ -130,8 +130,7 @@ final class AddCommand implements Callable<Integer> {
     if (!usual && answers.isEmpty() && set.isEmpty()) {
       page.say("Enter takes what stands before >. 'back' goes back, 'stop' ends.");
       page.gap();
-      given =
-          new Asker(world.in(), page).ask(what.questionnaire(vehicle, basis), given);
+      given = new Asker(world.in(), page).ask(what.questionnaire(vehicle, basis), given);
     }
     Outcome outcome = what.plan(vehicle, basis, given);
     page.gap();

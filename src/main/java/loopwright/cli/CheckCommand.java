@@ -62,14 +62,12 @@ final class CheckCommand implements Callable<Integer> {
     if (surroundings.isPresent()
         && !(surroundings.get() >= PaperDesk.COLDEST_SURROUNDINGS
             && surroundings.get() <= PaperDesk.HOTTEST_SURROUNDINGS)) {
-      width.err(world)
-          .say("Surroundings: " + surroundings.get() + " C must be -40 to 79 C.");
+      width.err(world).say("Surroundings: " + surroundings.get() + " C must be -40 to 79 C.");
       return ExitCode.USAGE.number();
     }
     CliWorld.Opening opening = world.openDraft(print.vehicle);
     if (opening instanceof CliWorld.Opening.Defective defective) {
-      VehicleCommand.defects(
-          width.err(world), world, print.vehicle, defective.defects());
+      VehicleCommand.defects(width.err(world), world, print.vehicle, defective.defects());
       return ExitCode.VEHICLE.number();
     }
     Vehicle vehicle = ((CliWorld.Opening.Opened) opening).vehicle();

@@ -165,12 +165,7 @@ final class FindCommand implements Callable<Integer> {
                         world.out())
                     .run()
                 : new PlainTalk(
-                        findCase,
-                        opened.vehicle(),
-                        practiceMeter,
-                        story,
-                        width.out(world),
-                        lines)
+                        findCase, opened.vehicle(), practiceMeter, story, width.out(world), lines)
                     .run())
             .number();
       }

@@ -63,8 +63,7 @@ final class BrakeThroughStalk extends Pattern {
             amps,
             "pedals");
     String unit = Flasher.add(h, amps);
-    String stalk =
-        Flasher.stalk(h, List.of("stop", "49a", "LR", "RR", "LF", "RF"), CONTACTS, amps);
+    String stalk = Flasher.stalk(h, List.of("stop", "49a", "LR", "RR", "LF", "RF"), CONTACTS, amps);
     h.wire(
         brake,
         Harness.at(pedal, "in"),
@@ -99,11 +98,7 @@ final class BrakeThroughStalk extends Pattern {
     Run rear = h.run(Side.SWITCHED, fuse);
     Run front = h.run(Side.SWITCHED, fuse);
     Run ground = h.run(Side.GROUND, fuse);
-    String plug =
-        h.plug(
-            h.basis().words().say("brake-turn.plug"),
-            List.of("1", "2", "3"),
-            "rear");
+    String plug = h.plug(h.basis().words().say("brake-turn.plug"), List.of("1", "2", "3"), "rear");
     String[] ids = new String[4];
     int n = 0;
     for (String end : List.of("rear", "front")) {

@@ -58,7 +58,10 @@ final class ClockAndHorn extends Pattern {
         0.5,
         h.words("wire.to-clock"));
     h.smallGround(
-        a.words("coil-ground"), fuse.amps(), Harness.at(clock, "out"), h.words("wire.clock-ground"));
+        a.words("coil-ground"),
+        fuse.amps(),
+        Harness.at(clock, "out"),
+        h.words("wire.clock-ground"));
     HornByRelay.behind(h, a, fuse, Harness.at(splice, "c"));
     h.circuit(
         Names.capital(h.basis().words().say("part.clock")), List.of(LoadRef.of(clock)), List.of());

@@ -198,8 +198,7 @@ final class Existing {
 
   /** The best point that is always live; empty without a battery. */
   Optional<Feed> hot() {
-    return bar(hot, Map.of())
-        .or(() -> hot.isEmpty() ? Optional.empty() : Optional.of(post()));
+    return bar(hot, Map.of()).or(() -> hot.isEmpty() ? Optional.empty() : Optional.of(post()));
   }
 
   /** The battery's own post, which no fuse protects. */
@@ -265,8 +264,7 @@ final class Existing {
         .filter(
             p -> {
               TerminalRef load = new TerminalRef(p.id(), "load");
-              return live.containsKey(load)
-                  && wires(vehicle.parts(), load) < WireEnds.IN_ONE_CRIMP;
+              return live.containsKey(load) && wires(vehicle.parts(), load) < WireEnds.IN_ONE_CRIMP;
             })
         .findFirst();
   }
@@ -278,7 +276,8 @@ final class Existing {
 
   private static long wires(List<Part> parts, TerminalRef at) {
     return parts.stream()
-        .filter(p -> p.spec() instanceof PartSpec.Wire w && (w.from().equals(at) || w.to().equals(at)))
+        .filter(
+            p -> p.spec() instanceof PartSpec.Wire w && (w.from().equals(at) || w.to().equals(at)))
         .count();
   }
 

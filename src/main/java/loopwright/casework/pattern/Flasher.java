@@ -3,6 +3,7 @@ package loopwright.casework.pattern;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import loopwright.casework.Problem;
 import loopwright.model.PartSpec;
 
 /** A flasher unit, drawn as a contact that its own heat moves, and the turn stalk behind it. */

@@ -37,8 +37,7 @@ final class HornByRelay extends Pattern {
 
   @Override
   void build(Harness h, Answers a) throws Problem {
-    Harness.Fused fuse =
-        h.fuse(feed(h, a), a.amps("power") + h.coilAmps(), h.words("part.fuse"));
+    Harness.Fused fuse = h.fuse(feed(h, a), a.amps("power") + h.coilAmps(), h.words("part.fuse"));
     behind(h, a, fuse, fuse.load());
   }
 
@@ -93,8 +92,7 @@ final class HornByRelay extends Pattern {
         Harness.at(s, "in"),
         a.number("to-button"),
         h.words("wire.to-button"));
-    h.smallGround(
-        a.words("coil-ground"), 0, Harness.at(s, "out"), h.words("wire.button-ground"));
+    h.smallGround(a.words("coil-ground"), 0, Harness.at(s, "out"), h.words("wire.button-ground"));
     h.note("horn.note");
     h.circuit(
         Names.capital(a.words("name")),

@@ -35,7 +35,8 @@ final class LampBySwitch extends Pattern {
     ask.choice("kind", KINDS, "lamp", "");
     ask.power("power", KINDS.contains(ask.answer("kind")) ? ask.answer("kind") : "lamp", MOST_AMPS);
     ask.count("count", 1, 4, 1);
-    ask.choice("switched", List.of("switch", "pedal", "none"), "switch", PatternValues.COMMON_PRACTICE);
+    ask.choice(
+        "switched", List.of("switch", "pedal", "none"), "switch", PatternValues.COMMON_PRACTICE);
     ask.feed(Questions.KEY);
     if (!ask.is("switched", "none")) {
       ask.metres("to-switch", 1);

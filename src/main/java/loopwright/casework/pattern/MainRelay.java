@@ -43,8 +43,7 @@ final class MainRelay extends Pattern {
             ? there.get()
             : Supply.hotBar(h, Double.parseDouble(a.words("main-fuse")), a.number("to-bar"));
     String ground = a.words("coil-ground");
-    Feed coil =
-        keyed.isPresent() ? keyed.get() : Supply.coilKey(h, hot, a.number("to-key"));
+    Feed coil = keyed.isPresent() ? keyed.get() : Supply.coilKey(h, hot, a.number("to-key"));
     Supply.relayedBar(h, hot, coil, ground, a.number("to-key"));
     Harness.Fused fuse = h.coilFuse(feed(h, true));
     String lamp = h.tellTale(h.words("main-relay.lamp"));

@@ -124,10 +124,12 @@ public record NewVehicle(
         return outcome;
       }
       Network network = Network.of(outcome.vehicle(), basis.knowledge().typicals());
-      double nextMain = next(MAIN, amps(network, basis.words().say("part.main-fuse"), made.cranking()), main);
+      double nextMain =
+          next(MAIN, amps(network, basis.words().say("part.main-fuse"), made.cranking()), main);
       double nextKeyed =
           key == Key.SWITCH
-              ? next(KEYED, amps(network, basis.words().say("part.key-fuse"), made.cranking()), keyed)
+              ? next(
+                  KEYED, amps(network, basis.words().say("part.key-fuse"), made.cranking()), keyed)
               : keyed;
       if (nextMain == main && nextKeyed == keyed) {
         return outcome;
@@ -248,7 +250,11 @@ public record NewVehicle(
     switch (key) {
       case NONE -> {}
       case SWITCH ->
-          Supply.keyedBar(h, Supply.key(h, hot, keyed, Sizes.contact(keyed * Sizes.WORKING_SHARE), 1), keyed, 1);
+          Supply.keyedBar(
+              h,
+              Supply.key(h, hot, keyed, Sizes.contact(keyed * Sizes.WORKING_SHARE), 1),
+              keyed,
+              1);
       case RELAY -> Supply.relayedBar(h, hot, Supply.coilKey(h, hot, 1), ground, 1);
     }
     return h.finishUnloaded();

@@ -165,10 +165,7 @@ final class Supply {
         metres,
         h.basis().words().say("wire.key-to-main-relay"));
     h.smallGround(
-        ground,
-        coil.fuse().orElse(KEY_FUSE),
-        Harness.at(relay, "85"),
-        h.words("wire.coil-ground"));
+        ground, coil.fuse().orElse(KEY_FUSE), Harness.at(relay, "85"), h.words("wire.coil-ground"));
     String bar = bar(h, "part.keyed-bar");
     h.cable(
         PartKind.WIRE,
