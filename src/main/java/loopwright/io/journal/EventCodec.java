@@ -116,12 +116,9 @@ final class EventCodec {
           }
           case "swapped" -> {
             String part = fields.name("part", "a part's id");
-            JsonNode helped = fields.need("helped", "true or false");
-            if (!helped.isBoolean()) {
-              throw new Problem("event.helped", Fields.shown(helped), "true or false");
-            }
+            boolean helped = fields.flag("helped", "true or false");
             yield new CaseEvent.Swapped(
-                at, part, helped.booleanValue() ? FindCase.Helped.YES : FindCase.Helped.NO);
+                at, part, helped ? FindCase.Helped.YES : FindCase.Helped.NO);
           }
           case "repaired" -> new CaseEvent.Repaired(at, fields.name("part", "a part's id"));
           case "warned" ->
@@ -144,7 +141,7 @@ final class EventCodec {
     return fields.whole("reading", 0, Integer.MAX_VALUE, "a reading's number");
   }
 
-  private static Instant at(Fields fields) throws Problem {
+  static Instant at(Fields fields) throws Problem {
     String text = fields.name("at", "a time such as 2024-05-01T10:00:00Z");
     try {
       return Instant.parse(text);

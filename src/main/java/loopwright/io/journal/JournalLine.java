@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.zip.CRC32;
-import loopwright.casework.CaseEvent;
 import loopwright.casework.Problem;
 import loopwright.io.wire.Fields;
 import loopwright.io.wire.Shapes;
@@ -28,23 +27,23 @@ final class JournalLine {
   private JournalLine() {}
 
   /** What a line turned out to be. */
-  sealed interface Found {
+  sealed interface Found<E> {
     /** A whole line. */
-    record Whole(int number, CaseEvent event) implements Found {}
+    record Whole<E>(int number, E event) implements Found<E> {}
 
     /** A line whose check sum holds, of a version that isn't read here. */
-    record OtherVersion(String version) implements Found {}
+    record OtherVersion<E>(String version) implements Found<E> {}
 
     /** Anything else. */
-    record Broken(String why) implements Found {}
+    record Broken<E>(String why) implements Found<E> {}
   }
 
   /** The line's bytes with a line feed at the end. */
-  static byte[] write(int number, CaseEvent event) {
+  static <E> byte[] write(Contents<E> contents, int number, E event) {
     ObjectNode body = Shapes.JSON.createObjectNode();
     body.put("n", number);
     body.put("v", VERSION);
-    body.set("event", EventCodec.write(event));
+    body.set("event", contents.write(event));
     String rest;
     try {
       rest = Shapes.JSON.writeValueAsString(body).substring(1);
@@ -57,17 +56,17 @@ final class JournalLine {
   }
 
   /** Reads the bytes from one place up to another, line end not included. */
-  static Found read(byte[] bytes, int from, int to) {
+  static <E> Found<E> read(Contents<E> contents, byte[] bytes, int from, int to) {
     if (to - from <= BODY) {
-      return new Found.Broken("too short");
+      return new Found.Broken<>("too short");
     }
     String head = new String(bytes, from, BODY, StandardCharsets.ISO_8859_1);
     if (!head.startsWith(HEAD) || !head.endsWith(AFTER)) {
-      return new Found.Broken("not a line of a case file");
+      return new Found.Broken<>("not a line of a " + contents.about() + " file");
     }
     String told = head.substring(HEAD.length(), HEAD.length() + SUM);
     if (!told.equals(sum(bytes, from + BODY, to))) {
-      return new Found.Broken("its check sum does not hold");
+      return new Found.Broken<>("its check sum does not hold");
     }
     try {
       JsonNode node =
@@ -76,16 +75,16 @@ final class JournalLine {
       Fields fields = Fields.ofOwn(node, "");
       JsonNode version = fields.need("v", "the version");
       if (!version.isInt() || version.intValue() != VERSION) {
-        return new Found.OtherVersion(Fields.shown(version));
+        return new Found.OtherVersion<>(Fields.shown(version));
       }
       int number = fields.whole("n", 1, Integer.MAX_VALUE, "the running number");
-      CaseEvent event = EventCodec.read(fields.need("event", "the event"));
+      E event = contents.read(fields.need("event", "the event"));
       fields.done();
-      return new Found.Whole(number, event);
+      return new Found.Whole<>(number, event);
     } catch (JsonProcessingException e) {
-      return new Found.Broken("not JSON");
+      return new Found.Broken<>("not JSON");
     } catch (Problem e) {
-      return new Found.Broken(e.getMessage());
+      return new Found.Broken<>(e.getMessage());
     }
   }
 

@@ -1,10 +1,8 @@
 package loopwright.io.journal;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
-import loopwright.casework.CaseEvent;
+import java.util.function.Predicate;
 import loopwright.casework.Problem;
 
 /**
@@ -16,20 +14,22 @@ import loopwright.casework.Problem;
  * @param endsOpen whether the last line kept lacks its line feed
  * @param next running number of the next line
  */
-record Recovered(List<CaseEvent> events, String missing, int keep, boolean endsOpen, int next) {
+record Recovered<E>(List<E> events, String missing, int keep, boolean endsOpen, int next) {
 
   /** A new journal. */
-  static final Recovered NOTHING = new Recovered(List.of(), "", 0, false, 1);
+  static <E> Recovered<E> nothing() {
+    return new Recovered<>(List.of(), "", 0, false, 1);
+  }
 
   /**
    * Reads a journal.
    *
-   * @throws Problem if no case can be made of it, or a newer program wrote it
+   * @throws Problem if nothing can be made of it, or a newer program wrote it
    */
-  static Recovered from(String caseId, byte[] bytes) throws Problem {
-    List<CaseEvent> events = new ArrayList<>();
+  static <E> Recovered<E> from(Contents<E> contents, String id, byte[] bytes) throws Problem {
+    List<E> events = new ArrayList<>();
     List<String> notes = new ArrayList<>();
-    Set<Integer> readings = new HashSet<>();
+    Predicate<E> orphans = contents.orphans();
     int last = 0;
     int keep = 0;
     boolean endsOpen = false;
@@ -41,18 +41,20 @@ record Recovered(List<CaseEvent> events, String missing, int keep, boolean endsO
         end++;
       }
       boolean complete = end < bytes.length;
-      JournalLine.Found found = JournalLine.read(bytes, from, end);
-      if (found instanceof JournalLine.Found.OtherVersion other) {
+      JournalLine.Found<E> found = JournalLine.read(contents, bytes, from, end);
+      if (found instanceof JournalLine.Found.OtherVersion<E> other) {
         throw new Problem(
-            "case",
-            caseId,
+            contents.about(),
+            id,
             "written in version "
                 + other.version()
-                + " of the case file; this program reads version "
+                + " of the "
+                + contents.about()
+                + " file; this program reads version "
                 + JournalLine.VERSION
                 + ". Nothing was changed");
       }
-      if (found instanceof JournalLine.Found.Whole whole) {
+      if (found instanceof JournalLine.Found.Whole<E> whole) {
         keep = complete ? end + 1 : end;
         endsOpen = !complete;
         if (whole.number() <= last) {
@@ -62,7 +64,7 @@ record Recovered(List<CaseEvent> events, String missing, int keep, boolean endsO
             notes.add(gap(last + 1, whole.number() - 1));
           }
           last = whole.number();
-          if (orphan(whole.event(), readings)) {
+          if (orphans.test(whole.event())) {
             notes.add(
                 "Entry "
                     + whole.number()
@@ -80,7 +82,7 @@ record Recovered(List<CaseEvent> events, String missing, int keep, boolean endsO
               "Line "
                   + line
                   + " can't be read ("
-                  + ((JournalLine.Found.Broken) found).why()
+                  + ((JournalLine.Found.Broken<E>) found).why()
                   + ") and is left out.");
         }
       } else {
@@ -90,36 +92,13 @@ record Recovered(List<CaseEvent> events, String missing, int keep, boolean endsO
       }
       from = end + 1;
     }
-    if (events.isEmpty() || !(events.get(0) instanceof CaseEvent.Opened)) {
-      throw new Problem(
-          "case",
-          caseId,
-          "the case file's first entry, which says what the case is about, is missing or can't be"
-              + " read. "
-              + String.join(" ", notes)
-              + " Nothing was changed");
-    }
-    return new Recovered(List.copyOf(events), String.join(" ", notes), keep, endsOpen, last + 1);
+    contents.ensureUsable(id, List.copyOf(events), String.join(" ", notes));
+    return new Recovered<>(List.copyOf(events), String.join(" ", notes), keep, endsOpen, last + 1);
   }
 
   private static String gap(int first, int last) {
     return first == last
         ? "Entry " + first + " is missing."
         : "Entries " + first + " to " + last + " are missing.";
-  }
-
-  /** Whether an event speaks of a reading that isn't there, which no replay could follow. */
-  private static boolean orphan(CaseEvent event, Set<Integer> readings) {
-    if (event instanceof CaseEvent.Taken taken) {
-      readings.add(taken.reading());
-      return false;
-    }
-    if (event instanceof CaseEvent.Withdrawn withdrawn) {
-      return !readings.contains(withdrawn.reading());
-    }
-    if (event instanceof CaseEvent.Corrected corrected) {
-      return !readings.contains(corrected.reading());
-    }
-    return false;
   }
 }

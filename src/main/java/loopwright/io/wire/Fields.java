@@ -130,6 +130,19 @@ public final class Fields {
   }
 
   /**
+   * A boolean.
+   *
+   * @throws Problem if it is missing or something else
+   */
+  public boolean flag(String name, String accepted) throws Problem {
+    JsonNode raw = need(name, accepted);
+    if (!raw.isBoolean()) {
+      throw new Problem(path(name), shown(raw), accepted);
+    }
+    return raw.booleanValue();
+  }
+
+  /**
    * An object.
    *
    * @throws Problem if it is missing or something else

@@ -240,7 +240,8 @@ public final class Shapes {
     return node.put("unit", band.unit() == Band.Unit.VOLT ? "V" : "ohm");
   }
 
-  private static void limit(ObjectNode node, String name, double value) {
+  /** A number that may be over range. */
+  public static void limit(ObjectNode node, String name, double value) {
     if (Double.isInfinite(value)) {
       node.put(name, value > 0 ? OVER : UNDER);
     } else {
@@ -269,7 +270,12 @@ public final class Shapes {
     return new Band(low, high, unit.equals("V") ? Band.Unit.VOLT : Band.Unit.OHM);
   }
 
-  private static double limit(Fields fields, String name) throws Problem {
+  /**
+   * A number that may be over range.
+   *
+   * @throws Problem if it is missing or something else
+   */
+  public static double limit(Fields fields, String name) throws Problem {
     String accepted = "a number from -1e9 to 1e9, or \"OL\" for over range";
     JsonNode node = fields.need(name, accepted);
     if (node.isTextual() && node.textValue().equals(OVER)) {

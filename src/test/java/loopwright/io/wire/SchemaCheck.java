@@ -25,6 +25,9 @@ public final class SchemaCheck {
   /** Lines of case files. */
   public static final SchemaCheck CASE = new SchemaCheck("case-1", "");
 
+  /** Lines of proof files. */
+  public static final SchemaCheck PROOF = new SchemaCheck("proof-1", "");
+
   private final Schema schema;
 
   private SchemaCheck(String name, String part) {

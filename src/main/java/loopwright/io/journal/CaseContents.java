@@ -1,0 +1,72 @@
+package loopwright.io.journal;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Predicate;
+import loopwright.casework.CaseEvent;
+import loopwright.casework.Problem;
+
+/** Journals of cases, {@code schema/case-1.schema.json}. */
+final class CaseContents implements Contents<CaseEvent> {
+
+  @Override
+  public String about() {
+    return "case";
+  }
+
+  @Override
+  public String ending() {
+    return ".case.jsonl";
+  }
+
+  @Override
+  public String idWords() {
+    return "a case id of 1 to 100 letters, digits, dots, dashes and underscores, a letter or digit"
+        + " first";
+  }
+
+  @Override
+  public ObjectNode write(CaseEvent event) {
+    return EventCodec.write(event);
+  }
+
+  @Override
+  public CaseEvent read(JsonNode node) throws Problem {
+    return EventCodec.read(node);
+  }
+
+  /** Those that speak of a reading that isn't there. */
+  @Override
+  public Predicate<CaseEvent> orphans() {
+    Set<Integer> readings = new HashSet<>();
+    return event -> {
+      if (event instanceof CaseEvent.Taken taken) {
+        readings.add(taken.reading());
+        return false;
+      }
+      if (event instanceof CaseEvent.Withdrawn withdrawn) {
+        return !readings.contains(withdrawn.reading());
+      }
+      if (event instanceof CaseEvent.Corrected corrected) {
+        return !readings.contains(corrected.reading());
+      }
+      return false;
+    };
+  }
+
+  @Override
+  public void ensureUsable(String id, List<CaseEvent> events, String missing) throws Problem {
+    if (events.isEmpty() || !(events.get(0) instanceof CaseEvent.Opened)) {
+      throw new Problem(
+          about(),
+          id,
+          "the case file's first entry, which says what the case is about, is missing or can't be"
+              + " read. "
+              + missing
+              + " Nothing was changed");
+    }
+  }
+}

@@ -1,0 +1,51 @@
+package loopwright.io.journal;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import java.util.function.Predicate;
+import loopwright.casework.Problem;
+
+/**
+ * What a kind of journal holds. The discipline of its lines is the same for all.
+ *
+ * @param <E> its events
+ */
+interface Contents<E> {
+
+  /** What one journal is about, as problems say it: case. */
+  String about();
+
+  /** End of the files' names. */
+  String ending();
+
+  /** What an id must be, in words. */
+  String idWords();
+
+  /** An event as an object. */
+  ObjectNode write(E event);
+
+  /**
+   * Reads an event.
+   *
+   * @throws Problem naming the field that is wrong
+   */
+  E read(JsonNode node) throws Problem;
+
+  /**
+   * Tells the events that speak of something missing, which no replay could follow. Asked once for
+   * each event of a journal, in order.
+   */
+  default Predicate<E> orphans() {
+    return e -> false;
+  }
+
+  /**
+   * Looks at what could be read of a journal.
+   *
+   * @param id the journal's id
+   * @param missing what could not be read, in sentences
+   * @throws Problem if nothing can be made of it
+   */
+  default void ensureUsable(String id, List<E> events, String missing) throws Problem {}
+}

@@ -1,0 +1,195 @@
+package loopwright.io.journal;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import loopwright.casework.Answer;
+import loopwright.casework.Band;
+import loopwright.casework.OwnCheck;
+import loopwright.casework.Problem;
+import loopwright.casework.prove.ProofEvent;
+import loopwright.casework.prove.ProofStore;
+import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Seen;
+import loopwright.io.wire.SchemaCheck;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class FileProofStoreTest {
+  private static final Instant AT = Instant.parse("2024-05-17T18:04:05.123Z");
+
+  @TempDir Path folder;
+
+  private static OwnCheck ohms() {
+    return new OwnCheck(
+        CheckKind.OHMS,
+        Optional.of(new TerminalRef("F3", "load")),
+        Optional.of(new TerminalRef("BATT", "neg")),
+        Optional.empty(),
+        Setting.of(Map.of("S5", "on")).without("BATT"));
+  }
+
+  private static OwnCheck look() {
+    return new OwnCheck(
+        CheckKind.LOOK, Optional.empty(), Optional.empty(), Optional.of("L1"), Setting.REST);
+  }
+
+  private static TreeMap<String, String> prints() {
+    return new TreeMap<>(Map.of("F3", "1c291ca3", "W\u00fc/1", "00ff00ff"));
+  }
+
+  /** One of each kind of event, with each kind of answer. */
+  static List<ProofEvent> everyKind() {
+    return List.of(
+        new ProofEvent.FuseFitted(AT, Optional.of(7.5)),
+        new ProofEvent.Begun(AT.plusSeconds(1), "beacon", prints()),
+        new ProofEvent.Confirmed(AT.plusSeconds(2), "beacon", "fuse-size", true),
+        new ProofEvent.Checked(
+            AT.plusSeconds(3), "beacon", "ohms", ohms(), new Answer.Text("1,3 k\u03a9")),
+        new ProofEvent.Checked(
+            AT.plusSeconds(4), "beacon", "off", look(), new Answer.Saw(Seen.OFF)),
+        new ProofEvent.Checked(
+            AT.plusSeconds(5),
+            "beacon",
+            "ohms",
+            ohms(),
+            new Answer.Within(new Band(0.3, Double.POSITIVE_INFINITY, Band.Unit.OHM))),
+        new ProofEvent.Failed(AT.plusSeconds(6), "beacon", "ohms", "20240517-pumper-beacon"),
+        new ProofEvent.Passed(AT.plusSeconds(7), "@supply"),
+        new ProofEvent.GroundProved(
+            AT.plusSeconds(8),
+            "G1",
+            ohms(),
+            new Answer.Text("3.1 mV"),
+            ProofEvent.Verdict.CANT_TELL,
+            0.0004,
+            Double.POSITIVE_INFINITY,
+            prints()),
+        new ProofEvent.FuseFitted(AT.plusSeconds(9), Optional.empty()));
+  }
+
+  private static final ProofEvent MORE = new ProofEvent.Passed(AT.plusSeconds(60), "horn");
+
+  private Path write(List<ProofEvent> events) throws Problem {
+    ProofStore store = new FileProofStore(folder);
+    for (ProofEvent event : events) {
+      store.append("pumper", event);
+    }
+    return folder.resolve("pumper.proof.jsonl");
+  }
+
+  @Test
+  void everyKindOfEventIsTried() {
+    assertThat(everyKind().stream().map(Object::getClass).collect(Collectors.toSet()))
+        .isEqualTo(Set.of(ProofEvent.class.getPermittedSubclasses()));
+  }
+
+  @Test
+  void everyKindOfEventComesBackAsItWas() throws Problem {
+    write(everyKind());
+    ProofStore.Kept kept = new FileProofStore(folder).read("pumper");
+    assertThat(kept.events()).isEqualTo(everyKind());
+    assertThat(kept.missing()).isEmpty();
+  }
+
+  @Test
+  void everyLineFitsTheSchema() throws Exception {
+    List<String> lines = Files.readAllLines(write(everyKind()));
+    assertThat(lines).hasSameSizeAs(everyKind());
+    for (String line : lines) {
+      assertThat(SchemaCheck.PROOF.defects(line)).as(line).isEmpty();
+    }
+    assertThat(SchemaCheck.PROOF.defects(lines.get(1).replace("\"begun\"", "\"eaten\"")))
+        .isNotEmpty();
+  }
+
+  @Test
+  void aVehicleThatWasNeverProvenHasNothingAndNoFileIsMade() throws Problem {
+    assertThat(new FileProofStore(folder.resolve("none")).read("pumper").events()).isEmpty();
+    assertThat(folder.resolve("none")).doesNotExist();
+  }
+
+  /** Cut at any byte, a journal holds the events whose lines are whole and goes on from there. */
+  @Test
+  void aJournalCutAtAnyByteKeepsItsWholeLinesAndGoesOn() throws Exception {
+    List<ProofEvent> events = everyKind();
+    byte[] whole = Files.readAllBytes(write(events));
+    List<Integer> ends = new ArrayList<>();
+    for (int i = 0; i < whole.length; i++) {
+      if (whole[i] == '\n') {
+        ends.add(i);
+      }
+    }
+    FileProofStore store = new FileProofStore(folder);
+    Path file = folder.resolve("cut.proof.jsonl");
+    for (int cut = 0; cut <= whole.length; cut++) {
+      Files.write(file, Arrays.copyOf(whole, cut));
+      int at = cut;
+      int kept = (int) ends.stream().filter(e -> e <= at).count();
+      ProofStore.Kept loaded = store.read("cut");
+      assertThat(loaded.events()).as("cut at %d", cut).isEqualTo(events.subList(0, kept));
+      boolean clean = cut == 0 || ends.contains(cut) || ends.contains(cut - 1);
+      assertThat(loaded.missing().isEmpty())
+          .as("cut at %d: %s", cut, loaded.missing())
+          .isEqualTo(clean);
+      store.append("cut", MORE);
+      ProofStore.Kept again = store.read("cut");
+      assertThat(again.events()).hasSize(kept + 1).endsWith(MORE);
+      assertThat(again.missing()).as("mended for good").isEmpty();
+    }
+  }
+
+  @Test
+  void vehiclesWithAnyIdHaveFilesOfTheirOwn() throws Exception {
+    FileProofStore store = new FileProofStore(folder);
+    List<String> ids =
+        List.of(
+            "pumper", "p\u00fcmper", "p\u00f6mper", "p/mper", "../pumper", "-x", "*".repeat(40));
+    for (String id : ids) {
+      store.append(id, new ProofEvent.Passed(AT, "of " + id));
+    }
+    for (String id : ids) {
+      assertThat(store.read(id).events())
+          .as(id)
+          .containsExactly(new ProofEvent.Passed(AT, "of " + id));
+    }
+    try (var files = Files.list(folder)) {
+      assertThat(files).hasSize(ids.size());
+    }
+  }
+
+  @Test
+  void aDamagedLineIsToldInPlainWords() throws Exception {
+    Path file = write(everyKind());
+    List<String> lines = new ArrayList<>(Files.readAllLines(file));
+    lines.set(2, lines.get(2).replace("true", "false"));
+    Files.write(file, lines);
+    ProofStore.Kept kept = new FileProofStore(folder).read("pumper");
+    assertThat(kept.missing())
+        .contains("Line 3 can't be read (its check sum does not hold)")
+        .contains("Entry 3 is missing");
+    assertThat(kept.events()).hasSize(everyKind().size() - 1);
+  }
+
+  @Test
+  void aFolderThatIsAFileSaysSo() throws Exception {
+    Path file = Files.createFile(folder.resolve("file"));
+    assertThatThrownBy(() -> new FileProofStore(file).append("pumper", MORE))
+        .isInstanceOf(Problem.class)
+        .hasMessageContaining("proofs folder")
+        .hasMessageContaining("a file where a folder is needed");
+  }
+}
