@@ -26,7 +26,7 @@ public final class CircuitEdits {
 
   /** Takes a circuit away; its parts stay. */
   public static Edit remove(String circuit) {
-    return PartEdits.edit(
+    return Edit.of(
         "remove circuit " + circuit,
         before -> {
           List<Circuit> circuits = new ArrayList<>(before.circuits());
@@ -47,7 +47,7 @@ public final class CircuitEdits {
    * @param name what a person calls the new function
    */
   public static Edit duplicate(String circuit, String name) {
-    return PartEdits.edit(
+    return Edit.of(
         "duplicate circuit " + circuit, before -> duplicated(before, circuit, name));
   }
 
@@ -155,7 +155,7 @@ public final class CircuitEdits {
    * @param fuse id of the fuse to feed it from
    */
   public static Edit moveToFuse(String circuit, String fuse) {
-    return PartEdits.edit(
+    return Edit.of(
         "move circuit " + circuit + " to " + fuse, before -> moved(before, circuit, fuse));
   }
 

@@ -17,6 +17,27 @@ public interface Edit {
    */
   Made make(Vehicle before) throws Problem;
 
+  /** An edit of a title and how it is made. */
+  static Edit of(String title, Maker maker) {
+    return new Edit() {
+      @Override
+      public String title() {
+        return title;
+      }
+
+      @Override
+      public Made make(Vehicle before) throws Problem {
+        return maker.make(before);
+      }
+    };
+  }
+
+  /** How a change is made; as {@link Edit#make}. */
+  interface Maker {
+    /** Makes it. */
+    Made make(Vehicle before) throws Problem;
+  }
+
   /**
    * What came of a change.
    *

@@ -22,25 +22,6 @@ import loopwright.model.Vehicle;
 public final class PartEdits {
   private PartEdits() {}
 
-  /** How an edit works. */
-  interface Maker {
-    Edit.Made make(Vehicle before) throws Problem;
-  }
-
-  static Edit edit(String title, Maker maker) {
-    return new Edit() {
-      @Override
-      public String title() {
-        return title;
-      }
-
-      @Override
-      public Made make(Vehicle before) throws Problem {
-        return maker.make(before);
-      }
-    };
-  }
-
   /** Gives a part other values, or another kind. */
   public static Edit spec(String part, PartSpec spec) {
     return change("change " + part, part, p -> p.withSpec(spec));
@@ -89,7 +70,7 @@ public final class PartEdits {
   }
 
   private static Edit change(String title, String id, UnaryOperator<Part> how) {
-    return edit(
+    return Edit.of(
         title,
         before -> {
           require(before, id);
@@ -101,7 +82,7 @@ public final class PartEdits {
 
   /** Adds a part, for instance a wire between two terminals, at the end. */
   public static Edit add(Part part) {
-    return edit(
+    return Edit.of(
         "add " + part.id(),
         before -> {
           requireNew(before, part.id());
@@ -116,7 +97,7 @@ public final class PartEdits {
    * load goes too.
    */
   public static Edit remove(String id) {
-    return edit("remove " + id, before -> removed(before, id));
+    return Edit.of("remove " + id, before -> removed(before, id));
   }
 
   private static Edit.Made removed(Vehicle before, String id) throws Problem {
@@ -158,7 +139,7 @@ public final class PartEdits {
 
   /** Gives a part another id everywhere: in wires, joins and circuits. */
   public static Edit rename(String from, String to) {
-    return edit("rename " + from + " to " + to, before -> renamed(before, from, to));
+    return Edit.of("rename " + from + " to " + to, before -> renamed(before, from, to));
   }
 
   private static Edit.Made renamed(Vehicle before, String from, String to) throws Problem {
@@ -203,7 +184,7 @@ public final class PartEdits {
 
   /** Gives a loom another name on every wire that runs in it. */
   public static Edit renameLoom(String from, String to) {
-    return edit(
+    return Edit.of(
         "rename loom " + from + " to " + to,
         before -> {
           List<Part> parts = new ArrayList<>(before.parts());

@@ -74,18 +74,12 @@ public abstract class Pattern {
 
   /** The edit that puts it into a vehicle; undone, the whole circuit is gone again. */
   public final Edit edit(Basis basis, Map<String, String> given) {
-    return new Edit() {
-      @Override
-      public String title() {
-        return "add " + Pattern.this.title(basis);
-      }
-
-      @Override
-      public Made make(Vehicle before) throws Problem {
-        Outcome outcome = plan(before, basis, given);
-        return new Made(outcome.vehicle(), outcome.told());
-      }
-    };
+    return Edit.of(
+        "add " + title(basis),
+        before -> {
+          Outcome outcome = plan(before, basis, given);
+          return new Edit.Made(outcome.vehicle(), outcome.told());
+        });
   }
 
   /** Whether its motor cranks the engine. */

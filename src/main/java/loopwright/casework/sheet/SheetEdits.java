@@ -12,25 +12,6 @@ import loopwright.model.Vehicle;
 public final class SheetEdits {
   private SheetEdits() {}
 
-  /** How an edit works. */
-  private interface Maker {
-    Edit.Made make(Vehicle before) throws Problem;
-  }
-
-  private static Edit edit(String title, Maker maker) {
-    return new Edit() {
-      @Override
-      public String title() {
-        return title;
-      }
-
-      @Override
-      public Made make(Vehicle before) throws Problem {
-        return maker.make(before);
-      }
-    };
-  }
-
   /**
    * Takes a wire list, all of it or nothing.
    *
@@ -38,7 +19,7 @@ public final class SheetEdits {
    */
   public static Edit wires(
       String name, WireSheet sheet, Mapping<WireColumn> mapping, Set<Leniency> leniency) {
-    return edit(
+    return Edit.of(
         "take the wire list " + name,
         before -> {
           WirePreview preview = sheet.preview(before, mapping, leniency);
@@ -61,7 +42,7 @@ public final class SheetEdits {
    */
   public static Edit pins(
       String name, PinSheet sheet, Mapping<PinColumn> mapping, Set<String> connectors) {
-    return edit(
+    return Edit.of(
         "take the pinout list " + name,
         before -> {
           PinPreview preview = sheet.preview(before, mapping, connectors);

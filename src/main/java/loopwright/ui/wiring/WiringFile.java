@@ -305,17 +305,7 @@ public final class WiringFile {
   }
 
   private static Edit replace(String title, Vehicle by) {
-    return new Edit() {
-      @Override
-      public String title() {
-        return title;
-      }
-
-      @Override
-      public Made make(Vehicle before) {
-        return new Made(by, List.of());
-      }
-    };
+    return Edit.of(title, before -> new Edit.Made(by, List.of()));
   }
 
   // Unsaved work.
