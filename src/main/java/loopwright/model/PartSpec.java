@@ -42,6 +42,31 @@ public sealed interface PartSpec {
       this(volts, ohms, Optional.empty(), Optional.empty(), Optional.empty());
     }
 
+    /** This battery with another rest voltage. */
+    public Battery withVolts(Optional<Estimate> volts) {
+      return new Battery(volts, ohms, ampHours, chargeIdleAmps, chargeAmps);
+    }
+
+    /** This battery with another internal resistance. */
+    public Battery withOhms(Optional<Estimate> ohms) {
+      return new Battery(volts, ohms, ampHours, chargeIdleAmps, chargeAmps);
+    }
+
+    /** This battery with another capacity. */
+    public Battery withAmpHours(Optional<Double> ampHours) {
+      return new Battery(volts, ohms, ampHours, chargeIdleAmps, chargeAmps);
+    }
+
+    /** This battery charged otherwise at idle. */
+    public Battery withChargeIdleAmps(Optional<Double> chargeIdleAmps) {
+      return new Battery(volts, ohms, ampHours, chargeIdleAmps, chargeAmps);
+    }
+
+    /** This battery charged otherwise at working speed. */
+    public Battery withChargeAmps(Optional<Double> chargeAmps) {
+      return new Battery(volts, ohms, ampHours, chargeIdleAmps, chargeAmps);
+    }
+
     @Override
     public PartKind kind() {
       return PartKind.BATTERY;
@@ -83,6 +108,41 @@ public sealed interface PartSpec {
       }
       Objects.requireNonNull(colour, "colour");
       Objects.requireNonNull(loom, "loom");
+    }
+
+    /** This wire as a strap, or back. */
+    public Wire withKind(PartKind kind) {
+      return new Wire(kind, from, to, size, metres, endOhms, colour, loom);
+    }
+
+    /** This wire between other terminals. */
+    public Wire withEnds(TerminalRef from, TerminalRef to) {
+      return new Wire(kind, from, to, size, metres, endOhms, colour, loom);
+    }
+
+    /** This wire with a conductor of another size. */
+    public Wire withSize(WireSize size) {
+      return new Wire(kind, from, to, size, metres, endOhms, colour, loom);
+    }
+
+    /** This wire with another length in metres. */
+    public Wire withMetres(Estimate metres) {
+      return new Wire(kind, from, to, size, metres, endOhms, colour, loom);
+    }
+
+    /** This wire with other resistance of one end contact. */
+    public Wire withEndOhms(Optional<Estimate> endOhms) {
+      return new Wire(kind, from, to, size, metres, endOhms, colour, loom);
+    }
+
+    /** This wire in another colour. */
+    public Wire withColour(String colour) {
+      return new Wire(kind, from, to, size, metres, endOhms, colour, loom);
+    }
+
+    /** This wire in another loom. */
+    public Wire withLoom(String loom) {
+      return new Wire(kind, from, to, size, metres, endOhms, colour, loom);
     }
 
     @Override
@@ -194,6 +254,41 @@ public sealed interface PartSpec {
     public String rest() {
       return positions.get(0);
     }
+
+    /** This switch with other terminals. */
+    public Switch withTerminals(List<String> terminals) {
+      return new Switch(terminals, positions, contacts, control, momentary, ohms, amps);
+    }
+
+    /** This switch with other positions. */
+    public Switch withPositions(List<String> positions) {
+      return new Switch(terminals, positions, contacts, control, momentary, ohms, amps);
+    }
+
+    /** This switch with other contacts. */
+    public Switch withContacts(List<SwitchContact> contacts) {
+      return new Switch(terminals, positions, contacts, control, momentary, ohms, amps);
+    }
+
+    /** This switch moved by something else. */
+    public Switch withControl(Control control) {
+      return new Switch(terminals, positions, contacts, control, momentary, ohms, amps);
+    }
+
+    /** This switch that springs back or stays. */
+    public Switch withMomentary(boolean momentary) {
+      return new Switch(terminals, positions, contacts, control, momentary, ohms, amps);
+    }
+
+    /** This switch with another resistance of one closed contact. */
+    public Switch withOhms(Optional<Estimate> ohms) {
+      return new Switch(terminals, positions, contacts, control, momentary, ohms, amps);
+    }
+
+    /** This switch with another contact rating. */
+    public Switch withAmps(Optional<Double> amps) {
+      return new Switch(terminals, positions, contacts, control, momentary, ohms, amps);
+    }
   }
 
   /** What keeps a relay coil's switch-off spike down. */
@@ -246,6 +341,48 @@ public sealed interface PartSpec {
     @Override
     public List<String> terminals() {
       return changeover ? List.of("86", "85", "30", "87", "87a") : List.of("86", "85", "30", "87");
+    }
+
+    /** This relay with or without terminal 87a. */
+    public Relay withChangeover(boolean changeover) {
+      return new Relay(
+          changeover, coilOhms, pullInVolts, dropOutVolts, contactOhms, suppression, amps);
+    }
+
+    /** This relay with another coil resistance. */
+    public Relay withCoilOhms(Optional<Estimate> coilOhms) {
+      return new Relay(
+          changeover, coilOhms, pullInVolts, dropOutVolts, contactOhms, suppression, amps);
+    }
+
+    /** This relay with another voltage at which the contact moves. */
+    public Relay withPullInVolts(Optional<Estimate> pullInVolts) {
+      return new Relay(
+          changeover, coilOhms, pullInVolts, dropOutVolts, contactOhms, suppression, amps);
+    }
+
+    /** This relay with another voltage at which the contact falls back. */
+    public Relay withDropOutVolts(Optional<Estimate> dropOutVolts) {
+      return new Relay(
+          changeover, coilOhms, pullInVolts, dropOutVolts, contactOhms, suppression, amps);
+    }
+
+    /** This relay with another resistance of the closed contact. */
+    public Relay withContactOhms(Optional<Estimate> contactOhms) {
+      return new Relay(
+          changeover, coilOhms, pullInVolts, dropOutVolts, contactOhms, suppression, amps);
+    }
+
+    /** This relay with something else across its coil. */
+    public Relay withSuppression(Suppression suppression) {
+      return new Relay(
+          changeover, coilOhms, pullInVolts, dropOutVolts, contactOhms, suppression, amps);
+    }
+
+    /** This relay with another contact rating. */
+    public Relay withAmps(Optional<Double> amps) {
+      return new Relay(
+          changeover, coilOhms, pullInVolts, dropOutVolts, contactOhms, suppression, amps);
     }
   }
 

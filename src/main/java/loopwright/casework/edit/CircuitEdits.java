@@ -236,7 +236,7 @@ public final class CircuitEdits {
           }
           TerminalRef a = taken.contains(w.from()) ? w.from() : end.apply(w.from());
           TerminalRef b = taken.contains(w.to()) ? w.to() : end.apply(w.to());
-          return a.equals(b) ? p : p.withSpec(PartEdits.withEnds(w, a, b));
+          return a.equals(b) ? p : p.withSpec(w.withEnds(a, b));
         });
     List<List<TerminalRef>> joins = new ArrayList<>();
     for (List<TerminalRef> join : before.joins()) {

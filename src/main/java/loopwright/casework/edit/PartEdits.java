@@ -163,14 +163,9 @@ public final class PartEdits {
   static Part withIds(Part p, UnaryOperator<String> id) {
     PartSpec spec = p.spec();
     if (spec instanceof PartSpec.Wire w) {
-      spec = withEnds(w, withId(w.from(), id), withId(w.to(), id));
+      spec = w.withEnds(withId(w.from(), id), withId(w.to(), id));
     }
     return p.withId(id.apply(p.id())).withSpec(spec);
-  }
-
-  static PartSpec.Wire withEnds(PartSpec.Wire w, TerminalRef from, TerminalRef to) {
-    return new PartSpec.Wire(
-        w.kind(), from, to, w.size(), w.metres(), w.endOhms(), w.colour(), w.loom());
   }
 
   /** A circuit under an id and name, with other ids for the parts it names. */
@@ -197,13 +192,9 @@ public final class PartEdits {
   }
 
   private static Part withLoom(Part p, String from, String to) {
-    if (!(p.spec() instanceof PartSpec.Wire w) || !w.loom().equals(from)) {
-      return p;
-    }
-    PartSpec spec =
-        new PartSpec.Wire(
-            w.kind(), w.from(), w.to(), w.size(), w.metres(), w.endOhms(), w.colour(), to);
-    return p.withSpec(spec);
+    return p.spec() instanceof PartSpec.Wire w && w.loom().equals(from)
+        ? p.withSpec(w.withLoom(to))
+        : p;
   }
 
   static Part require(Vehicle vehicle, String id) throws Problem {

@@ -86,15 +86,10 @@ final class PinMoves {
       return part;
     }
     return part.withSpec(
-        new PartSpec.Wire(
-            w.kind(),
-            moves.getOrDefault(new End(part.id(), true), w.from()),
-            moves.getOrDefault(new End(part.id(), false), w.to()),
-            w.size(),
-            w.metres(),
-            w.endOhms(),
-            colours.getOrDefault(part.id(), w.colour()),
-            w.loom()));
+        w.withEnds(
+                moves.getOrDefault(new End(part.id(), true), w.from()),
+                moves.getOrDefault(new End(part.id(), false), w.to()))
+            .withColour(colours.getOrDefault(part.id(), w.colour())));
   }
 
   /** The ids of wires, as sentences name them. */

@@ -3,13 +3,12 @@ package loopwright.casework.table;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import loopwright.casework.Problem;
 import loopwright.casework.table.SpecRule.Entry;
 import loopwright.casework.table.SpecRule.Need;
-import loopwright.model.Estimate;
 import loopwright.model.PartSpec;
 import loopwright.model.PartSpec.Relay;
 import loopwright.model.PartSpec.Switch;
@@ -35,92 +34,41 @@ final class ControlRules {
     return relay(
         Column.CONTACTS,
         r -> CONTACTS.get(r.changeover() ? 1 : 0),
-        (d, r, t) -> {
-          String word = t.isEmpty() ? "make" : Words.word(Column.CONTACTS, t, CONTACTS, w -> w);
-          return new Relay(
-              word.equals("changeover"),
-              r.coilOhms(),
-              r.pullInVolts(),
-              r.dropOutVolts(),
-              r.contactOhms(),
-              r.suppression(),
-              r.amps());
-        });
+        (d, r, t) -> r.withChangeover(word(Column.CONTACTS, t, CONTACTS, w -> w).equals("changeover")));
   }
 
   static Rule coilOhms() {
     return relay(
         Column.COIL_OHMS,
         r -> Words.spoken(r.coilOhms(), Quantity.OHMS),
-        (d, r, t) -> {
-          Optional<Estimate> ohms = Words.maybe(Column.COIL_OHMS, t, Quantity.OHMS);
-          return new Relay(
-              r.changeover(),
-              ohms,
-              r.pullInVolts(),
-              r.dropOutVolts(),
-              r.contactOhms(),
-              r.suppression(),
-              r.amps());
-        });
+        (d, r, t) -> r.withCoilOhms(Words.maybe(Column.COIL_OHMS, t, Quantity.OHMS)));
   }
 
   static Rule pullInVolts() {
     return relay(
         Column.PULL_IN_VOLTS,
         r -> Words.spoken(r.pullInVolts(), Quantity.VOLTS),
-        (d, r, t) -> {
-          Optional<Estimate> volts = Words.maybe(Column.PULL_IN_VOLTS, t, Quantity.VOLTS);
-          return new Relay(
-              r.changeover(),
-              r.coilOhms(),
-              volts,
-              r.dropOutVolts(),
-              r.contactOhms(),
-              r.suppression(),
-              r.amps());
-        });
+        (d, r, t) -> r.withPullInVolts(Words.maybe(Column.PULL_IN_VOLTS, t, Quantity.VOLTS)));
   }
 
   static Rule dropOutVolts() {
     return relay(
         Column.DROP_OUT_VOLTS,
         r -> Words.spoken(r.dropOutVolts(), Quantity.VOLTS),
-        (d, r, t) -> {
-          Optional<Estimate> volts = Words.maybe(Column.DROP_OUT_VOLTS, t, Quantity.VOLTS);
-          return new Relay(
-              r.changeover(),
-              r.coilOhms(),
-              r.pullInVolts(),
-              volts,
-              r.contactOhms(),
-              r.suppression(),
-              r.amps());
-        });
+        (d, r, t) -> r.withDropOutVolts(Words.maybe(Column.DROP_OUT_VOLTS, t, Quantity.VOLTS)));
   }
 
   static Rule suppression() {
     return relay(
         Column.SUPPRESSION,
         r -> r.suppression().word(),
-        (d, r, t) -> {
-          PartSpec.Suppression suppression =
-              t.isEmpty()
-                  ? PartSpec.Suppression.NONE
-                  : Words.word(
-                      Column.SUPPRESSION,
-                      t,
-                      List.of(PartSpec.Suppression.values()),
-                      PartSpec.Suppression::word);
-          return new Relay(
-              r.changeover(),
-              r.coilOhms(),
-              r.pullInVolts(),
-              r.dropOutVolts(),
-              r.contactOhms(),
-              suppression,
-              r.amps());
-        });
+        (d, r, t) ->
+            r.withSuppression(
+                word(
+                    Column.SUPPRESSION,
+                    t,
+                    List.of(PartSpec.Suppression.values()),
+                    PartSpec.Suppression::word)));
   }
 
   // Both.
@@ -134,28 +82,12 @@ final class ControlRules {
                 Relay.class,
                 Need.OPTIONAL,
                 r -> Words.number(r.amps()),
-                (d, r, t) ->
-                    new Relay(
-                        r.changeover(),
-                        r.coilOhms(),
-                        r.pullInVolts(),
-                        r.dropOutVolts(),
-                        r.contactOhms(),
-                        r.suppression(),
-                        Words.maybeExactly(c, t, Quantity.AMPS))),
+                (d, r, t) -> r.withAmps(Words.maybeExactly(c, t, Quantity.AMPS))),
             new Entry<>(
                 Switch.class,
                 Need.OPTIONAL,
                 s -> Words.number(s.amps()),
-                (d, s, t) ->
-                    new Switch(
-                        s.terminals(),
-                        s.positions(),
-                        s.contacts(),
-                        s.control(),
-                        s.momentary(),
-                        s.ohms(),
-                        Words.maybeExactly(c, t, Quantity.AMPS)))));
+                (d, s, t) -> s.withAmps(Words.maybeExactly(c, t, Quantity.AMPS)))));
   }
 
   static Rule contactOhms() {
@@ -167,28 +99,18 @@ final class ControlRules {
                 Relay.class,
                 Need.OPTIONAL,
                 r -> Words.spoken(r.contactOhms(), Quantity.OHMS),
-                (d, r, t) ->
-                    new Relay(
-                        r.changeover(),
-                        r.coilOhms(),
-                        r.pullInVolts(),
-                        r.dropOutVolts(),
-                        Words.maybe(c, t, Quantity.OHMS),
-                        r.suppression(),
-                        r.amps())),
+                (d, r, t) -> r.withContactOhms(Words.maybe(c, t, Quantity.OHMS))),
             new Entry<>(
                 Switch.class,
                 Need.OPTIONAL,
                 s -> Words.spoken(s.ohms(), Quantity.OHMS),
-                (d, s, t) ->
-                    new Switch(
-                        s.terminals(),
-                        s.positions(),
-                        s.contacts(),
-                        s.control(),
-                        s.momentary(),
-                        Words.maybe(c, t, Quantity.OHMS),
-                        s.amps()))));
+                (d, s, t) -> s.withOhms(Words.maybe(c, t, Quantity.OHMS)))));
+  }
+
+  /** One of some words; the first, which is the usual one, where nothing stands. */
+  private static <T> T word(Column column, String text, List<T> all, Function<T, String> word)
+      throws Problem {
+    return text.isEmpty() ? all.get(0) : Words.word(column, text, all, word);
   }
 
   // Switches.
@@ -202,36 +124,22 @@ final class ControlRules {
     return turned(
         Column.CONTROL,
         s -> s.control().word(),
-        (d, s, t) -> {
-          PartSpec.Control control =
-              t.isEmpty()
-                  ? PartSpec.Control.MANUAL
-                  : Words.word(
-                      Column.CONTROL,
-                      t,
-                      List.of(PartSpec.Control.values()),
-                      PartSpec.Control::word);
-          return new Switch(
-              s.terminals(),
-              s.positions(),
-              s.contacts(),
-              control,
-              s.momentary(),
-              s.ohms(),
-              s.amps());
-        });
+        (d, s, t) ->
+            s.withControl(
+                word(
+                    Column.CONTROL,
+                    t,
+                    List.of(PartSpec.Control.values()),
+                    PartSpec.Control::word)));
   }
 
   static Rule momentary() {
     return turned(
         Column.MOMENTARY,
         s -> s.momentary() ? "yes" : "no",
-        (d, s, t) -> {
-          boolean yes =
-              !t.isEmpty() && Words.word(Column.MOMENTARY, t, YES_NO, w -> w).equals("yes");
-          return new Switch(
-              s.terminals(), s.positions(), s.contacts(), s.control(), yes, s.ohms(), s.amps());
-        });
+        (d, s, t) ->
+            s.withMomentary(
+                !t.isEmpty() && Words.word(Column.MOMENTARY, t, YES_NO, w -> w).equals("yes")));
   }
 
   static Rule positions() {
@@ -248,8 +156,7 @@ final class ControlRules {
                     contact.b(),
                     renamed(contact.closedIn(), s.positions(), positions)));
           }
-          return new Switch(
-              s.terminals(), positions, contacts, s.control(), s.momentary(), s.ohms(), s.amps());
+          return s.withPositions(positions).withContacts(contacts);
         });
   }
 
@@ -273,9 +180,7 @@ final class ControlRules {
         s -> String.join(", ", s.terminals()),
         (d, s, t) -> {
           List<String> terminals = ValueRules.several(Column.TERMINALS, t, 2);
-          List<SwitchContact> contacts = joined(s, terminals);
-          return new Switch(
-              terminals, s.positions(), contacts, s.control(), s.momentary(), s.ohms(), s.amps());
+          return s.withTerminals(terminals).withContacts(joined(s, terminals));
         });
   }
 
@@ -306,15 +211,7 @@ final class ControlRules {
     return turned(
         Column.CLOSED,
         ControlRules::closedText,
-        (d, s, t) ->
-            new Switch(
-                s.terminals(),
-                s.positions(),
-                closed(s, t),
-                s.control(),
-                s.momentary(),
-                s.ohms(),
-                s.amps()));
+        (d, s, t) -> s.withContacts(closed(s, t)));
   }
 
   private static String closedText(Switch s) {

@@ -22,8 +22,7 @@ final class Kinds {
    */
   static PartSpec changed(PartSpec from, PartKind kind, int systemVolts) throws Problem {
     if (from instanceof PartSpec.Wire w && (kind == PartKind.WIRE || kind == PartKind.STRAP)) {
-      return new PartSpec.Wire(
-          kind, w.from(), w.to(), w.size(), w.metres(), w.endOhms(), w.colour(), w.loom());
+      return w.withKind(kind);
     }
     PartSpec blank = Blanks.of(kind);
     if (blank instanceof PartSpec.Connector && from instanceof PartSpec.Splice s) {

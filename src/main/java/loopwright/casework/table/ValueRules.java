@@ -39,13 +39,7 @@ final class ValueRules {
     return battery(
         Column.VOLTS,
         b -> Words.spoken(b.volts(), Quantity.VOLTS),
-        (d, b, t) ->
-            new PartSpec.Battery(
-                Words.maybe(Column.VOLTS, t, Quantity.VOLTS),
-                b.ohms(),
-                b.ampHours(),
-                b.chargeIdleAmps(),
-                b.chargeAmps()));
+        (d, b, t) -> b.withVolts(Words.maybe(Column.VOLTS, t, Quantity.VOLTS)));
   }
 
   static Rule ampHours() {
@@ -54,12 +48,7 @@ final class ValueRules {
         b -> Words.number(b.ampHours()),
         (d, b, t) -> {
           String bare = t.replaceFirst("(?i) *ah$", "");
-          return new PartSpec.Battery(
-              b.volts(),
-              b.ohms(),
-              Words.maybeExactly(Column.AMP_HOURS, bare, Quantity.AMPS),
-              b.chargeIdleAmps(),
-              b.chargeAmps());
+          return b.withAmpHours(Words.maybeExactly(Column.AMP_HOURS, bare, Quantity.AMPS));
         });
   }
 
@@ -68,25 +57,14 @@ final class ValueRules {
         Column.CHARGE_IDLE_AMPS,
         b -> Words.number(b.chargeIdleAmps()),
         (d, b, t) ->
-            new PartSpec.Battery(
-                b.volts(),
-                b.ohms(),
-                b.ampHours(),
-                Words.maybeExactly(Column.CHARGE_IDLE_AMPS, t, Quantity.AMPS),
-                b.chargeAmps()));
+            b.withChargeIdleAmps(Words.maybeExactly(Column.CHARGE_IDLE_AMPS, t, Quantity.AMPS)));
   }
 
   static Rule chargeAmps() {
     return battery(
         Column.CHARGE_AMPS,
         b -> Words.number(b.chargeAmps()),
-        (d, b, t) ->
-            new PartSpec.Battery(
-                b.volts(),
-                b.ohms(),
-                b.ampHours(),
-                b.chargeIdleAmps(),
-                Words.maybeExactly(Column.CHARGE_AMPS, t, Quantity.AMPS)));
+        (d, b, t) -> b.withChargeAmps(Words.maybeExactly(Column.CHARGE_AMPS, t, Quantity.AMPS)));
   }
 
   static Rule command() {
@@ -121,12 +99,7 @@ final class ValueRules {
     return new SpecRule(
         Column.OHMS,
         List.of(
-            ohms(
-                PartSpec.Battery.class,
-                PartSpec.Battery::ohms,
-                (b, o) ->
-                    new PartSpec.Battery(
-                        b.volts(), o, b.ampHours(), b.chargeIdleAmps(), b.chargeAmps())),
+            ohms(PartSpec.Battery.class, PartSpec.Battery::ohms, PartSpec.Battery::withOhms),
             ohms(
                 PartSpec.Fuse.class, PartSpec.Fuse::ohms, (f, o) -> new PartSpec.Fuse(f.amps(), o)),
             ohms(

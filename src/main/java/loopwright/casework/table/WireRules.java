@@ -7,12 +7,10 @@ import java.util.Set;
 import loopwright.casework.Problem;
 import loopwright.casework.table.SpecRule.Entry;
 import loopwright.casework.table.SpecRule.Need;
-import loopwright.model.Estimate;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Quantity;
 import loopwright.model.Said;
-import loopwright.model.TerminalRef;
 import loopwright.model.WireSize;
 
 /** The values of wires and straps. */
@@ -35,11 +33,7 @@ final class WireRules {
         Column.FROM,
         Need.REQUIRED,
         w -> w.from().toString(),
-        (d, w, t) -> {
-          TerminalRef end = PartRules.end(d, Column.FROM, t);
-          return new PartSpec.Wire(
-              w.kind(), end, w.to(), w.size(), w.metres(), w.endOhms(), w.colour(), w.loom());
-        });
+        (d, w, t) -> w.withEnds(PartRules.end(d, Column.FROM, t), w.to()));
   }
 
   static Rule to() {
@@ -47,11 +41,7 @@ final class WireRules {
         Column.TO,
         Need.REQUIRED,
         w -> w.to().toString(),
-        (d, w, t) -> {
-          TerminalRef end = PartRules.end(d, Column.TO, t);
-          return new PartSpec.Wire(
-              w.kind(), w.from(), end, w.size(), w.metres(), w.endOhms(), w.colour(), w.loom());
-        });
+        (d, w, t) -> w.withEnds(w.from(), PartRules.end(d, Column.TO, t)));
   }
 
   static Rule size() {
@@ -59,11 +49,7 @@ final class WireRules {
         Column.SIZE,
         Need.REQUIRED,
         w -> w.size().toString(),
-        (d, w, t) -> {
-          WireSize size = size(d, w, t);
-          return new PartSpec.Wire(
-              w.kind(), w.from(), w.to(), size, w.metres(), w.endOhms(), w.colour(), w.loom());
-        });
+        (d, w, t) -> w.withSize(size(d, w, t)));
   }
 
   /**
@@ -97,11 +83,7 @@ final class WireRules {
         Column.METRES,
         Need.REQUIRED,
         w -> Said.spoken(w.metres(), Quantity.LENGTH),
-        (d, w, t) -> {
-          Estimate metres = Words.amount(Column.METRES, t, Quantity.LENGTH);
-          return new PartSpec.Wire(
-              w.kind(), w.from(), w.to(), w.size(), metres, w.endOhms(), w.colour(), w.loom());
-        });
+        (d, w, t) -> w.withMetres(Words.amount(Column.METRES, t, Quantity.LENGTH)));
   }
 
   static Rule endOhms() {
@@ -109,11 +91,7 @@ final class WireRules {
         Column.OHMS,
         Need.OPTIONAL,
         w -> Words.spoken(w.endOhms(), Quantity.OHMS),
-        (d, w, t) -> {
-          Optional<Estimate> ohms = Words.maybe(Column.OHMS, t, Quantity.OHMS);
-          return new PartSpec.Wire(
-              w.kind(), w.from(), w.to(), w.size(), w.metres(), ohms, w.colour(), w.loom());
-        });
+        (d, w, t) -> w.withEndOhms(Words.maybe(Column.OHMS, t, Quantity.OHMS)));
   }
 
   static Rule colour() {
@@ -121,9 +99,7 @@ final class WireRules {
         Column.COLOUR,
         Need.OPTIONAL,
         PartSpec.Wire::colour,
-        (d, w, t) ->
-            new PartSpec.Wire(
-                w.kind(), w.from(), w.to(), w.size(), w.metres(), w.endOhms(), t, w.loom()));
+        (d, w, t) -> w.withColour(t));
   }
 
   static Rule loom() {
@@ -131,8 +107,6 @@ final class WireRules {
         Column.LOOM,
         Need.OPTIONAL,
         PartSpec.Wire::loom,
-        (d, w, t) ->
-            new PartSpec.Wire(
-                w.kind(), w.from(), w.to(), w.size(), w.metres(), w.endOhms(), w.colour(), t));
+        (d, w, t) -> w.withLoom(t));
   }
 }
