@@ -181,12 +181,12 @@ public final class VehicleFiles implements VehicleStore {
 
     @Override
     public synchronized void save(Vehicle changed) throws Problem {
-      save(text(changed), changed, false);
+      save(changed, false);
     }
 
     @Override
     public synchronized void saveOver(Vehicle changed) throws Problem {
-      save(text(changed), changed, true);
+      save(changed, true);
     }
 
     @Override
@@ -200,14 +200,6 @@ public final class VehicleFiles implements VehicleStore {
       return VehicleFiles.vehicle(kept, bytes(kept));
     }
 
-    @Override
-    public synchronized Vehicle restore(Version version) throws Problem {
-      Path kept = previous.file(version);
-      byte[] bytes = bytes(kept);
-      save(bytes, VehicleFiles.vehicle(kept, bytes), false);
-      return vehicle;
-    }
-
     /** The bytes to write, once it is sure that they can be read again. */
     private byte[] text(Vehicle changed) throws Problem {
       byte[] bytes = VehicleFile.text(changed).getBytes(StandardCharsets.UTF_8);
@@ -215,7 +207,8 @@ public final class VehicleFiles implements VehicleStore {
       return bytes;
     }
 
-    private void save(byte[] bytes, Vehicle changed, boolean over) throws Problem {
+    private void save(Vehicle changed, boolean over) throws Problem {
+      byte[] bytes = text(changed);
       if (closed) {
         throw new Problem(FILE, file.toString(), "can't be written: it was closed here");
       }

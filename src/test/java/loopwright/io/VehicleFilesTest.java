@@ -70,7 +70,8 @@ class VehicleFilesTest {
       assertThat(noteOnDisk()).isEqualTo("two");
       assertThat(opened.versions()).extracting(VehicleStore.Version::number).containsExactly(2, 1);
       assertThat(opened.look(opened.versions().get(0)).note()).isEqualTo("one");
-      assertThat(opened.restore(opened.versions().get(1)).note()).isEqualTo("start");
+      opened.save(opened.look(opened.versions().get(1)));
+      assertThat(opened.vehicle().note()).isEqualTo("start");
       assertThat(noteOnDisk()).isEqualTo("start");
       assertThat(opened.look(opened.versions().get(0)).note()).isEqualTo("two");
     }
@@ -94,7 +95,8 @@ class VehicleFilesTest {
       List<VehicleStore.Version> versions = opened.versions();
       assertThat(versions).hasSize(PreviousVersions.KEPT + 1);
       assertThat(opened.look(versions.get(PreviousVersions.KEPT)).note()).isEqualTo("last good");
-      assertThat(opened.restore(versions.get(PreviousVersions.KEPT)).note()).isEqualTo("last good");
+      opened.save(opened.look(versions.get(PreviousVersions.KEPT)));
+      assertThat(opened.vehicle().note()).isEqualTo("last good");
       assertThat(noteOnDisk()).isEqualTo("last good");
     }
   }

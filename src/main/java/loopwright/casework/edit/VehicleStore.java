@@ -57,7 +57,7 @@ public interface VehicleStore {
     /** The file, links followed. */
     Path file();
 
-    /** The vehicle as last read, saved or restored. */
+    /** The vehicle as last read or saved. */
     Vehicle vehicle();
 
     /** Why nothing can be saved, in words; empty if it can. */
@@ -83,19 +83,11 @@ public interface VehicleStore {
     List<Version> versions();
 
     /**
-     * A previous version, to look at.
+     * A previous version, to look at or to save again.
      *
      * @throws Problem if it is gone or can't be read
      */
     Vehicle look(Version version) throws Problem;
-
-    /**
-     * Makes a previous version the current one; what was current becomes a previous version.
-     *
-     * @return the vehicle restored
-     * @throws Problem as {@link #look} and {@link #save}
-     */
-    Vehicle restore(Version version) throws Problem;
 
     /**
      * Takes a photo for the vehicle: one below the vehicle's folder stays where it is, any other is

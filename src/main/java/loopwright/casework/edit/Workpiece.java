@@ -9,7 +9,6 @@ import loopwright.model.Circuit;
 import loopwright.model.Part;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
-import loopwright.model.VehicleCheck;
 
 /**
  * A vehicle being worked on. Every edit can be taken back and made again, without limit. Not for
@@ -20,7 +19,6 @@ public final class Workpiece {
   private final Deque<Step> undone = new ArrayDeque<>();
   private Vehicle vehicle;
   private Vehicle saved;
-  private Optional<List<VehicleCheck.Finding>> findings = Optional.empty();
 
   private record Step(
       String title,
@@ -41,14 +39,6 @@ public final class Workpiece {
   /** The vehicle as it is now. */
   public Vehicle vehicle() {
     return vehicle;
-  }
-
-  /** What keeps the vehicle from being solved; it may be worked on and saved all the same. */
-  public List<VehicleCheck.Finding> findings() {
-    if (findings.isEmpty()) {
-      findings = Optional.of(VehicleCheck.check(vehicle));
-    }
-    return findings.get();
   }
 
   /**
@@ -104,7 +94,6 @@ public final class Workpiece {
   private Change become(Vehicle next, String title, List<String> told) {
     Change change = Change.between(title, vehicle, next, told);
     vehicle = next;
-    findings = Optional.empty();
     return change;
   }
 
@@ -121,16 +110,6 @@ public final class Workpiece {
   /** Whether the vehicle differs from what was last saved. */
   public boolean unsaved() {
     return !vehicle.equals(saved);
-  }
-
-  /**
-   * Saves the vehicle.
-   *
-   * @throws Problem as {@link VehicleStore.Opened#save}; it then still counts as unsaved
-   */
-  public void save(VehicleStore.Opened file) throws Problem {
-    file.save(vehicle);
-    saved(vehicle);
   }
 
   /** Tells that a version of the vehicle was saved. */

@@ -157,7 +157,7 @@ class WorkpieceTest {
       ids.put(id, "R" + i + "_");
       work.make(PartEdits.rename(id, ids.get(id)));
     }
-    assertThat(work.findings()).isEmpty();
+    assertThat(VehicleCheck.check(work.vehicle())).isEmpty();
     assertThat(work.vehicle().parts())
         .extracting(Part::id)
         .containsExactlyElementsOf(ids(start, ids));
@@ -211,7 +211,7 @@ class WorkpieceTest {
     for (Circuit circuit : start.circuits()) {
       Workpiece work = new Workpiece(start);
       Change change = work.make(CircuitEdits.duplicate(circuit.id(), "Second"));
-      assertThat(work.findings()).as(circuit.id()).isEmpty();
+      assertThat(VehicleCheck.check(work.vehicle())).as(circuit.id()).isEmpty();
       assertThat(work.vehicle().parts()).as("old parts stay").containsAll(start.parts());
       Circuit copy = work.vehicle().circuits().get(start.circuits().size());
       assertThat(copy.name()).isEqualTo("Second");
@@ -245,9 +245,9 @@ class WorkpieceTest {
             assertThat(work.unsaved()).isFalse();
             continue;
           }
-          if (!work.findings().isEmpty()) {
+          if (!VehicleCheck.check(work.vehicle()).isEmpty()) {
             // Fed by a fuse that has no feed while the circuit is on, which is told.
-            assertThat(work.findings()).allMatch(f -> f.message().contains(" feed"));
+            assertThat(VehicleCheck.check(work.vehicle())).allMatch(f -> f.message().contains(" feed"));
             continue;
           }
           if (told.stream().anyMatch(t -> t.contains("has no feed of its own"))) {
@@ -321,21 +321,21 @@ class WorkpieceTest {
         .isInstanceOf(Problem.class)
         .hasMessageContaining("S1.in");
     work.make(CircuitEdits.moveToFuse("side", "F2"));
-    assertThat(work.findings()).isEmpty();
+    assertThat(VehicleCheck.check(work.vehicle())).isEmpty();
     PartSpec.Wire side = (PartSpec.Wire) work.vehicle().requirePart("W3").spec();
     assertThat(side.from()).isEqualTo(TerminalRef.parse("F2.load"));
     assertThat(work.vehicle().requirePart("F2").spare()).isEmpty();
     Change change = work.make(CircuitEdits.moveToFuse("work", "F2"));
     assertThat(change.told()).contains("F1 feeds nothing any more");
     assertThat(work.vehicle().requirePart("F1").spare()).containsExactly("load");
-    assertThat(work.findings()).isEmpty();
+    assertThat(VehicleCheck.check(work.vehicle())).isEmpty();
   }
 
   @Test
   void aCopyOfWhatCarriesOthersFeedIsPutOnTheSameStud() throws Problem {
     Workpiece work = new Workpiece(sharedStud());
     work.make(CircuitEdits.duplicate("work", "Second"));
-    assertThat(work.findings()).isEmpty();
+    assertThat(VehicleCheck.check(work.vehicle())).isEmpty();
     assertThat(work.vehicle().joins())
         .contains(List.of(TerminalRef.parse("S1.in"), TerminalRef.parse("S2.in")));
     assertThat(work.vehicle().circuit("work2").orElseThrow().on()).isEqualTo(Map.of("S2", "on"));
@@ -350,24 +350,25 @@ class WorkpieceTest {
         .anyMatch(t -> t.contains("ended on it"))
         .anyMatch(t -> t.contains("(horn) has no load left"));
     assertThat(change.circuits()).contains("horn");
-    assertThat(work.findings()).as("the switch now hangs free").isNotEmpty();
+    assertThat(VehicleCheck.check(work.vehicle())).as("the switch now hangs free").isNotEmpty();
   }
 
   @Test
   void aBrokenVehicleIsSavedOpenedAndMended() throws Exception {
     Workpiece work = new Workpiece(vehicle("tractor"));
     work.make(PartEdits.remove(work.vehicle().battery().id()));
-    List<VehicleCheck.Finding> findings = work.findings();
+    List<VehicleCheck.Finding> findings = VehicleCheck.check(work.vehicle());
     assertThat(findings).isNotEmpty();
     Path file = folder.resolve("tractor.json");
     try (VehicleStore.Opened opened = new VehicleFiles().create(file, vehicle("tractor"))) {
-      work.save(opened);
+      opened.save(work.vehicle());
+      work.saved(opened.vehicle());
       assertThat(work.unsaved()).isFalse();
     }
     try (VehicleStore.Opened opened = new VehicleFiles().open(file)) {
-      assertThat(new Workpiece(opened.vehicle()).findings()).isEqualTo(findings);
+      assertThat(VehicleCheck.check(opened.vehicle())).isEqualTo(findings);
       work.undo();
-      work.save(opened);
+      opened.save(work.vehicle());
     }
     assertThat(VehicleFile.read(file).orThrow()).isEqualTo(vehicle("tractor"));
   }
