@@ -6,10 +6,21 @@ import java.util.List;
 /**
  * Where two lists differ: between their common beginning and their common end. Kept in place of
  * whole lists, so that a step taken back costs no more than what it changed.
+ *
+ * @param at index of the first that differs
+ * @param before what only the first list has there
+ * @param after what only the second has there
  */
-record Stretch<T>(int at, List<T> before, List<T> after) {
+public record Stretch<T>(int at, List<T> before, List<T> after) {
 
-  static <T> Stretch<T> between(List<T> before, List<T> after) {
+  /** Copies the lists. */
+  public Stretch {
+    before = List.copyOf(before);
+    after = List.copyOf(after);
+  }
+
+  /** Where two lists differ. */
+  public static <T> Stretch<T> between(List<T> before, List<T> after) {
     int most = Math.min(before.size(), after.size());
     int at = 0;
     while (at < most && before.get(at).equals(after.get(at))) {
@@ -22,8 +33,8 @@ record Stretch<T>(int at, List<T> before, List<T> after) {
     }
     return new Stretch<>(
         at,
-        List.copyOf(before.subList(at, before.size() - end)),
-        List.copyOf(after.subList(at, after.size() - end)));
+        before.subList(at, before.size() - end),
+        after.subList(at, after.size() - end));
   }
 
   List<T> undo(List<T> list) {

@@ -2,6 +2,7 @@ package loopwright.casework.table;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import loopwright.casework.Problem;
 import loopwright.casework.table.SpecRule.Entry;
 import loopwright.casework.table.SpecRule.Need;
@@ -96,7 +97,7 @@ final class LoadRules {
         Said.amount(text, Quantity.AMPS).isEmpty() && Said.saysUnit(text, Quantity.WATTS);
     if (watts && Said.amount(text, Quantity.WATTS).isPresent()) {
       double power = Said.amount(text, Quantity.WATTS).orElseThrow().about();
-      String amps = String.format(java.util.Locale.ROOT, "%.2g", power / draft.systemVolts());
+      String amps = String.format(Locale.ROOT, "%.2g", power / draft.systemVolts());
       throw Words.bad(
           Column.AMPS,
           text,

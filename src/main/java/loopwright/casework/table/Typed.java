@@ -14,6 +14,7 @@ import loopwright.casework.edit.Shown;
 import loopwright.model.Circuit;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
+import loopwright.model.PartSpec;
 import loopwright.model.ShortName;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
@@ -171,7 +172,7 @@ public final class Typed implements Edit {
 
   private String newRow(Draft draft, int index, Entry entry) {
     String text = entry.cells().getOrDefault(Column.ID, "").strip();
-    String id = text.isEmpty() ? free(draft, table) : text;
+    String id = text.isEmpty() ? free(draft) : text;
     if (!fits(draft, index, id)) {
       return "";
     }
@@ -185,8 +186,7 @@ public final class Typed implements Edit {
   }
 
   private boolean fits(Draft draft, int index, String id) {
-    boolean there =
-        table == Table.CIRCUITS ? draft.circuit(id).isPresent() : draft.part(id).isPresent();
+    boolean there = taken(draft, id);
     if (ShortName.fits(id) && !there) {
       return true;
     }
@@ -200,12 +200,13 @@ public final class Typed implements Edit {
     return false;
   }
 
-  private static String free(Draft draft, Table table) {
-    boolean circuits = table == Table.CIRCUITS;
+  private boolean taken(Draft draft, String id) {
+    return table == Table.CIRCUITS ? draft.circuit(id).isPresent() : draft.part(id).isPresent();
+  }
+
+  private String free(Draft draft) {
     int number = 1;
-    while (circuits
-        ? draft.circuit(table.letters() + number).isPresent()
-        : draft.part(table.letters() + number).isPresent()) {
+    while (taken(draft, table.letters() + number)) {
       number++;
     }
     return table.letters() + number;
@@ -256,7 +257,7 @@ public final class Typed implements Edit {
 
   private static List<VehicleCheck.Finding> findings(Draft draft, Part part) {
     Set<String> elsewhere = new HashSet<>();
-    if (part.spec() instanceof loopwright.model.PartSpec.Wire w) {
+    if (part.spec() instanceof PartSpec.Wire w) {
       elsewhere.add(w.from().part());
       elsewhere.add(w.to().part());
     }

@@ -15,7 +15,6 @@ import loopwright.model.PartSpec;
 import loopwright.model.Said;
 import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
-import loopwright.ui.Told;
 import loopwright.ui.Told.Tone;
 
 /** What can be done with the chosen part or circuit as a whole; what is missing is asked for. */
@@ -53,7 +52,7 @@ final class CircuitActions {
         .ifPresentOrElse(action, () -> work.tell(Tone.PROBLEM, Texts.of("wiring.chooseCircuit")));
   }
 
-  /** Another id for the chosen part, everywhere; for a wire without a better idea its loom too. */
+  /** Another id for the chosen part or circuit, everywhere. */
   void rename() {
     grid.chosenProperty()
         .get()
@@ -100,13 +99,11 @@ final class CircuitActions {
   private void duplicated(Circuit circuit, String name) {
     List<String> before = vehicle().orElseThrow().circuits().stream().map(Circuit::id).toList();
     if (work.tryTo(CircuitEdits.duplicate(circuit.id(), name))) {
-      Told told = work.toldProperty().get();
       vehicle().orElseThrow().circuits().stream()
           .map(Circuit::id)
           .filter(id -> !before.contains(id))
           .findFirst()
           .ifPresent(grid::go);
-      work.tell(told.tone(), told.words());
     }
   }
 

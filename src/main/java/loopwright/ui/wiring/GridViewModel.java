@@ -20,6 +20,7 @@ import loopwright.casework.Problem;
 import loopwright.casework.edit.CircuitEdits;
 import loopwright.casework.edit.Edit;
 import loopwright.casework.edit.PartEdits;
+import loopwright.casework.edit.Stretch;
 import loopwright.casework.edit.Together;
 import loopwright.casework.table.Block;
 import loopwright.casework.table.Column;
@@ -170,18 +171,9 @@ public final class GridViewModel {
       }
       return;
     }
-    int common = Math.min(rows.size(), now.size());
-    int at = 0;
-    while (at < common && rows.get(at).equals(now.get(at))) {
-      at++;
-    }
-    int end = 0;
-    while (end < common - at
-        && rows.get(rows.size() - 1 - end).equals(now.get(now.size() - 1 - end))) {
-      end++;
-    }
-    rows.remove(at, rows.size() - end);
-    rows.addAll(at, now.subList(at, now.size() - end));
+    Stretch<GridRow> differing = Stretch.between(rows, now);
+    rows.remove(differing.at(), differing.at() + differing.before().size());
+    rows.addAll(differing.at(), differing.after());
   }
 
   // The cursor and the block.
@@ -421,17 +413,7 @@ public final class GridViewModel {
       work.tell(Tone.PROBLEM, message(typed.bad().get(0)));
       return false;
     }
-    return make(typed);
-  }
-
-  private boolean make(Edit edit) {
-    try {
-      work.make(edit);
-      return true;
-    } catch (Problem e) {
-      work.tell(Tone.PROBLEM, Texts.of("wiring.wrong", e.field(), e.value(), e.accepted()));
-      return false;
-    }
+    return work.tryTo(typed);
   }
 
   private static String message(Typed.Bad bad) {
@@ -498,7 +480,7 @@ public final class GridViewModel {
 
   private void pasted(Typed typed, List<Integer> lines) {
     if (typed.bad().isEmpty()) {
-      make(typed);
+      work.tryTo(typed);
       return;
     }
     List<String> told = new ArrayList<>();
@@ -602,7 +584,7 @@ public final class GridViewModel {
       }
     }
     if (!edits.isEmpty()) {
-      make(new Together(Texts.of("wiring.edit.remove", String.join(", ", ids)), edits));
+      work.tryTo(new Together(Texts.of("wiring.edit.remove", String.join(", ", ids)), edits));
     }
   }
 }

@@ -99,13 +99,18 @@ final class PartPanel extends StackPane {
 
   private int line(
       GridPane grid, int row, String key, String text, Function<String, Optional<String>> take) {
-    Label problem = Parts.text("", "status-problem");
-    problem.setVisible(false);
-    problem.setManaged(false);
+    Label problem = problem();
     TextField field = field(Texts.of(key), text, take, problem);
     grid.addRow(row, Parts.line(Texts.of(key)), field, problem);
     GridPane.setHgrow(field, Priority.ALWAYS);
     return row + 1;
+  }
+
+  private static Label problem() {
+    Label problem = Parts.text("", "status-problem");
+    problem.visibleProperty().bind(problem.textProperty().isNotEmpty());
+    problem.managedProperty().bind(problem.visibleProperty());
+    return problem;
   }
 
   private TextField field(
@@ -119,10 +124,7 @@ final class PartPanel extends StackPane {
     Runnable commit =
         () -> {
           if (!field.getText().strip().equals(text)) {
-            Optional<String> wrong = take.apply(field.getText().strip());
-            problem.setText(wrong.orElse(""));
-            problem.setVisible(wrong.isPresent());
-            problem.setManaged(wrong.isPresent());
+            problem.setText(take.apply(field.getText().strip()).orElse(""));
           }
         };
     field.setOnKeyPressed(
@@ -145,9 +147,7 @@ final class PartPanel extends StackPane {
 
   private int terminal(GridPane grid, int row, Part part, String terminal) {
     Access access = part.access(terminal);
-    Label problem = Parts.text("", "status-problem");
-    problem.setVisible(false);
-    problem.setManaged(false);
+    Label problem = problem();
     TextField minutes =
         field(
             Texts.of("wiring.part.reachMinutes", terminal),
@@ -165,21 +165,21 @@ final class PartPanel extends StackPane {
     how.setPromptText(Texts.of("wiring.part.how"));
     how.setPrefColumnCount(24);
     KeyButton reach =
-        new KeyButton(
-                Texts.of(access.reachable() ? "wiring.part.reachable" : "wiring.part.buried"),
-                "",
-                () -> model.turnReachable(terminal))
-            .styled("wide");
-    reach.setGraphic(null);
-    KeyButton photo =
-        new KeyButton(
-                Texts.of("wiring.part.photo"), "", () -> askPhoto(part, Optional.of(terminal)))
-            .styled("wide");
-    photo.setGraphic(null);
+        button(
+            access.reachable() ? "wiring.part.reachable" : "wiring.part.buried",
+            () -> model.turnReachable(terminal));
+    KeyButton photo = button("wiring.part.photo", () -> askPhoto(part, Optional.of(terminal)));
     FlowPane line = new FlowPane(minutes, how, reach, photo);
     line.getStyleClass().add("actions");
     grid.addRow(row, Parts.line(Texts.of("wiring.part.reach", terminal)), line, problem);
     return row + 1;
+  }
+
+  /** A button without a key of its own. */
+  private static KeyButton button(String key, Runnable action) {
+    KeyButton button = new KeyButton(Texts.of(key), "", action).styled("wide");
+    button.setGraphic(null);
+    return button;
   }
 
   // Photos.
@@ -187,11 +187,7 @@ final class PartPanel extends StackPane {
   private FlowPane photos(Part part) {
     FlowPane all = new FlowPane();
     all.getStyleClass().add("actions");
-    KeyButton add =
-        new KeyButton(
-                Texts.of("wiring.part.photoOfPart"), "", () -> askPhoto(part, Optional.empty()))
-            .styled("wide");
-    add.setGraphic(null);
+    KeyButton add = button("wiring.part.photoOfPart", () -> askPhoto(part, Optional.empty()));
     add.setId("add-photo");
     all.getChildren().add(add);
     part.photos().forEach(p -> all.getChildren().add(photo(p)));
@@ -201,10 +197,7 @@ final class PartPanel extends StackPane {
   private VBox photo(Photo photo) {
     Optional<File> file = model.file(photo);
     String of = photo.terminal().orElse("");
-    KeyButton remove =
-        new KeyButton(Texts.of("wiring.part.photoOff"), "", () -> model.detach(photo))
-            .styled("wide");
-    remove.setGraphic(null);
+    KeyButton remove = button("wiring.part.photoOff", () -> model.detach(photo));
     VBox box = Parts.column("photo");
     if (file.isPresent()) {
       double size = THUMB * em.get();

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import loopwright.casework.edit.Edit;
 import loopwright.casework.edit.PartEdits;
 import loopwright.casework.edit.VehicleStore;
@@ -75,34 +76,37 @@ public final class PartViewModel {
                 minutes(
                     text,
                     m ->
-                        PartEdits.access(
-                            new TerminalRef(p.id(), terminal),
-                            new Access(
-                                m.orElse(0.0),
-                                p.access(terminal).how(),
-                                p.access(terminal).reachable()))));
+                        access(
+                            p,
+                            terminal,
+                            was -> new Access(m.orElse(0.0), was.how(), was.reachable()))));
   }
 
   /** Says what to remove to reach a terminal. */
   public Optional<String> reachHow(String terminal, String text) {
     return part()
         .flatMap(
-            p -> {
-              Access was = p.access(terminal);
-              Access now = new Access(was.minutes(), text, was.reachable());
-              return make(PartEdits.access(new TerminalRef(p.id(), terminal), now));
-            });
+            p ->
+                make(
+                    access(
+                        p, terminal, was -> new Access(was.minutes(), text, was.reachable()))));
   }
 
   /** Says whether a lead can touch a terminal at all; changes it to the other. */
   public void turnReachable(String terminal) {
     part()
         .ifPresent(
-            p -> {
-              Access was = p.access(terminal);
-              Access now = new Access(was.minutes(), was.how(), !was.reachable());
-              make(PartEdits.access(new TerminalRef(p.id(), terminal), now));
-            });
+            p ->
+                work.tryTo(
+                    access(
+                        p,
+                        terminal,
+                        was -> new Access(was.minutes(), was.how(), !was.reachable()))));
+  }
+
+  private static Edit access(Part part, String terminal, UnaryOperator<Access> change) {
+    Access now = change.apply(part.access(terminal));
+    return PartEdits.access(new TerminalRef(part.id(), terminal), now);
   }
 
   /** An edit with a number of minutes. */

@@ -100,15 +100,15 @@ public final class WiringFile {
   }
 
   private <T> void later(Callable<T> what, Consumer<T> then) {
-    worker.run(
-        what,
-        then,
-        failed ->
-            work.tell(
-                Tone.PROBLEM,
-                failed instanceof Problem p
-                    ? Texts.of("wiring.fileProblem", p.value(), p.accepted())
-                    : String.valueOf(failed.getMessage())));
+    worker.run(what, then, this::tell);
+  }
+
+  private void tell(Throwable failed) {
+    work.tell(
+        Tone.PROBLEM,
+        failed instanceof Problem p
+            ? Texts.of("wiring.fileProblem", p.value(), p.accepted())
+            : String.valueOf(failed.getMessage()));
   }
 
   /** A file with the unsaved work on it that was kept. */
@@ -218,11 +218,7 @@ public final class WiringFile {
         },
         failed -> {
           mayOverwrite.set(file.readOnly().isEmpty());
-          work.tell(
-              Tone.PROBLEM,
-              failed instanceof Problem p
-                  ? Texts.of("wiring.fileProblem", p.value(), p.accepted())
-                  : String.valueOf(failed.getMessage()));
+          tell(failed);
         });
   }
 

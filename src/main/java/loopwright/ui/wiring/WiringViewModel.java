@@ -100,16 +100,6 @@ public final class WiringViewModel {
     told.set(new Told(tone, words));
   }
 
-  /** What undo would take back. */
-  public Optional<String> undoTitle() {
-    return workpiece.flatMap(Workpiece::undoTitle);
-  }
-
-  /** What redo would make again. */
-  public Optional<String> redoTitle() {
-    return workpiece.flatMap(Workpiece::redoTitle);
-  }
-
   /**
    * Takes up the vehicle that the window shows. Unsaved work on another one is kept aside.
    *
@@ -200,13 +190,9 @@ public final class WiringViewModel {
       make(edit);
       return true;
     } catch (Problem e) {
-      tell(Tone.PROBLEM, words(e));
+      tell(Tone.PROBLEM, Texts.of("wiring.wrong", e.field(), e.value(), e.accepted()));
       return false;
     }
-  }
-
-  static String words(Problem e) {
-    return Texts.of("wiring.wrong", e.field(), e.value(), e.accepted());
   }
 
   /** Takes the last edit back. */
