@@ -21,7 +21,7 @@ final class TodoPanel extends VBox {
     Label head = Parts.text("", "muted");
     list.setId("todo-list");
     list.setItems(model.findings());
-    list.getStyleClass().add("found-list");
+    list.getStyleClass().addAll("found-list", "todo-list");
     list.setCellFactory(l -> new Cell());
     list.setPlaceholder(Parts.text(Texts.of("wiring.todo.none"), "muted"));
     list.setAccessibleText(Texts.of("wiring.todo.head"));

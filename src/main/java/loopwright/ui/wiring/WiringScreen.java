@@ -10,6 +10,7 @@ import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.collections.ListChangeListener;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
+import javafx.scene.control.OverrunStyle;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
@@ -55,7 +56,12 @@ public final class WiringScreen extends StackPane {
   private final StackPane body = new StackPane();
   private final StackPane gridPlace = new StackPane();
   private final StackPane panelPlace = new StackPane();
+  private final Label told;
   private final Label state = Parts.line("", "case-title");
+
+  /** Holds the state where the foot has no room for it. */
+  private final HBox stateLine = new HBox();
+
   private final SketchPanel drawing;
   private final PartPanel part;
   private final TodoPanel todo;
@@ -88,9 +94,12 @@ public final class WiringScreen extends StackPane {
     this.todo = new TodoPanel(model, grid);
     this.files = new FilesPanel(model.file(), actions);
     setId("wiring");
-    Label told = Parts.told(model.toldProperty());
+    this.told = Parts.told(model.toldProperty());
     told.setId("wiring-told");
     state.setId("wiring-state");
+    state.setMinWidth(0);
+    // Of a long name the beginning goes, not what is said of it.
+    state.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
     more.setId("more");
     more.getStyleClass().addAll("actions", "panel-body");
     action("wiring.add", "Ctrl+End", grid::goToEmpty);
@@ -99,7 +108,7 @@ public final class WiringScreen extends StackPane {
     action("wiring.redo", "Ctrl+Y", model::redo);
     action("wiring.rename", "Ctrl+R", circuits::rename);
     action("wiring.renameLoom", "Ctrl+L", circuits::renameLoom);
-    action("wiring.duplicate", "Ctrl+K", circuits::duplicate);
+    action("wiring.duplicate", "Ctrl+T", circuits::duplicate);
     action("wiring.move", "Ctrl+M", circuits::move);
     action("wiring.remove", "Ctrl+Delete", grid::removeRows);
     action("wiring.fill", "Ctrl+D", grid::fillDown);
@@ -116,13 +125,14 @@ public final class WiringScreen extends StackPane {
     panelPlace.setFocusTraversable(true);
     VBox.setVgrow(body, Priority.ALWAYS);
     body.setMinHeight(0);
-    tables = Parts.column("wiring-page", tabs, body, told, panelTabs);
+    tables = Parts.column("wiring-page", tabs, body, told, stateLine, panelTabs);
     getChildren().setAll(tables);
     grid.tableProperty().addListener(o -> fillTabs());
-    grid.chosenProperty().addListener(o -> part.show());
+    grid.chosenProperty().addListener(o -> followPart());
+    model.toldProperty().addListener(o -> fitTold());
     model.unsavedProperty().addListener(o -> fillPanelTabs());
     model.file().openedProperty().addListener((Observable o) -> fillPanelTabs());
-    model.vehicleProperty().addListener(o -> part.show());
+    model.vehicleProperty().addListener(o -> followPart());
     model.vehicleProperty().addListener(o -> fillPanelTabs());
     model.findings().addListener((ListChangeListener<VehicleCheck.Finding>) c -> fillPanelTabs());
     model.vehicleProperty().addListener(o -> opened());
@@ -147,7 +157,9 @@ public final class WiringScreen extends StackPane {
           backToTable();
           action.run();
         };
-    keys.put(KeyCombination.valueOf(cap), afterTyping);
+    if (keys.put(KeyCombination.valueOf(cap), afterTyping) != null) {
+      throw new IllegalArgumentException(words + ": " + cap + " does something else already");
+    }
     KeyButton button = new KeyButton(words, cap, afterTyping).styled("wide");
     more.getChildren().add(button);
   }
@@ -159,21 +171,20 @@ public final class WiringScreen extends StackPane {
   }
 
   /** Too little room for a panel under the table: it then takes the table's place. */
-  private boolean low() {
-    return getHeight() / em.get() < HIGH_LEAST;
+  private boolean apart() {
+    return narrow() || getHeight() / em.get() < HIGH_LEAST;
   }
 
   private void arrange() {
     body.getChildren().clear();
-    boolean apart = low() || narrow();
-    Node shown = panelPlace;
+    boolean apart = apart();
     if (apart) {
       body.getChildren().add(panelAlone ? panelPlace : gridPlace);
       panelPlace.setMinHeight(0);
       panelPlace.setMaxHeight(Double.MAX_VALUE);
       panelPlace.setPrefHeight(Region.USE_COMPUTED_SIZE);
     } else {
-      VBox both = Parts.column("wiring-both", gridPlace, shown);
+      VBox both = Parts.column("wiring-both", gridPlace, panelPlace);
       VBox.setVgrow(gridPlace, Priority.ALWAYS);
       panelPlace.setMinHeight(Region.USE_PREF_SIZE);
       panelPlace.setMaxHeight(Region.USE_PREF_SIZE);
@@ -189,13 +200,24 @@ public final class WiringScreen extends StackPane {
                     () ->
                         switch (panel) {
                           case DRAWING -> drawing;
-                          case PART -> part;
+                          case PART -> {
+                            part.show();
+                            yield part;
+                          }
                           case TODO -> todo;
                           case FILES -> apart ? Parts.scrolling(files) : files;
                           case MORE -> Parts.scrolling(more);
                         }));
     fillTabs();
     fillPanelTabs();
+    fitTold();
+  }
+
+  /** While it is out of sight the part's form isn't made anew for each row passed. */
+  private void followPart() {
+    if (part.getParent() != null) {
+      part.show();
+    }
   }
 
   private void fillTabs() {
@@ -242,8 +264,7 @@ public final class WiringScreen extends StackPane {
               .styled("page-tab", "wide");
       tab.setFocusTraversable(false);
       tab.setMinWidth(Region.USE_PREF_SIZE);
-      boolean apart = low() || narrow();
-      if (panel == p && asking.isEmpty() && (!apart || panelAlone)) {
+      if (panel == p && asking.isEmpty() && (!apart() || panelAlone)) {
         tab.getStyleClass().add("picked");
       }
       panelTabs.getChildren().add(tab);
@@ -259,10 +280,18 @@ public final class WiringScreen extends StackPane {
                     ? "wiring.state.unsaved"
                     : noFile ? "wiring.state.copy" : "wiring.state.saved";
     String name = model.vehicleProperty().get().map(Vehicle::name).orElse("");
-    String words = Texts.of(how, name);
-    state.setText(narrow() ? words.substring(words.indexOf(": ") + 1).strip() : words);
-    state.setMinWidth(0);
-    panelTabs.getChildren().addAll(Parts.spring(), state);
+    state.setText(Texts.of(how, name));
+    stateLine.setManaged(narrow());
+    if (narrow()) {
+      stateLine.getChildren().setAll(state);
+    } else {
+      panelTabs.getChildren().addAll(Parts.spring(), state);
+    }
+  }
+
+  /** Where room is short, nothing told takes none. */
+  private void fitTold() {
+    told.setManaged(!narrow() || !told.getText().isEmpty());
   }
 
   // Panels.
@@ -282,7 +311,7 @@ public final class WiringScreen extends StackPane {
     panelPlace.requestFocus();
     switch (p) {
       case DRAWING -> {
-        if (!low() && !narrow()) {
+        if (!apart()) {
           view.takeFocus();
         }
       }
@@ -322,14 +351,13 @@ public final class WiringScreen extends StackPane {
       page.get().takeFocus();
     } else if (asking.isPresent()) {
       asking.get().takeFocus();
-    } else if (panelAlone && (low() || narrow())) {
+    } else if (panelAlone && apart()) {
       panelPlace.requestFocus();
     } else {
       view.takeFocus();
     }
   }
 
-  // Pages.
   /**
    * Goes to a part or circuit, as soon as the vehicle that has it is open here.
    *
@@ -359,6 +387,8 @@ public final class WiringScreen extends StackPane {
     awaited = Optional.empty();
     go.ifPresent(Runnable::run);
   }
+
+  // Pages.
 
   /** Opens a page in place of the tables. */
   private void open(WiringPage next) {

@@ -284,7 +284,7 @@ class WiringKeyboardTest {
 
     keys.control(KeyCode.F).type("Beacon").press(KeyCode.ENTER);
     until(() -> rowOf("beacon") >= 0);
-    keys.control(KeyCode.K).type("Second beacon").press(KeyCode.ENTER);
+    keys.control(KeyCode.T).type("Second beacon").press(KeyCode.ENTER);
     until(() -> grid().getItems().stream().anyMatch(r -> r.cells().contains("Second beacon")));
     assertThat(told()).contains("parts of its own").contains("check that its rating bears both");
 
