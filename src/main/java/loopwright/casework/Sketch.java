@@ -1,9 +1,11 @@
 package loopwright.casework;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -23,6 +25,10 @@ import loopwright.model.Vehicle;
 public final class Sketch {
   private final Vehicle vehicle;
   private final Optional<CircuitWays> ways;
+
+  /** The ways searched so far, since a part's circuit is looked for at each step of the cursor. */
+  private final Map<Circuit, List<List<Pass>>> known = new HashMap<>();
+
 
   /** Prepares the drawings of a vehicle, which need not hold together. */
   public Sketch(Vehicle vehicle) {
@@ -60,27 +66,17 @@ public final class Sketch {
   }
 
   private List<List<Pass>> ways(Circuit circuit) {
-    return ways.map(w -> w.of(circuit)).orElse(List.of());
+    return known.computeIfAbsent(
+        circuit, c -> ways.map(search -> search.of(c)).orElse(List.of()));
   }
 
   /** What does the work on a way: its load, or the relay whose coil it feeds. */
   private String title(List<Pass> way) {
     return way.stream()
-        .map(p -> vehicle.requirePart(p.part()))
-        .filter(p -> p.kind().isLoad() || coil(way, p))
+        .filter(pass -> pass.works(vehicle))
         .findFirst()
-        .map(Part::title)
+        .map(pass -> vehicle.requirePart(pass.part()).title())
         .orElse("");
-  }
-
-  private static boolean coil(List<Pass> way, Part part) {
-    TerminalRef coil = new TerminalRef(part.id(), "86");
-    return part.kind() == PartKind.RELAY
-        && way.stream()
-            .anyMatch(
-                p ->
-                    p.part().equals(part.id())
-                        && (p.in().contains(coil) || p.out().contains(coil)));
   }
 
   private LoopView view(String title, List<Pass> way) {

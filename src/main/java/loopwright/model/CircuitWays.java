@@ -27,6 +27,18 @@ public final class CircuitWays {
       in = Set.copyOf(in);
       out = Set.copyOf(out);
     }
+
+    /** Whether work is done here: by a load, or by the coil of a relay. */
+    public boolean works(Vehicle vehicle) {
+      PartKind kind = vehicle.requirePart(part).kind();
+      return kind.isLoad() || (kind == PartKind.RELAY && between("86", "85"));
+    }
+
+    private boolean between(String one, String other) {
+      TerminalRef a = new TerminalRef(part, one);
+      TerminalRef b = new TerminalRef(part, other);
+      return (in.contains(a) && out.contains(b)) || (in.contains(b) && out.contains(a));
+    }
   }
 
   private final LoopSearch search;

@@ -277,15 +277,8 @@ public final class CircuitEdits {
   /** The most loads and coils that lie one after the other on a way. */
   private static long loads(Vehicle vehicle, List<List<Pass>> ways) {
     return ways.stream()
-        .mapToLong(way -> way.stream().filter(pass -> isLoad(vehicle, pass)).count())
+        .mapToLong(way -> way.stream().filter(pass -> pass.works(vehicle)).count())
         .max()
         .orElse(0);
-  }
-
-  private static boolean isLoad(Vehicle vehicle, Pass pass) {
-    PartKind kind = vehicle.requirePart(pass.part()).kind();
-    TerminalRef coil = new TerminalRef(pass.part(), "86");
-    boolean throughCoil = pass.in().contains(coil) || pass.out().contains(coil);
-    return kind.isLoad() || (kind == PartKind.RELAY && throughCoil);
   }
 }

@@ -192,24 +192,26 @@ public final class LoopDrawing extends Region {
   }
 
   private void scrollToLead(LoopPlan p, double room) {
-    double over = p.width() - room;
     double x =
         p.nodes().stream()
             .filter(n -> n.lead().equals(Optional.of(LoopPlan.Lead.RED)))
             .mapToDouble(LoopPlan.Node::x)
             .findFirst()
             .orElse(0);
-    scroll.setHvalue(over <= 0 ? 0 : Math.max(0, Math.min(1, (x - room / 2) / over)));
+    scrollTo(x, p, room);
   }
 
   private void scrollToMark(LoopPlan p, double room) {
-    double over = p.width() - room;
     all(p).stream()
         .filter(piece -> marked.get().equals(Optional.of(piece.view().part())))
         .mapToDouble(piece -> piece.cell().centreX())
         .findFirst()
-        .ifPresent(
-            x -> scroll.setHvalue(over <= 0 ? 0 : Math.max(0, Math.min(1, (x - room / 2) / over))));
+        .ifPresent(x -> scrollTo(x, p, room));
+  }
+
+  private void scrollTo(double x, LoopPlan p, double room) {
+    double over = p.width() - room;
+    scroll.setHvalue(over <= 0 ? 0 : Math.max(0, Math.min(1, (x - room / 2) / over)));
   }
 
   /** Scrolls by a share of what is seen. */
