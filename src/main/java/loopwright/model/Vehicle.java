@@ -55,6 +55,16 @@ public record Vehicle(
     return new Vehicle(id, name, systemVolts, grounded, parts, joins, circuits, note);
   }
 
+  /** This vehicle called otherwise. */
+  public Vehicle withName(String name) {
+    return new Vehicle(id, name, systemVolts, grounded, parts, joins, circuits, note);
+  }
+
+  /** This vehicle with another system voltage and grounded post. */
+  public Vehicle withSupply(int systemVolts, GroundedPole grounded) {
+    return new Vehicle(id, name, systemVolts, grounded, parts, joins, circuits, note);
+  }
+
   /** The part with this id. */
   public Optional<Part> part(String id) {
     // Always one, since the constructor makes it so.

@@ -20,11 +20,18 @@ public final class Workpiece {
   private Vehicle vehicle;
   private Vehicle saved;
 
+  /** An edit made; the vehicle's own values are kept as vehicles without parts. */
   private record Step(
       String title,
+      Vehicle bareBefore,
+      Vehicle bareAfter,
       Stretch<Part> parts,
       Stretch<List<TerminalRef>> joins,
       Stretch<Circuit> circuits) {}
+
+  private static Vehicle bare(Vehicle vehicle) {
+    return vehicle.with(List.of(), List.of(), List.of());
+  }
 
   /**
    * Begins with a vehicle as it was opened.
@@ -49,11 +56,12 @@ public final class Workpiece {
   public Change make(Edit edit) throws Problem {
     Edit.Made made = edit.make(vehicle);
     Vehicle before = vehicle;
-    Vehicle after =
-        before.with(made.vehicle().parts(), made.vehicle().joins(), made.vehicle().circuits());
+    Vehicle after = made.vehicle();
     done.push(
         new Step(
             edit.title(),
+            bare(before),
+            bare(after),
             Stretch.between(before.parts(), after.parts()),
             Stretch.between(before.joins(), after.joins()),
             Stretch.between(before.circuits(), after.circuits())));
@@ -69,7 +77,8 @@ public final class Workpiece {
     Step step = done.pop();
     undone.push(step);
     Vehicle before =
-        vehicle.with(
+        step.bareBefore()
+            .with(
             step.parts().undo(vehicle.parts()),
             step.joins().undo(vehicle.joins()),
             step.circuits().undo(vehicle.circuits()));
@@ -84,7 +93,8 @@ public final class Workpiece {
     Step step = undone.pop();
     done.push(step);
     Vehicle after =
-        vehicle.with(
+        step.bareAfter()
+            .with(
             step.parts().redo(vehicle.parts()),
             step.joins().redo(vehicle.joins()),
             step.circuits().redo(vehicle.circuits()));

@@ -88,6 +88,7 @@ public final class WiringScreen extends StackPane {
     this.view = new GridView(grid, em);
     SketchViewModel sketch = new SketchViewModel(model, grid, model.worker().another());
     CircuitActions circuits = new CircuitActions(model, grid, sketch, this::ask);
+    VehicleActions whole = new VehicleActions(model, this::ask);
     WiringActions actions = new WiringActions(model, grid, this::ask);
     this.drawing = new SketchPanel(sketch, em, this::goTo);
     this.part = new PartPanel(new PartViewModel(model, grid), em, this::ask);
@@ -112,6 +113,8 @@ public final class WiringScreen extends StackPane {
     action("wiring.move", "Ctrl+M", circuits::move);
     action("wiring.remove", "Ctrl+Delete", grid::removeRows);
     action("wiring.fill", "Ctrl+D", grid::fillDown);
+    action("wiring.name", "Ctrl+B", whole::name);
+    action("wiring.setSupply", "Ctrl+G", whole::supply);
     for (WiringPage p : pages) {
       offer(p.title(), p.key(), () -> open(p));
     }

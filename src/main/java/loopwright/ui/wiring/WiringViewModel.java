@@ -173,8 +173,9 @@ public final class WiringViewModel {
   public Change make(Edit edit) throws Problem {
     Workpiece work =
         workpiece.orElseThrow(() -> new Problem("vehicle", "", Texts.of("wiring.openFirst")));
+    Vehicle before = work.vehicle();
     Change change = work.make(edit);
-    boolean nothing = change.parts().isEmpty() && change.circuits().isEmpty();
+    boolean nothing = work.vehicle().equals(before);
     changed(work, change);
     tell(
         Tone.PLAIN,

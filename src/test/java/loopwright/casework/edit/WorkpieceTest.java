@@ -17,6 +17,7 @@ import loopwright.casework.Problem;
 import loopwright.evidence.Bench;
 import loopwright.io.VehicleFile;
 import loopwright.io.VehicleFiles;
+import loopwright.model.GroundedPole;
 import loopwright.model.Access;
 import loopwright.model.Circuit;
 import loopwright.model.Estimate;
@@ -391,6 +392,26 @@ class WorkpieceTest {
     }
     assertThat(work.unsaved()).isFalse();
     assertThat(work.undo()).isEmpty();
+  }
+
+  @Test
+  void nameVoltsAndGroundedPostAreTakenBackToo() throws Problem {
+    Vehicle start = vehicle("motorcycle");
+    Workpiece work = new Workpiece(start);
+    work.make(VehicleEdits.name("Yard motorcycle"));
+    Change change = work.make(VehicleEdits.supply(6, GroundedPole.POSITIVE));
+    assertThat(change.told()).hasSize(2);
+    Vehicle after = work.vehicle();
+    assertThat(after).isEqualTo(start.withName("Yard motorcycle").withSupply(6, GroundedPole.POSITIVE));
+    assertThat(work.unsaved()).isTrue();
+    work.undo();
+    assertThat(work.vehicle()).isEqualTo(start.withName("Yard motorcycle"));
+    work.undo();
+    assertThat(work.vehicle()).isEqualTo(start);
+    work.redo();
+    work.redo();
+    assertThat(work.vehicle()).isEqualTo(after);
+    assertThatThrownBy(() -> work.make(VehicleEdits.name(" "))).isInstanceOf(Problem.class);
   }
 
   @Test

@@ -26,6 +26,7 @@ import loopwright.io.UnsavedFiles;
 import loopwright.io.VehicleFile;
 import loopwright.io.VehicleFiles;
 import loopwright.model.Estimate;
+import loopwright.model.GroundedPole;
 import loopwright.model.PartSpec;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -294,6 +295,26 @@ class WiringKeyboardTest {
     Vehicle v = saved();
     assertThat(v.part("F3")).isEmpty();
     assertThat(v.circuits()).anyMatch(c -> c.name().equals("Second beacon"));
+  }
+
+  @Test
+  void theVehicleIsNamedAndItsSupplyChangedAndTakenBack() throws Exception {
+    open();
+    keys.control(KeyCode.B);
+    until(() -> scene.lookup("#ask-field") != null);
+    keys.type("Yard pumper").press(KeyCode.ENTER);
+    until(() -> state().startsWith("Yard pumper: "));
+
+    keys.control(KeyCode.G).type("24 v, pos").press(KeyCode.ENTER);
+    until(() -> told().contains("for 24 V. Wires stay on the posts they lie on: the positive"));
+    save();
+    assertThat(saved().systemVolts()).isEqualTo(24);
+    assertThat(saved().grounded()).isEqualTo(GroundedPole.POSITIVE);
+
+    keys.control(KeyCode.Z);
+    until(() -> told().equals("Taken back: 24 V, positive post grounded"));
+    save();
+    assertThat(saved()).isEqualTo(Bench.vehicle("pumper").withName("Yard pumper"));
   }
 
   @Test
