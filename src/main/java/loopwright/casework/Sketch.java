@@ -29,7 +29,6 @@ public final class Sketch {
   /** The ways searched so far, since a part's circuit is looked for at each step of the cursor. */
   private final Map<Circuit, List<List<Pass>>> known = new HashMap<>();
 
-
   /** Prepares the drawings of a vehicle, which need not hold together. */
   public Sketch(Vehicle vehicle) {
     this.vehicle = vehicle;
@@ -66,8 +65,7 @@ public final class Sketch {
   }
 
   private List<List<Pass>> ways(Circuit circuit) {
-    return known.computeIfAbsent(
-        circuit, c -> ways.map(search -> search.of(c)).orElse(List.of()));
+    return known.computeIfAbsent(circuit, c -> ways.map(search -> search.of(c)).orElse(List.of()));
   }
 
   /** What does the work on a way: its load, or the relay whose coil it feeds. */

@@ -47,8 +47,7 @@ public final class CircuitEdits {
    * @param name what a person calls the new function
    */
   public static Edit duplicate(String circuit, String name) {
-    return Edit.of(
-        "duplicate circuit " + circuit, before -> duplicated(before, circuit, name));
+    return Edit.of("duplicate circuit " + circuit, before -> duplicated(before, circuit, name));
   }
 
   private static Edit.Made duplicated(Vehicle before, String id, String name) throws Problem {

@@ -32,9 +32,7 @@ public record Stretch<T>(int at, List<T> before, List<T> after) {
       end++;
     }
     return new Stretch<>(
-        at,
-        before.subList(at, before.size() - end),
-        after.subList(at, after.size() - end));
+        at, before.subList(at, before.size() - end), after.subList(at, after.size() - end));
   }
 
   List<T> undo(List<T> list) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import loopwright.casework.Problem;
 import loopwright.model.GroundedPole;
-import loopwright.model.Vehicle;
 
 /** Edits of a vehicle's own values. */
 public final class VehicleEdits {

@@ -79,9 +79,9 @@ public final class Workpiece {
     Vehicle before =
         step.bareBefore()
             .with(
-            step.parts().undo(vehicle.parts()),
-            step.joins().undo(vehicle.joins()),
-            step.circuits().undo(vehicle.circuits()));
+                step.parts().undo(vehicle.parts()),
+                step.joins().undo(vehicle.joins()),
+                step.circuits().undo(vehicle.circuits()));
     return Optional.of(become(before, step.title(), List.of()));
   }
 
@@ -95,9 +95,9 @@ public final class Workpiece {
     Vehicle after =
         step.bareAfter()
             .with(
-            step.parts().redo(vehicle.parts()),
-            step.joins().redo(vehicle.joins()),
-            step.circuits().redo(vehicle.circuits()));
+                step.parts().redo(vehicle.parts()),
+                step.joins().redo(vehicle.joins()),
+                step.circuits().redo(vehicle.circuits()));
     return Optional.of(become(after, step.title(), List.of()));
   }
 

@@ -34,7 +34,8 @@ final class ControlRules {
     return relay(
         Column.CONTACTS,
         r -> CONTACTS.get(r.changeover() ? 1 : 0),
-        (d, r, t) -> r.withChangeover(word(Column.CONTACTS, t, CONTACTS, w -> w).equals("changeover")));
+        (d, r, t) ->
+            r.withChangeover(word(Column.CONTACTS, t, CONTACTS, w -> w).equals("changeover")));
   }
 
   static Rule coilOhms() {
@@ -209,9 +210,7 @@ final class ControlRules {
 
   static Rule closed() {
     return turned(
-        Column.CLOSED,
-        ControlRules::closedText,
-        (d, s, t) -> s.withContacts(closed(s, t)));
+        Column.CLOSED, ControlRules::closedText, (d, s, t) -> s.withContacts(closed(s, t)));
   }
 
   private static String closedText(Switch s) {

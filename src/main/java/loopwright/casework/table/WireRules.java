@@ -95,18 +95,10 @@ final class WireRules {
   }
 
   static Rule colour() {
-    return rule(
-        Column.COLOUR,
-        Need.OPTIONAL,
-        PartSpec.Wire::colour,
-        (d, w, t) -> w.withColour(t));
+    return rule(Column.COLOUR, Need.OPTIONAL, PartSpec.Wire::colour, (d, w, t) -> w.withColour(t));
   }
 
   static Rule loom() {
-    return rule(
-        Column.LOOM,
-        Need.OPTIONAL,
-        PartSpec.Wire::loom,
-        (d, w, t) -> w.withLoom(t));
+    return rule(Column.LOOM, Need.OPTIONAL, PartSpec.Wire::loom, (d, w, t) -> w.withLoom(t));
   }
 }

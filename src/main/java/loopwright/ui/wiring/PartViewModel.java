@@ -87,9 +87,7 @@ public final class PartViewModel {
     return part()
         .flatMap(
             p ->
-                make(
-                    access(
-                        p, terminal, was -> new Access(was.minutes(), text, was.reachable()))));
+                make(access(p, terminal, was -> new Access(was.minutes(), text, was.reachable()))));
   }
 
   /** Says whether a lead can touch a terminal at all; changes it to the other. */

@@ -17,10 +17,10 @@ import loopwright.casework.Problem;
 import loopwright.evidence.Bench;
 import loopwright.io.VehicleFile;
 import loopwright.io.VehicleFiles;
-import loopwright.model.GroundedPole;
 import loopwright.model.Access;
 import loopwright.model.Circuit;
 import loopwright.model.Estimate;
+import loopwright.model.GroundedPole;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
@@ -248,7 +248,8 @@ class WorkpieceTest {
           }
           if (!VehicleCheck.check(work.vehicle()).isEmpty()) {
             // Fed by a fuse that has no feed while the circuit is on, which is told.
-            assertThat(VehicleCheck.check(work.vehicle())).allMatch(f -> f.message().contains(" feed"));
+            assertThat(VehicleCheck.check(work.vehicle()))
+                .allMatch(f -> f.message().contains(" feed"));
             continue;
           }
           if (told.stream().anyMatch(t -> t.contains("has no feed of its own"))) {
@@ -402,7 +403,8 @@ class WorkpieceTest {
     Change change = work.make(VehicleEdits.supply(6, GroundedPole.POSITIVE));
     assertThat(change.told()).hasSize(2);
     Vehicle after = work.vehicle();
-    assertThat(after).isEqualTo(start.withName("Yard motorcycle").withSupply(6, GroundedPole.POSITIVE));
+    assertThat(after)
+        .isEqualTo(start.withName("Yard motorcycle").withSupply(6, GroundedPole.POSITIVE));
     assertThat(work.unsaved()).isTrue();
     work.undo();
     assertThat(work.vehicle()).isEqualTo(start.withName("Yard motorcycle"));
