@@ -8,7 +8,7 @@ import loopwright.casework.edit.VehicleEdits;
 import loopwright.model.GroundedPole;
 import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
-import loopwright.ui.wiring.WiringViewModel.Tone;
+import loopwright.ui.Told.Tone;
 
 /** What can be done with the vehicle's own values; the new ones are asked for. */
 final class VehicleActions {
