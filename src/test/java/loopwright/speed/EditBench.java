@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import loopwright.casework.CircuitLoops;
+import loopwright.casework.LoopView;
 import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.casework.edit.CircuitEdits;
@@ -17,6 +18,10 @@ import loopwright.casework.edit.PartEdits;
 import loopwright.casework.edit.VehicleStore;
 import loopwright.casework.edit.Workpiece;
 import loopwright.casework.sheet.WireSheet;
+import loopwright.diagnosis.Check;
+import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.HealthyBands;
+import loopwright.diagnosis.Workbench;
 import loopwright.evidence.Bench;
 import loopwright.io.VehicleFile;
 import loopwright.io.VehicleFiles;
@@ -24,6 +29,7 @@ import loopwright.model.Circuit;
 import loopwright.model.Estimate;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
+import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import org.openjdk.jmh.annotations.Benchmark;
@@ -57,6 +63,7 @@ public class EditBench {
   private Circuit circuit;
   private Part wire;
   private String otherFuse;
+  private List<TerminalRef> points;
   private String list;
   private Path file;
   private VehicleStore.Opened opened;
@@ -76,6 +83,9 @@ public class EditBench {
             .map(Part::id)
             .reduce((a, b) -> a)
             .orElseThrow();
+    points =
+        new CircuitLoops(before, Bench.KNOWLEDGE, Bench.KNOWLEDGE.meters().get(0), phrases)
+            .loop(circuit.id()).orElseThrow().stairs().stream().map(LoopView.Stair::point).toList();
     list = WireSheet.text(before);
     file = Files.createTempDirectory("edit-bench").resolve("vehicle.json");
     VehicleFile.write(before, file);
@@ -142,6 +152,12 @@ public class EditBench {
     return longer();
   }
 
+  /** The plain way to change one wire: the whole written as text and read back, not checked. */
+  @Benchmark
+  public Object editWireThroughText() {
+    return VehicleFile.read(VehicleFile.text(longer()), "vehicle.json");
+  }
+
   /** Renames a part everywhere. */
   @Benchmark
   public Object rename() {
@@ -171,6 +187,22 @@ public class EditBench {
   public Object drawAfterEdit() {
     return new CircuitLoops(longer(), Bench.KNOWLEDGE, Bench.KNOWLEDGE.meters().get(0), phrases)
         .loop(circuit.id());
+  }
+
+  /**
+   * The plain way for the healthy volts of that drawing alone: worked out on the whole vehicle, not
+   * only on what is live.
+   */
+  @Benchmark
+  public Object voltsOfTheWholeAfterEdit() {
+    HealthyBands bands =
+        new HealthyBands(
+            new Workbench(
+                Bench.network(longer()), Bench.KNOWLEDGE, Bench.KNOWLEDGE.meters().get(0)));
+    return points.stream()
+        .map(p -> Check.measure(CheckKind.VOLTS, p, before.groundedPost(), circuit.onSetting()))
+        .map(bands::band)
+        .toList();
   }
 
   /** Reads the vehicle's own wire list back and says what it would change. */

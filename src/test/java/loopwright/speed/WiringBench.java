@@ -1,10 +1,13 @@
 package loopwright.speed;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import loopwright.casework.CircuitLoops;
 import loopwright.casework.LoopView;
+import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.casework.Sketch;
 import loopwright.casework.edit.Workpiece;
@@ -12,6 +15,7 @@ import loopwright.casework.table.Column;
 import loopwright.casework.table.Rows;
 import loopwright.casework.table.Table;
 import loopwright.casework.table.Typed;
+import loopwright.evidence.Bench;
 import loopwright.evidence.generated.Fleet;
 import loopwright.model.PartKind;
 import loopwright.model.Vehicle;
@@ -38,6 +42,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @Warmup(iterations = 3, time = 1)
 @Measurement(iterations = 5, time = 1)
 public class WiringBench {
+  private static final Phrases PHRASES = new Phrases(Locale.ENGLISH);
+
   /** Size of the vehicle in parts. */
   @Param({"200", "2000"})
   public int parts;
@@ -93,6 +99,16 @@ public class WiringBench {
             Optional.empty(),
             LoopLayout.Folding.WHOLE,
             (text, size) -> 0.5 * size * text.length()));
+  }
+
+  /**
+   * The plain way to a drawing: the network built anew and solved. It has healthy volts too, and
+   * isn't laid out yet.
+   */
+  @Benchmark
+  public Optional<LoopView> editToSolvedDrawing() throws Problem {
+    return new CircuitLoops(edit(), Bench.KNOWLEDGE, Bench.KNOWLEDGE.meters().get(0), PHRASES)
+        .loop(circuit);
   }
 
   /** The check of the whole vehicle, which follows in the background. */
