@@ -32,8 +32,8 @@ import loopwright.ui.lists.Prints;
 /** Writes what the window prints. */
 record PrintFiles(Engine engine, Clock clock) implements Prints {
   @Override
-  public Path write(Vehicle vehicle, Sheet sheet, Paper paper, Path folder)
-      throws IOException, Problem {
+  public Path write(Plan plan, Sheet sheet, Paper paper, Path folder) throws IOException, Problem {
+    Vehicle vehicle = plan.vehicle();
     PageSize size = paper == Paper.LETTER ? PageSize.LETTER : PageSize.A4;
     Phrases phrases = engine.phrases();
     String date = day(LocalDate.now(clock));
@@ -42,7 +42,8 @@ record PrintFiles(Engine engine, Clock clock) implements Prints {
           case MAKING -> MakingSheet.pdf(making(vehicle), size, date, phrases);
           case LABELS -> LabelSheet.pdf(vehicle, size, date, phrases);
           case DRAWINGS -> CircuitSheet.pdf(vehicle, drawings(vehicle), size, date, phrases);
-          case CHECK -> PlanSheet.pdf(engine.paperDesk().check(vehicle), size, date, phrases);
+          case CHECK ->
+              PlanSheet.pdf(engine.paperDesk().check(vehicle, plan.hottest()), size, date, phrases);
           case BUYING -> table(new ListTables(making(vehicle), phrases).buying());
           case CUTTING -> table(new ListTables(making(vehicle), phrases).cutting());
         };

@@ -60,7 +60,7 @@ public final class PaperDesk {
   public PaperReport check(Vehicle vehicle, double hottest) {
     List<VehicleCheck.Finding> unsolved = unsolvable(vehicle);
     if (!unsolved.isEmpty()) {
-      return new PaperReport(vehicle.name(), unsolved, List.of(), 0, 0);
+      return new PaperReport(vehicle.name(), unsolved, List.of(), 0, 0, hottest);
     }
     List<Figure> figures = PaperCheck.figures(vehicle, knowledge, hottest);
     RuleBook book = rules.get();
@@ -74,7 +74,7 @@ public final class PaperDesk {
           .forEach(f -> findings.add(inWords(vehicle, book, f, figures.get(f.figure()))));
     }
     return new PaperReport(
-        vehicle.name(), List.of(), findings, figures.size(), vehicle.circuits().size());
+        vehicle.name(), List.of(), findings, figures.size(), vehicle.circuits().size(), hottest);
   }
 
   /** What keeps the whole from being solved. One circuit that isn't finished yet does not. */

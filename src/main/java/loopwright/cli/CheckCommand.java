@@ -102,11 +102,8 @@ final class CheckCommand implements Callable<Integer> {
       page.items(report.unsolved().stream().map(f -> f.object() + ": " + f.what()).toList());
       return;
     }
-    int wrong = report.defects().size();
-    page.say(
-        wrong == 0
-            ? phrases.say("paper.clean", report.circuits(), report.figures())
-            : phrases.say("paper.found", wrong, report.circuits(), report.figures()));
+    page.say(report.found(phrases));
+    page.say(report.air(phrases));
     for (Severity severity : Severity.values()) {
       List<PlanFinding> findings = report.of(severity);
       if (!findings.isEmpty()) {

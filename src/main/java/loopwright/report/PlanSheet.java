@@ -28,11 +28,8 @@ public final class PlanSheet {
       report.unsolved().forEach(f -> paper.tick(f.object() + ": " + f.what()));
       return paper;
     }
-    int wrong = report.defects().size();
-    paper.paragraph(
-        wrong == 0
-            ? phrases.say("paper.clean", report.circuits(), report.figures())
-            : phrases.say("paper.found", wrong, report.circuits(), report.figures()));
+    paper.paragraph(report.found(phrases));
+    paper.paragraph(report.air(phrases));
     for (Severity severity : Severity.values()) {
       List<PlanFinding> findings = report.of(severity);
       if (!findings.isEmpty()) {

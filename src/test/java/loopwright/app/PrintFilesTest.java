@@ -27,8 +27,9 @@ class PrintFilesTest {
   void everySheetBecomesAFileNamedAfterTheVehicle() throws Exception {
     PrintFiles prints = new PrintFiles(new Engine(folder.resolve("data")), DAY);
     Vehicle tractor = Bench.vehicle("tractor");
+    Prints.Plan plan = new Prints.Plan(tractor, 70);
     for (Prints.Sheet sheet : Prints.Sheet.values()) {
-      Path file = prints.write(tractor, sheet, Prints.Paper.LETTER, folder);
+      Path file = prints.write(plan, sheet, Prints.Paper.LETTER, folder);
       assertThat(file).hasParent(folder.toAbsolutePath());
       String name = file.getFileName().toString();
       String begin = Files.readString(file, StandardCharsets.ISO_8859_1).substring(0, 5);
@@ -38,7 +39,10 @@ class PrintFilesTest {
           .isEqualTo(sheet == Prints.Sheet.BUYING || sheet == Prints.Sheet.CUTTING);
     }
     Vehicle bare = tractor.with(tractor.parts(), tractor.joins(), List.of());
-    assertThatThrownBy(() -> prints.write(bare, Prints.Sheet.DRAWINGS, Prints.Paper.A4, folder))
+    assertThatThrownBy(
+            () ->
+                prints.write(
+                    new Prints.Plan(bare, 70), Prints.Sheet.DRAWINGS, Prints.Paper.A4, folder))
         .isInstanceOf(Problem.class)
         .hasMessageContaining("no circuits");
   }

@@ -38,7 +38,7 @@ class PlanSheetTest {
       findings.add(finding(Severity.KNOW, "Worth knowing number " + i + "."));
       findings.add(finding(Severity.BURNS, "Burning number " + i + "."));
     }
-    return new PaperReport("cart", List.of(), findings, 40, 2);
+    return new PaperReport("cart", List.of(), findings, 40, 2, 70);
   }
 
   @ParameterizedTest
@@ -59,7 +59,8 @@ class PlanSheetTest {
         .contains("Figure 20 A, limit 10 A")
         .contains("With key switch KEY: on")
         .contains("Source common practice")
-        .contains("20 things are wrong");
+        .contains("20 things are wrong")
+        .contains("air of 70 C. The chart of wires and fuses is made for 57 C;");
   }
 
   @Test
@@ -70,7 +71,8 @@ class PlanSheetTest {
             List.of(new VehicleCheck.Finding("wire W1", "x", "y", "parts[0]", "ends nowhere")),
             List.of(),
             0,
-            0);
+            0,
+            70);
     assertThat(
             Pages.texts(PlanSheet.pdf(report, PageSize.A4, "1 May 2024", PHRASES))
                 .get(0)

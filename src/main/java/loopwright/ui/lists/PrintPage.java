@@ -3,6 +3,7 @@ package loopwright.ui.lists;
 import java.nio.file.Path;
 import java.util.Optional;
 import javafx.scene.Node;
+import loopwright.casework.PaperDesk;
 import loopwright.ui.Texts;
 import loopwright.ui.wiring.WiringDesk;
 import loopwright.ui.wiring.WiringPage;
@@ -41,13 +42,16 @@ public final class PrintPage implements WiringPage {
 
   @Override
   public Node open(WiringDesk desk) {
-    PrintViewModel model =
-        new PrintViewModel(
-            prints, desk.vehicle().orElseThrow(), paper, folder, desk.worker().another());
+    double hottest = desk.hottest().orElse(PaperDesk.USUAL_SURROUNDINGS);
+    Prints.Plan plan = new Prints.Plan(desk.vehicle().orElseThrow(), hottest);
+    PrintViewModel model = new PrintViewModel(prints, plan, paper, folder, desk.worker().another());
+    // Who comes from the paper check has come for its sheet.
+    Prints.Sheet first = desk.hottest().isPresent() ? Prints.Sheet.CHECK : Prints.Sheet.MAKING;
     // The next time begins where this one ended.
     model.paperProperty().addListener((o, was, is) -> paper = is);
     model.folderProperty().addListener((o, was, is) -> folder = is);
-    PrintView made = new PrintView(model, desk.emProperty(), () -> desk.close(Optional.empty()));
+    PrintView made =
+        new PrintView(model, desk.emProperty(), first, () -> desk.close(Optional.empty()));
     view = Optional.of(made);
     return made;
   }

@@ -28,6 +28,7 @@ final class PrintView extends VBox {
   private static final double WIDE_LEAST = 46;
 
   private final PrintViewModel model;
+  private final Prints.Sheet first;
   private final Runnable back;
   private final ReadOnlyDoubleProperty em;
   private final List<KeyButton> buttons = new ArrayList<>();
@@ -38,11 +39,13 @@ final class PrintView extends VBox {
    * Makes the view.
    *
    * @param em pixels of one em
+   * @param first the sheet that Enter writes at first
    * @param back goes back to where one came from
    */
-  PrintView(PrintViewModel model, ReadOnlyDoubleProperty em, Runnable back) {
+  PrintView(PrintViewModel model, ReadOnlyDoubleProperty em, Prints.Sheet first, Runnable back) {
     this.em = em;
     this.model = model;
+    this.first = first;
     this.back = back;
     setId("prints");
     getStyleClass().add("page");
@@ -68,7 +71,7 @@ final class PrintView extends VBox {
     choose.setMinWidth(Region.USE_PREF_SIZE);
     KeyButton leave = new KeyButton(Texts.of("lists.back"), "Esc", back).styled("action");
     leave.setMinWidth(Region.USE_PREF_SIZE);
-    Label title = Parts.text(Texts.of("lists.of", model.vehicle().name()), "page-title");
+    Label title = Parts.text(Texts.of("lists.of", model.plan().vehicle().name()), "page-title");
     title.setMaxWidth(Double.MAX_VALUE);
     title.setMinWidth(0);
     HBox.setHgrow(title, Priority.ALWAYS);
@@ -105,27 +108,27 @@ final class PrintView extends VBox {
     }
     VBox rows = Parts.column("print-sheets");
     for (int i = 0; i < buttons.size(); i++) {
-      Label what = Parts.text(Texts.of(whatIsIt(Prints.Sheet.values()[i])));
+      Label what = Parts.text(whatIsIt(Prints.Sheet.values()[i]));
       HBox.setHgrow(what, Priority.ALWAYS);
       rows.getChildren().add(Parts.row("print-sheet", buttons.get(i), what));
     }
     sheets.getChildren().setAll(rows);
   }
 
-  private static String whatIsIt(Prints.Sheet sheet) {
+  private String whatIsIt(Prints.Sheet sheet) {
     return switch (sheet) {
-      case MAKING -> "lists.what.making";
-      case LABELS -> "lists.what.labels";
-      case DRAWINGS -> "lists.what.drawings";
-      case CHECK -> "lists.what.check";
-      case BUYING -> "lists.what.buying";
-      case CUTTING -> "lists.what.cutting";
+      case MAKING -> Texts.of("lists.what.making");
+      case LABELS -> Texts.of("lists.what.labels");
+      case DRAWINGS -> Texts.of("lists.what.drawings");
+      case CHECK -> Texts.of("lists.what.check", model.plan().hottest());
+      case BUYING -> Texts.of("lists.what.buying");
+      case CUTTING -> Texts.of("lists.what.cutting");
     };
   }
 
   /** Puts the focus where hands go on. */
   void takeFocus() {
-    buttons.get(0).requestFocus();
+    buttons.get(first.ordinal()).requestFocus();
   }
 
   private void chooseFolder() {

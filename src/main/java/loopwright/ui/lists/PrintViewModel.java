@@ -8,7 +8,6 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
-import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
 import loopwright.ui.Told;
 import loopwright.ui.Worker;
@@ -17,7 +16,7 @@ import loopwright.ui.Worker;
 public final class PrintViewModel {
 
   private final Prints prints;
-  private final Vehicle vehicle;
+  private final Prints.Plan plan;
   private final Worker worker;
   private final ObjectProperty<Prints.Paper> paper;
   private final StringProperty folder;
@@ -26,22 +25,23 @@ public final class PrintViewModel {
   /**
    * Prints of a vehicle.
    *
+   * @param plan the vehicle
    * @param paper the paper to begin with
    * @param folder the folder to begin with
    * @param worker where writing runs
    */
   public PrintViewModel(
-      Prints prints, Vehicle vehicle, Prints.Paper paper, String folder, Worker worker) {
+      Prints prints, Prints.Plan plan, Prints.Paper paper, String folder, Worker worker) {
     this.prints = prints;
-    this.vehicle = vehicle;
+    this.plan = plan;
     this.worker = worker;
     this.paper = new SimpleObjectProperty<>(paper);
     this.folder = new SimpleStringProperty(folder);
   }
 
-  /** The vehicle. */
-  public Vehicle vehicle() {
-    return vehicle;
+  /** The vehicle, and for which surroundings its plan is checked. */
+  public Prints.Plan plan() {
+    return plan;
   }
 
   /** The paper printed on. */
@@ -77,7 +77,7 @@ public final class PrintViewModel {
     Prints.Paper on = paper.get();
     told.set(Told.plain(Texts.of("lists.writing", Texts.of(sheet))));
     worker.run(
-        () -> prints.write(vehicle, sheet, on, into),
+        () -> prints.write(plan, sheet, on, into),
         file -> told.set(Told.plain(Texts.of("lists.written", Texts.of(sheet), file))),
         failed ->
             told.set(

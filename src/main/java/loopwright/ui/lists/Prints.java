@@ -19,6 +19,14 @@ public interface Prints {
     CUTTING
   }
 
+  /**
+   * What is printed of.
+   *
+   * @param vehicle the vehicle
+   * @param hottest surroundings of its wires at their hottest for the paper check, in degrees C
+   */
+  record Plan(Vehicle vehicle, double hottest) {}
+
   /** The paper printed on. */
   enum Paper {
     A4,
@@ -34,5 +42,5 @@ public interface Prints {
    * @throws IOException if it can't be written, naming the file and the reason
    * @throws Problem if there is nothing to write
    */
-  Path write(Vehicle vehicle, Sheet sheet, Paper paper, Path folder) throws IOException, Problem;
+  Path write(Plan plan, Sheet sheet, Paper paper, Path folder) throws IOException, Problem;
 }

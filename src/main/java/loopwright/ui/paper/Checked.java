@@ -21,25 +21,22 @@ import loopwright.ui.paper.PaperItem.Named;
  * A vehicle with what the check says of it.
  *
  * @param vehicle the vehicle that was checked
- * @param hottest the surroundings it was checked for, in degrees C
  * @param report what the check says
  * @param items a card for each thing it says, in its order
  */
-record Checked(Vehicle vehicle, double hottest, PaperReport report, List<PaperItem> items) {
+record Checked(Vehicle vehicle, PaperReport report, List<PaperItem> items) {
 
   /** Makes the cards; takes a while on a big vehicle. */
-  static Checked of(Vehicle vehicle, double hottest, PaperReport report) {
+  static Checked of(Vehicle vehicle, PaperReport report) {
     if (!report.unsolved().isEmpty()) {
       return new Checked(
           vehicle,
-          hottest,
           report,
           numbered(report.unsolved().stream().map(f -> PaperItem.of(f, vehicle)).toList()));
     }
     Map<String, List<Named>> circuits = circuits(vehicle);
     return new Checked(
         vehicle,
-        hottest,
         report,
         numbered(
             report.findings().stream()

@@ -2,6 +2,7 @@ package loopwright.ui.paper;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.BiConsumer;
 import javafx.animation.PauseTransition;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -12,6 +13,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -21,9 +23,12 @@ import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import loopwright.casework.PaperDesk;
 import loopwright.ui.Texts;
+import loopwright.ui.Worker;
 import loopwright.ui.paper.PaperViewModel.Stage;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
+import loopwright.ui.wiring.ReadingDesk;
+import loopwright.ui.wiring.WiringPage;
 
 /** The Paper check place: the verdict, the findings, the way to mend the chosen one. */
 public final class PaperScreen extends StackPane {
@@ -39,6 +44,8 @@ public final class PaperScreen extends StackPane {
   private final PaperViewModel model;
   private final ReadOnlyDoubleProperty em;
   private final BiConsumer<String, String> mend;
+  private final List<WiringPage> pages;
+  private final Worker worker;
   private final ReadOnlyBooleanWrapper stale = new ReadOnlyBooleanWrapper();
   private final PauseTransition noticed = new PauseTransition(NOTICEABLE);
   private final Label verdict = Parts.text("", "verdict");
@@ -58,6 +65,7 @@ public final class PaperScreen extends StackPane {
   private final VBox nothing;
   private boolean toolsAsked;
   private boolean drawingAsked;
+  private Optional<WiringPage> page = Optional.empty();
 
   /**
    * Makes the screen.
@@ -65,12 +73,20 @@ public final class PaperScreen extends StackPane {
    * @param model its view model
    * @param em pixels of one em
    * @param mend goes to a part or circuit in the tables; gets its id and what is to be done there
+   * @param pages what else can be done with the vehicle shown, each with its key
+   * @param worker runs what pages do
    */
   public PaperScreen(
-      PaperViewModel model, ReadOnlyDoubleProperty em, BiConsumer<String, String> mend) {
+      PaperViewModel model,
+      ReadOnlyDoubleProperty em,
+      BiConsumer<String, String> mend,
+      List<WiringPage> pages,
+      Worker worker) {
     this.model = model;
     this.em = em;
     this.mend = mend;
+    this.pages = pages;
+    this.worker = worker;
     setId("paper");
     verdict.setId("paper-verdict");
     working.setId("paper-working");
@@ -98,6 +114,8 @@ public final class PaperScreen extends StackPane {
     model.chosenProperty().addListener(o -> show());
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     addEventFilter(KeyEvent.KEY_TYPED, this::typed);
+    // Another vehicle may be there when one comes back.
+    sceneProperty().addListener(o -> leavePage());
     widthProperty().addListener(o -> arrange());
     heightProperty().addListener(o -> arrange());
     em.addListener(o -> arrange());
@@ -121,7 +139,34 @@ public final class PaperScreen extends StackPane {
             action("paper.drawing", "F11", this::toggleDrawing),
             action("paper.toHottest", "T", () -> askFor(hottest)),
             action("paper.toFilter", "Ctrl+F", () -> askFor(filter)));
+    for (WiringPage p : pages) {
+      actions
+          .getChildren()
+          .add(new KeyButton(p.title(), p.key(), () -> open(p)).styled("action", "wide"));
+    }
     return Parts.column("vehicle-page", head, change, extent, problem, tools, body, actions);
+  }
+
+  /** Opens a page in place of the check, whose vehicle it only reads. */
+  private void open(WiringPage next) {
+    model
+        .vehicle()
+        .ifPresent(
+            vehicle -> {
+              page = Optional.of(next);
+              getChildren()
+                  .setAll(
+                      next.open(
+                          new ReadingDesk(
+                              vehicle, Optional.of(model.hottest()), em, worker, this::leavePage)));
+              next.takeFocus();
+            });
+  }
+
+  private void leavePage() {
+    page = Optional.empty();
+    show();
+    takeFocus();
   }
 
   private static KeyButton action(String key, String cap, Runnable action) {
@@ -202,7 +247,7 @@ public final class PaperScreen extends StackPane {
   private void show() {
     Stage stage = model.stageProperty().get();
     Node wanted = stage == Stage.NO_VEHICLE ? nothing : loaded;
-    if (!getChildren().contains(wanted)) {
+    if (page.isEmpty() && !getChildren().contains(wanted)) {
       getChildren().setAll(wanted);
     }
     String failure = model.failureProperty().get();
@@ -231,7 +276,9 @@ public final class PaperScreen extends StackPane {
     if (getScene() == null) {
       return;
     }
-    if (model.stageProperty().get() == Stage.NO_VEHICLE) {
+    if (page.isPresent()) {
+      page.get().takeFocus();
+    } else if (model.stageProperty().get() == Stage.NO_VEHICLE) {
       nothing.requestFocus();
     } else {
       list.takeFocus();
@@ -266,7 +313,8 @@ public final class PaperScreen extends StackPane {
    * typed into the field or table that they lead to.
    */
   private void typed(KeyEvent e) {
-    if (e.getTarget() instanceof TextInputControl || e.isShortcutDown() || e.isAltDown()) {
+    boolean elsewhere = page.isPresent() || e.getTarget() instanceof TextInputControl;
+    if (elsewhere || e.isShortcutDown() || e.isAltDown()) {
       return;
     }
     String letter = e.getCharacter().toLowerCase(Locale.ROOT);
@@ -283,8 +331,14 @@ public final class PaperScreen extends StackPane {
   }
 
   private void pressed(KeyEvent e) {
-    boolean handled = e.getTarget() instanceof TextInputControl ? whileTyping(e) : onFindings(e);
-    if (handled) {
+    if (page.isPresent()) {
+      return;
+    }
+    Optional<WiringPage> asked =
+        pages.stream().filter(p -> KeyCombination.valueOf(p.key()).match(e)).findFirst();
+    asked.ifPresent(this::open);
+    if (asked.isPresent()
+        || (e.getTarget() instanceof TextInputControl ? whileTyping(e) : onFindings(e))) {
       e.consume();
     }
   }

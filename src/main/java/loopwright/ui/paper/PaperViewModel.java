@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -18,6 +19,7 @@ import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import loopwright.casework.LoopView;
 import loopwright.casework.PaperDesk;
+import loopwright.casework.Phrases;
 import loopwright.diagnosis.rulebook.Conclusion.Severity;
 import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
@@ -59,6 +61,7 @@ public final class PaperViewModel {
 
   private record Asked(Vehicle vehicle, double hottest) {}
 
+  private final Phrases phrases = new Phrases(Locale.ENGLISH);
   private final PlanCheck check;
   private final Worker worker;
   private final Worker drawer;
@@ -160,14 +163,19 @@ public final class PaperViewModel {
     return filter;
   }
 
-  /** What was held against limits; empty before the first check. */
+  /** What was held against limits, and how hot the wires were taken to be; empty before a check. */
   public String extent() {
     return checked
         .get()
         .filter(c -> c.report().unsolved().isEmpty())
-        .map(
-            c -> Texts.of("paper.extent", c.report().circuits(), c.report().figures(), c.hottest()))
+        .map(Checked::report)
+        .map(r -> Texts.of("paper.extent", r.circuits(), r.figures()) + " " + r.air(phrases))
         .orElse("");
+  }
+
+  /** The vehicle shown; empty if none is open. */
+  public Optional<Vehicle> vehicle() {
+    return vehicle;
   }
 
   /** Surroundings of the wires at their hottest, in degrees C. */
@@ -246,9 +254,7 @@ public final class PaperViewModel {
     rulesAwaited.set(!check.ready());
     checking.set(true);
     worker.run(
-        () ->
-            Checked.of(
-                asked.vehicle(), asked.hottest(), check.check(asked.vehicle(), asked.hottest())),
+        () -> Checked.of(asked.vehicle(), check.check(asked.vehicle(), asked.hottest())),
         result -> finished(asked, () -> take(result)),
         failed ->
             finished(

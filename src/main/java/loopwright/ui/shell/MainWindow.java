@@ -140,17 +140,14 @@ public final class MainWindow {
     cases = new CasesViewModel(desk, worker.another());
     wiring = new WiringViewModel(keeping, worker.another(), vehicle::edited);
     paper = new PaperViewModel(check, worker.another());
+    List<WiringPage> toRead =
+        pages.stream().filter(p -> p.needs() == WiringPage.Needs.TO_READ).toList();
     vehicleScreen =
-        new VehicleScreen(
-            vehicle,
-            shell.emProperty(),
-            this::complain,
-            pages.stream().filter(p -> p.needs() == WiringPage.Needs.TO_READ).toList(),
-            worker.another());
+        new VehicleScreen(vehicle, shell.emProperty(), this::complain, toRead, worker.another());
     findScreen = new FindScreen(find, shell.emProperty());
     casesScreen = new CasesScreen(cases, this::reopen, ready.entries(), this::practise);
     wiringScreen = new WiringScreen(wiring, shell.emProperty(), pages);
-    paperScreen = new PaperScreen(paper, shell.emProperty(), this::mend);
+    paperScreen = new PaperScreen(paper, shell.emProperty(), this::mend, toRead, worker.another());
     keysScreen = KeysPage.make();
     root.setId("window");
     root.getStyleClass().add("window");

@@ -25,19 +25,15 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
-import loopwright.casework.Problem;
-import loopwright.casework.edit.Change;
-import loopwright.casework.edit.Edit;
 import loopwright.model.Circuit;
 import loopwright.model.Part;
-import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
 import loopwright.ui.VehicleLibrary;
 import loopwright.ui.Worker;
 import loopwright.ui.drawing.LoopDrawing;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
-import loopwright.ui.wiring.WiringDesk;
+import loopwright.ui.wiring.ReadingDesk;
 import loopwright.ui.wiring.WiringPage;
 
 /** The vehicle: its circuits, its parts, the loop of the chosen circuit. */
@@ -297,7 +293,11 @@ public final class VehicleScreen extends StackPane {
         .ifPresent(
             named -> {
               page = Optional.of(next);
-              getChildren().setAll(next.open(new Reading(named.vehicle())));
+              getChildren()
+                  .setAll(
+                      next.open(
+                          new ReadingDesk(
+                              named.vehicle(), Optional.empty(), em, worker, this::show)));
               next.takeFocus();
             });
   }
@@ -387,45 +387,6 @@ public final class VehicleScreen extends StackPane {
     }
     if (handled) {
       e.consume();
-    }
-  }
-
-  /** The vehicle shown, for a page that only reads it. */
-  private final class Reading implements WiringDesk {
-    private final Vehicle shown;
-
-    Reading(Vehicle shown) {
-      this.shown = shown;
-    }
-
-    @Override
-    public Optional<Vehicle> vehicle() {
-      return Optional.of(shown);
-    }
-
-    @Override
-    public Change make(Edit edit) throws Problem {
-      throw new Problem("edit", shown.name(), Texts.of("vehicle.editThere"));
-    }
-
-    @Override
-    public void begin(Vehicle vehicle) {
-      throw new IllegalStateException("a page that only reads begins no vehicle");
-    }
-
-    @Override
-    public void close(Optional<String> part) {
-      show();
-    }
-
-    @Override
-    public ReadOnlyDoubleProperty emProperty() {
-      return em;
-    }
-
-    @Override
-    public Worker worker() {
-      return worker;
     }
   }
 

@@ -34,6 +34,14 @@ public interface WiringDesk {
    */
   void close(Optional<String> part);
 
+  /**
+   * Surroundings of the wires that the paper check shown was made for, in degrees C; empty if none
+   * is shown.
+   */
+  default Optional<Double> hottest() {
+    return Optional.empty();
+  }
+
   /** Pixels of one em. */
   ReadOnlyDoubleProperty emProperty();
 

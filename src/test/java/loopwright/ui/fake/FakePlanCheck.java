@@ -85,8 +85,9 @@ public final class FakePlanCheck implements PlanCheck {
   public PaperReport check(Vehicle vehicle, double hottest) {
     List<VehicleCheck.Finding> unsolved = solves ? List.of() : VehicleCheck.check(vehicle);
     return unsolved.isEmpty()
-        ? new PaperReport(vehicle.name(), List.of(), findings, 128, vehicle.circuits().size())
-        : new PaperReport(vehicle.name(), unsolved, List.of(), 0, 0);
+        ? new PaperReport(
+            vehicle.name(), List.of(), findings, 128, vehicle.circuits().size(), hottest)
+        : new PaperReport(vehicle.name(), unsolved, List.of(), 0, 0, hottest);
   }
 
   @Override

@@ -17,7 +17,6 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
-import loopwright.model.Vehicle;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.TextSize;
 import loopwright.ui.fake.FakeCaseDesk;
@@ -59,10 +58,11 @@ class PrintKeyboardTest {
   }
 
   /** Writes what was asked for as the text of the file. */
-  private static Path write(Vehicle vehicle, Prints.Sheet sheet, Prints.Paper paper, Path into)
+  private static Path write(Prints.Plan plan, Prints.Sheet sheet, Prints.Paper paper, Path into)
       throws IOException {
     return Files.writeString(
-        into.resolve(sheet + ".pdf"), vehicle.name() + " " + sheet + " " + paper);
+        into.resolve(sheet + ".pdf"),
+        plan.vehicle().name() + " " + sheet + " " + paper + " " + plan.hottest());
   }
 
   private void open(TextSize size, int width, int height) throws Exception {
@@ -110,11 +110,11 @@ class PrintKeyboardTest {
     keys.type("1");
     Path file = folder.resolve("MAKING.pdf");
     until(() -> told().equals("Making list is in " + file));
-    assertThat(Files.readString(file)).endsWith(" MAKING A4");
+    assertThat(Files.readString(file)).endsWith(" MAKING A4 57.0");
     Snapshots.take(scene, "lists-written");
     keys.type("p").type("3");
     until(() -> told().contains("DRAWINGS.pdf"));
-    assertThat(Files.readString(folder.resolve("DRAWINGS.pdf"))).endsWith(" DRAWINGS LETTER");
+    assertThat(Files.readString(folder.resolve("DRAWINGS.pdf"))).endsWith(" DRAWINGS LETTER 57.0");
     keys.press(KeyCode.ESCAPE);
     until(() -> scene.lookup("#prints") == null && scene.lookup("#circuits") != null);
   }

@@ -2,6 +2,7 @@ package loopwright.ui.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -30,6 +31,8 @@ import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePlanCheck;
 import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.lists.PrintPage;
+import loopwright.ui.lists.Prints;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
@@ -49,6 +52,7 @@ class PaperKeyboardTest {
   private Stage stage;
   private Scene scene;
   private Keyboard keys;
+  private volatile String written = "";
 
   @Start
   void start(Stage stage) {
@@ -111,7 +115,7 @@ class PaperKeyboardTest {
                       background,
                       ReadyCases.NONE,
                       Keeping.NOWHERE,
-                      List.of(),
+                      List.of(new PrintPage(this::write, Path.of("prints"))),
                       check);
               Scene shown = new Scene((BorderPane) window.root(), 1280, 800);
               stage.setScene(shown);
@@ -119,6 +123,11 @@ class PaperKeyboardTest {
               return shown;
             });
     keys = new Keyboard(scene);
+  }
+
+  private Path write(Prints.Plan plan, Prints.Sheet sheet, Prints.Paper paper, Path folder) {
+    written = plan.vehicle().name() + " " + sheet + " at " + plan.hottest();
+    return folder.resolve("pumper-check.pdf");
   }
 
   private static void until(Callable<Boolean> condition) throws Exception {
@@ -202,6 +211,38 @@ class PaperKeyboardTest {
 
   private static String column(TableView<?> grid) {
     return grid.getSelectionModel().getSelectedCells().get(0).getTableColumn().getText();
+  }
+
+  @Test
+  void theCheckIsPrintedForTheSurroundingsItWasMadeFor() throws Exception {
+    Vehicle pumper = Bench.vehicle("pumper");
+    open(pumper, FakePlanCheck.several());
+    keys.takeVehicle();
+    keys.press(KeyCode.F5);
+    until(() -> text("#paper-verdict").contains("can burn"));
+    keys.type("t");
+    WaitForAsyncUtils.waitForAsyncFx(
+        5_000, () -> ((TextField) scene.lookup("#paper-hottest")).setText("70"));
+    keys.press(KeyCode.ENTER);
+    until(() -> text("#paper-extent").contains("air of 70 C"));
+    Snapshots.take(scene, "paper-hotter");
+    String chosen = focused();
+    keys.control(KeyCode.P);
+    until(() -> scene.lookup("#prints") != null);
+    keys.press(KeyCode.ENTER);
+    until(() -> text("#prints-told").startsWith("Paper check is in "));
+    Snapshots.take(scene, "paper-printed");
+    assertThat(written).isEqualTo(pumper.name() + " CHECK at 70.0");
+    // Letters of the check do nothing here.
+    keys.type("m");
+    assertThat(scene.lookup("#prints")).isNotNull();
+    keys.press(KeyCode.ESCAPE);
+    until(() -> scene.lookup("#prints") == null);
+    assertThat(focused()).isEqualTo(chosen);
+    keys.control(KeyCode.P);
+    keys.press(KeyCode.F2, KeyCode.F5);
+    until(() -> scene.lookup("#findings") != null);
+    assertThat(scene.lookup("#prints")).as("who comes back sees the check").isNull();
   }
 
   @Test

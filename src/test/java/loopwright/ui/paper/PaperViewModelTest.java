@@ -63,7 +63,7 @@ class PaperViewModelTest {
   }
 
   private void says(Vehicle vehicle, PlanFinding... findings) {
-    reports.put(vehicle, new PaperReport(vehicle.name(), List.of(), List.of(findings), 128, 5));
+    reports.put(vehicle, new PaperReport(vehicle.name(), List.of(), List.of(findings), 128, 5, 57));
   }
 
   private void finish() {
@@ -126,7 +126,9 @@ class PaperViewModelTest {
     assertThat(model.verdictProperty().get()).isEqualTo("2 things work poorly");
     open(edited(2), KNOW);
     assertThat(model.verdictProperty().get()).isEqualTo("Nothing wrong");
-    assertThat(model.extent()).startsWith("Checked at 57 C: 5 circuits, 128 figures.");
+    assertThat(model.extent())
+        .startsWith("Checked: 5 circuits, 128 figures.")
+        .contains("in the hottest place that wires run, beside the engine say: air of 57 C.");
   }
 
   @Test
@@ -212,7 +214,8 @@ class PaperViewModelTest {
                 new VehicleCheck.Finding("vehicle", "", "a battery", "parts", "has no battery")),
             List.of(),
             0,
-            0));
+            0,
+            57));
     model.show(FIRST);
     model.open();
     finish();
