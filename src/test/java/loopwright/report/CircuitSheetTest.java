@@ -29,6 +29,34 @@ import org.junit.jupiter.params.provider.ValueSource;
 class CircuitSheetTest {
   private static final Phrases PHRASES = new Phrases(Locale.ENGLISH);
   private static final Map<String, List<CircuitDrawing>> DRAWN = new HashMap<>();
+  private static final Map<String, Printed> PRINTED = new HashMap<>();
+
+  /** All circuits of a vehicle on paper, each beginning a page. */
+  private record Printed(List<Leaf> leaves, byte[] pdf) {
+    static Printed of(String name, PageSize size) {
+      Paper paper =
+          CircuitSheet.paper(Bench.vehicle(name), drawings(name), size, "1 May 2024", PHRASES);
+      return new Printed(paper.finished(), paper.pdf());
+    }
+
+    /** The texts of each circuit's pages. */
+    List<List<String>> circuits() {
+      List<String> pages = Pages.texts(pdf);
+      assertThat(pages).hasSameSizeAs(leaves);
+      List<List<String>> circuits = new ArrayList<>();
+      for (int i = 0; i < pages.size(); i++) {
+        if (leaves.get(i).texts().stream().anyMatch(t -> t.size() == Paper.TITLE)) {
+          circuits.add(new ArrayList<>());
+        }
+        circuits.get(circuits.size() - 1).add(pages.get(i));
+      }
+      return circuits;
+    }
+  }
+
+  private static synchronized Printed printed(String name, PageSize size) {
+    return PRINTED.computeIfAbsent(name + " " + size, n -> Printed.of(name, size));
+  }
 
   private static synchronized List<CircuitDrawing> drawings(String name) {
     return DRAWN.computeIfAbsent(name, n -> drawings(Bench.vehicle(n)));
@@ -51,20 +79,20 @@ class CircuitSheetTest {
   @ParameterizedTest
   @CsvSource({"pumper, A4", "tractor, LETTER", "truck, A4", "motorcycle, LETTER"})
   void nothingOverlapsOrIsTooSmallAndAllIsBlack(String name, PageSize size) {
-    Paper paper =
-        CircuitSheet.paper(Bench.vehicle(name), drawings(name), size, "1 May 2024", PHRASES);
-    Pages.wellLaidOut(paper.finished(), 7 - 1e-9);
-    Pages.blackOnly(paper.pdf());
+    Printed printed = printed(name, size);
+    Pages.wellLaidOut(printed.leaves(), 7 - 1e-9);
+    Pages.blackOnly(printed.pdf());
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"pumper", "tractor", "truck", "motorcycle"})
   void eachCircuitHasItsPartsTerminalsLabelsSizesAndVoltsOnItsPages(String name) {
     Vehicle vehicle = Bench.vehicle(name);
-    for (CircuitDrawing drawing : drawings(name)) {
-      List<String> pages =
-          Pages.texts(
-              CircuitSheet.pdf(vehicle, List.of(drawing), PageSize.A4, "1 May 2024", PHRASES));
+    List<List<String>> circuits = printed(name, PageSize.A4).circuits();
+    assertThat(circuits).hasSameSizeAs(drawings(name));
+    for (int c = 0; c < circuits.size(); c++) {
+      CircuitDrawing drawing = drawings(name).get(c);
+      List<String> pages = circuits.get(c);
       // The drawing and its cautions stay on one page, but for one with three loops of 13 pieces.
       assertThat(pages.get(0).contains("Ohms only on a dead loop"))
           .as(drawing.circuit().id())
