@@ -43,9 +43,8 @@ final class ListOutView extends VBox {
         list ->
             new ListCell<>() {
               {
-                // As wide as the list and no wider, so that words break.
+                // As wide as the list and no wider.
                 setPrefWidth(0);
-                setWrapText(true);
               }
 
               @Override

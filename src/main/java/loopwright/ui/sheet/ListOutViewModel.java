@@ -54,7 +54,8 @@ final class ListOutViewModel {
     for (Part c : connectors) {
       choices.add(
           new Choice(
-              Texts.of("listOut.pinsOf", c.title()),
+              // The id first, so that it is seen where the name has no room.
+              Texts.of("listOut.pinsOf", c.name().isEmpty() ? c.id() : c.id() + ", " + c.name()),
               v.id() + "-pins-" + c.id().replaceAll("[^\\p{L}\\p{N}]", "_") + ".csv",
               Optional.of(Set.of(c.id()))));
     }
