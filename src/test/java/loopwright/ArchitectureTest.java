@@ -22,6 +22,7 @@ class ArchitectureTest {
           "diagnosis",
           "rules",
           "paper",
+          "ground",
           "knowledge",
           "io",
           "bench",
@@ -112,6 +113,11 @@ class ArchitectureTest {
           .because("what is laid out on paper follows from the circuit and its solution alone");
 
   @ArchTest
+  static final ArchRule GROUND_ROOM =
+      room("ground", "model", "meter", "knowledge", "solver", "paper")
+          .because("whether a ground is good follows from the circuit and one reading alone");
+
+  @ArchTest
   static final ArchRule KNOWLEDGE_ROOM =
       room("knowledge", "model", "meter")
           .because("what is known about parts and faults is independent of how it is stored");
@@ -128,7 +134,16 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule CASEWORK_ROOM =
-      room("casework", "model", "meter", "solver", "paper", "diagnosis", "knowledge", "bench")
+      room(
+              "casework",
+              "model",
+              "meter",
+              "solver",
+              "paper",
+              "ground",
+              "diagnosis",
+              "knowledge",
+              "bench")
           .because("use cases must run the same from the window, the command line and a test");
 
   @ArchTest

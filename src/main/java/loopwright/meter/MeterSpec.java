@@ -95,6 +95,30 @@ public record MeterSpec(
   }
 
   /**
+   * Largest error of a value that was shown with a last digit of this size, in volts or ohms, leads
+   * not counted. A coarser digit than the finest range has means that a higher range was in use, or
+   * that somebody rounded; the larger error of the two counts.
+   *
+   * @param shown the value on the display
+   * @param step one digit of the last place shown
+   */
+  public double error(MeterFunction function, double shown, double step) {
+    Range finest = rangeFor(function, shown);
+    if (step <= finest.step() * SAME_STEP) {
+      return finest.error(shown);
+    }
+    double rounded = finest.error(shown) + step / 2;
+    return ranges(function).stream()
+        .filter(r -> Math.abs(shown) <= r.full() && r.step() * SAME_STEP >= step)
+        .findFirst()
+        .map(r -> Math.max(r.error(shown), rounded))
+        .orElse(rounded);
+  }
+
+  /** Steps that differ by no more than this factor are the same but for binary fractions. */
+  private static final double SAME_STEP = 1 + 1e-9;
+
+  /**
    * The largest value that the function can show, in volts or ohms; beyond it the display is OL.
    */
   public double fullScale(MeterFunction function) {

@@ -17,7 +17,7 @@ import loopwright.solver.OperatingPoint;
  * @param elements numbers of the elements passed, in that order
  * @param at how many of them come before the element itself
  */
-record CurrentWay(List<Integer> elements, int at) {
+public record CurrentWay(List<Integer> elements, int at) {
 
   static CurrentWay through(Plan plan, OperatingPoint point, int element) {
     Element e = point.variant().element(element);
@@ -40,7 +40,7 @@ record CurrentWay(List<Integer> elements, int at) {
   }
 
   /** From a node on the ground side of a load to the grounded post. */
-  static List<Integer> toGround(Plan plan, OperatingPoint point, int from) {
+  public static List<Integer> toGround(Plan plan, OperatingPoint point, int from) {
     return walk(plan, point, -1, from, point.volts(plan.feedNode()) > 0 ? 1 : -1);
   }
 

@@ -17,36 +17,6 @@ import loopwright.solver.OperatingPoint;
 /** Loads: whether each is fed, returned and fused, and how many volts are lost on the way. */
 final class LoadFigures {
 
-  /**
-   * Usual loss from the battery to a lamp that is on for long, as a share of the system's volts:
-   * 0.5 V of 12 V. Common practice; FAA AC 43.13-1B, Table 11-6 (from memory) has 0.5 V of 14 V.
-   */
-  static final double LAMP_FEED = 0.5 / 12;
-
-  /**
-   * The same for what works for moments, as a horn or a brake lamp, and for motors and heaters,
-   * which lose less of their work by it: 1 V of 12 V, after FAA AC 43.13-1B, Table 11-6 (from
-   * memory): 1 V of 14 V, 2 V of 28 V for intermittent loads.
-   */
-  static final double OTHER_FEED = 1.0 / 12;
-
-  /**
-   * Usual loss from a lamp to the battery's grounded post in volts, at 6 and 12 V; twice that at 24
-   * V. Common practice.
-   */
-  static final double LAMP_GROUND = 0.1;
-
-  /** The same for what works for moments, and for motors and heaters. Common practice. */
-  static final double OTHER_GROUND = 0.2;
-
-  /** While cranking: 0.5 V and 0.3 V of 12 V (starter draw tester manual) ... */
-  static final double STARTER_FEED = 0.5 / 12;
-
-  static final double STARTER_GROUND = 0.3 / 12;
-
-  /** ... or 0.2 V for each 100 A, if that is more (US Army TM 10-3930-671-24, p. F-303). */
-  static final double STARTER_OHMS = 0.2 / 100;
-
   /** Current from which a load counts as fed, in amperes ... */
   private static final double FLOWS = 1e-3;
 
@@ -138,42 +108,19 @@ final class LoadFigures {
     Element load = network.elements().get(e);
     double feed = point.volts(plan.feedNode());
     boolean aIsFed = Math.abs(point.volts(load.a())) > Math.abs(point.volts(load.b()));
-    int fed = outside(load, aIsFed ? load.a() : load.b());
-    int grounded = outside(load, aIsFed ? load.b() : load.a());
-    boolean starter = plan.starter(part);
-    boolean light =
-        !plan.momentary(circuit)
-            && (load instanceof Element.Filament || load instanceof Element.Junction);
-    int system = plan.vehicle().systemVolts();
-    double cranking = STARTER_OHMS * Math.abs(point.amps(e));
-    double feedLimit =
-        starter
-            ? Math.max(STARTER_FEED * system, cranking)
-            : (light ? LAMP_FEED : OTHER_FEED) * system;
-    double groundLimit =
-        starter
-            ? Math.max(STARTER_GROUND * system, cranking)
-            : (light ? LAMP_GROUND : OTHER_GROUND) * Math.max(1, system / 12.0);
+    int fed = plan.outside(load, aIsFed ? load.a() : load.b());
+    int grounded = plan.outside(load, aIsFed ? load.b() : load.a());
+    DropLimits limits = new DropLimits(plan, circuit, part, load, point.amps(e));
     Loss loss = new Loss(plan, point);
     double whole = Math.abs(feed);
     List<Integer> to = CurrentWay.toFeed(plan, point, fed);
     double before = Math.abs(feed - point.volts(fed)) - loss.ofDiodes(to);
-    plan.add(loss.figure(name, Figure.Kind.DROP_VOLTS, before, feedLimit, to, whole, load));
+    plan.add(loss.figure(name, Figure.Kind.DROP_VOLTS, before, limits.feed(), to, whole, load));
     List<Integer> back = CurrentWay.toGround(plan, point, grounded);
     double behind = Math.abs(point.volts(grounded)) - loss.ofDiodes(back);
     plan.add(
-        loss.figure(name, Figure.Kind.GROUND_DROP_VOLTS, behind, groundLimit, back, whole, load));
-  }
-
-  /** The contact of a lamp's socket belongs to the lamp: no wire could better it. */
-  private int outside(Element load, int node) {
-    for (int e : plan.elementsAt(node)) {
-      Element element = network.elements().get(e);
-      if (element.part().equals(load.part()) && element.role().equals("common")) {
-        return element.a() == node ? element.b() : element.a();
-      }
-    }
-    return node;
+        loss.figure(
+            name, Figure.Kind.GROUND_DROP_VOLTS, behind, limits.ground(), back, whole, load));
   }
 
   /** Whether another load or sender in the same loop takes a part of the volts on purpose. */

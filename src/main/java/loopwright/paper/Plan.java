@@ -32,7 +32,7 @@ import loopwright.solver.Variant;
  * What all figures of one plan share: the network, its states in the settings that matter, each
  * solved once with typical values, and the figures found so far. Not for several threads.
  */
-final class Plan {
+public final class Plan {
 
   /** Copper at 20 C, standard annealed (IEC 60028), in ohm mm2 per metre. */
   private static final double COPPER_OHM_MM2_PER_METRE = 0.017241;
@@ -58,7 +58,7 @@ final class Plan {
    *
    * @param typicals usual values, for what the vehicle doesn't say
    */
-  Plan(Vehicle vehicle, Typicals typicals, WireFuses wireFuses) {
+  public Plan(Vehicle vehicle, Typicals typicals, WireFuses wireFuses) {
     this.network = Network.of(lasting(vehicle, typicals), typicals);
     this.solver = Solver.full(network);
     this.vehicle = vehicle;
@@ -95,11 +95,11 @@ final class Plan {
   }
 
   /** The network, its fuses of a rating that nothing reaches. */
-  Network network() {
+  public Network network() {
     return network;
   }
 
-  Vehicle vehicle() {
+  public Vehicle vehicle() {
     return vehicle;
   }
 
@@ -127,17 +127,17 @@ final class Plan {
   }
 
   /** The healthy state in a setting, no fuse blown. */
-  OperatingPoint point(Setting setting) {
+  public OperatingPoint point(Setting setting) {
     return points.computeIfAbsent(setting, s -> solver.solve(Variant.healthy(network), s));
   }
 
   /** Each circuit on by itself. */
-  List<Setting> alone() {
+  public List<Setting> alone() {
     return vehicle.circuits().stream().map(Circuit::onSetting).distinct().toList();
   }
 
   /** Everything at rest; each circuit on by itself; all that may be on for long on together. */
-  List<Setting> settings() {
+  public List<Setting> settings() {
     if (settings.isEmpty()) {
       List<Setting> all = new ArrayList<>(List.of(Setting.REST));
       all.addAll(alone());
@@ -148,7 +148,7 @@ final class Plan {
   }
 
   /** All that may be on for long on together. */
-  Setting likely() {
+  public Setting likely() {
     if (likely.isEmpty()) {
       likely = Optional.of(together(lasting()::contains));
     }
@@ -181,18 +181,18 @@ final class Plan {
   }
 
   /** Whether a circuit works only as long as somebody holds a control. */
-  boolean momentary(Circuit circuit) {
+  public boolean momentary(Circuit circuit) {
     return circuit.on().keySet().stream()
         .anyMatch(c -> part(c).spec() instanceof PartSpec.Switch s && s.momentary());
   }
 
   /** Whether a part is a motor that cranks an engine. */
-  boolean starter(Part part) {
+  public boolean starter(Part part) {
     return Starters.is(part.spec(), vehicle.systemVolts());
   }
 
   /** Whether a starter turns in a setting. */
-  boolean cranks(Setting setting) {
+  public boolean cranks(Setting setting) {
     return cranks.computeIfAbsent(
         setting,
         s ->
@@ -277,6 +277,20 @@ final class Plan {
   /** Numbers of the elements that end at a node. */
   List<Integer> elementsAt(int node) {
     return elementsAt.getOrDefault(node, List.of());
+  }
+
+  /**
+   * The node outside a load's socket: the contact of a lamp's socket belongs to the lamp, no wire
+   * could better it.
+   */
+  public int outside(Element load, int node) {
+    for (int e : elementsAt(node)) {
+      Element element = network.elements().get(e);
+      if (element.part().equals(load.part()) && element.role().equals("common")) {
+        return element.a() == node ? element.b() : element.a();
+      }
+    }
+    return node;
   }
 
   /** Typical resistance of a wire's copper at 20 C without its ends, in ohms (IEC 60028). */

@@ -9,7 +9,7 @@ import java.util.Deque;
  * share one node, so a current in one can't return through another (Hopcroft and Tarjan 1973, from
  * memory).
  */
-final class Blocks {
+public final class Blocks {
 
   private Blocks() {}
 
@@ -21,7 +21,7 @@ final class Blocks {
    * @param b the other end
    * @return for each edge the number of its block; -1 for an edge with both ends on one node
    */
-  static int[] of(int nodes, int[] a, int[] b) {
+  public static int[] of(int nodes, int[] a, int[] b) {
     int m = a.length;
     int[] first = new int[nodes];
     Arrays.fill(first, -1);

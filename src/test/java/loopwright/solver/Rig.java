@@ -138,6 +138,25 @@ public final class Rig {
     return this;
   }
 
+  /** A ground strap between two nodes that have terminals of their own, its ends with spreads. */
+  public Rig strap(String id, String size, Estimate metres, Estimate endOhms, String a, String b) {
+    parts.add(
+        () ->
+            Part.of(
+                id,
+                id,
+                new PartSpec.Wire(
+                    PartKind.STRAP,
+                    terminal(a),
+                    terminal(b),
+                    WireSize.parse(size),
+                    metres,
+                    Optional.of(endOhms),
+                    "",
+                    "")));
+    return this;
+  }
+
   /** A circuit served by one load; controls as {@code "S1=on"}. */
   public Rig circuit(String id, String load, String... on) {
     Map<String, String> positions = new LinkedHashMap<>();
