@@ -54,7 +54,7 @@ public final class DropProofs {
   private static final double MOST_OF = 0.5;
 
   /** Times by which a current must be greater to be worth another setting. */
-  private static final double GREATER = 1.2;
+  public static final double GREATER = 1.2;
 
   /** Settings without cranking that are offered. */
   private static final int MOST_SETTINGS = 3;

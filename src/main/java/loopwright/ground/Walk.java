@@ -16,7 +16,9 @@ import loopwright.model.Setting;
  */
 public final class Walk {
 
-  /** Share of the greatest current with which a ground is still worth a proof in another's setting. */
+  /**
+   * Share of the greatest current with which a ground is still worth a proof in another's setting.
+   */
   private static final double HALF = 0.5;
 
   private Walk() {}
@@ -47,9 +49,7 @@ public final class Walk {
       Setting from = now;
       now =
           chosen.keySet().stream()
-              .min(
-                  Comparator.comparing(proofs::cranks)
-                      .thenComparingInt(s -> s.movesFrom(from)))
+              .min(Comparator.comparing(proofs::cranks).thenComparingInt(s -> s.movesFrom(from)))
               .orElseThrow();
       for (Ground ground : chosen.remove(now)) {
         stops.add(new Stop(ground, Optional.of(now)));
@@ -65,10 +65,7 @@ public final class Walk {
   private static Setting mostOf(Set<Ground> open, Map<Ground, Set<Setting>> may) {
     Map<Setting, Integer> counts = new LinkedHashMap<>();
     open.forEach(g -> may.get(g).forEach(s -> counts.merge(s, 1, Integer::sum)));
-    return counts.entrySet().stream()
-        .max(Map.Entry.comparingByValue())
-        .orElseThrow()
-        .getKey();
+    return counts.entrySet().stream().max(Map.Entry.comparingByValue()).orElseThrow().getKey();
   }
 
   /** Settings with one circuit on whose current is near the greatest; cranking if nothing else. */
