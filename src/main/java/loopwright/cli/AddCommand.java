@@ -2,10 +2,13 @@ package loopwright.cli;
 
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import loopwright.casework.PlanFinding;
 import loopwright.casework.Problem;
 import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.Outcome;
@@ -13,6 +16,8 @@ import loopwright.casework.pattern.Pattern;
 import loopwright.casework.pattern.PatternWords;
 import loopwright.casework.pattern.Patterns;
 import loopwright.io.KnowledgeFiles;
+import loopwright.model.LoadRef;
+import loopwright.model.PartKind;
 import loopwright.model.Vehicle;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -36,6 +41,9 @@ import picocli.CommandLine.Parameters;
       "3:the vehicle can't be read or has defects"
     })
 final class AddCommand implements Callable<Integer> {
+  private static final Set<PartKind> CARRYING =
+      Set.of(PartKind.FUSE, PartKind.SWITCH, PartKind.RELAY);
+
   private final CliWorld world;
 
   @Parameters(
@@ -114,6 +122,29 @@ final class AddCommand implements Callable<Integer> {
     page.flush();
   }
 
+  /** Says what the new circuit is too much for: fuses, contacts and wires it is fed through. */
+  private void tellTooMuch(Page page, Vehicle before, Vehicle after) throws Problem {
+    List<PlanFinding> was = world.paperDesk().check(before).findings();
+    List<PlanFinding> brought =
+        world.paperDesk().check(after).findings().stream()
+            .filter(f -> f.isDefect() && before.part(LoadRef.parse(f.part()).part()).isPresent())
+            .filter(f -> was.stream().noneMatch(w -> same(w, f, before)))
+            .toList();
+    if (!brought.isEmpty()) {
+      page.say("What was there before is not enough now:");
+      brought.forEach(f -> page.block("  - ", f.finding() + " " + f.cure()));
+      page.gap();
+    }
+  }
+
+  /** What fuses and contacts carry counts: one that was too small may have become more so. */
+  private static boolean same(PlanFinding was, PlanFinding is, Vehicle before) {
+    PartKind kind = before.requirePart(LoadRef.parse(is.part()).part()).kind();
+    return was.part().equals(is.part())
+        && was.rule().equals(is.rule())
+        && (was.value().equals(is.value()) || !CARRYING.contains(kind));
+  }
+
   private ExitCode add(Page page, Page log, Basis basis, Pattern what, Vehicle vehicle)
       throws Asker.Ended, Problem {
     Map<String, String> given = new LinkedHashMap<>();
@@ -136,6 +167,7 @@ final class AddCommand implements Callable<Integer> {
     page.gap();
     AddedPage.show(page, outcome);
     page.gap();
+    tellTooMuch(page, vehicle, outcome.vehicle());
     if (save.isEmpty()) {
       page.say("To keep it, add --save FILE; nothing is written yet.");
       return ExitCode.DONE;

@@ -107,6 +107,34 @@ class NewAndAddCommandTest {
   }
 
   @Test
+  void aCircuitThatIsTooMuchForTheMainFuseIsTold() {
+    Path file = folder.resolve("truck.json");
+    TestWorld world = new TestWorld(new MemoryStore());
+    assertThat(world.run("new", file.toString(), "--usual")).as(world.errText()).isZero();
+    TestWorld small = new TestWorld(new MemoryStore());
+    small.vehicle = read(file);
+    assertThat(small.run("add", "pumper", "lamp-switch", "--usual", "--set", "power=5 W")).isZero();
+    assertThat(small.outText()).doesNotContain("not enough now");
+    TestWorld large = new TestWorld(new MemoryStore());
+    large.vehicle = read(file);
+    assertThat(
+            large.run(
+                "add",
+                "pumper",
+                "lamp-relay",
+                "--usual",
+                "--set",
+                "count=4",
+                "--set",
+                "power=60 W"))
+        .as(large.errText())
+        .isZero();
+    assertThat(large.outText().replaceAll("\\s+", " "))
+        .contains("What was there before is not enough now:")
+        .containsPattern("main fuse F1[^.]* carries [0-9.]+ A at work");
+  }
+
+  @Test
   void slipsAreToldAndNothingIsWritten() throws IOException {
     Path file = folder.resolve("x.json");
     assertThat(said("new", file.toString(), "--usual", "--set", "volts=48"))
