@@ -50,6 +50,7 @@ public final class WiringFile {
   private final ObservableList<Version> versions = FXCollections.observableArrayList();
   private final ObservableList<UnsavedWork.Kept> kept = FXCollections.observableArrayList();
   private final AtomicInteger asideAsked = new AtomicInteger();
+  private boolean opening;
 
   WiringFile(WiringViewModel work, Keeping keeping, Worker worker) {
     this.work = work;
@@ -116,12 +117,14 @@ public final class WiringFile {
 
   /** Opens a file to work on; it need not hold together yet. Unsaved work on it comes back. */
   public void open(Path path) {
-    later(
+    opening = true;
+    worker.run(
         () -> {
           Opened file = store.open(path);
           return new Found(file, copyOf(file.file().toString()));
         },
         found -> {
+          opening = false;
           close();
           opened.set(Optional.of(found.file()));
           name.set(found.file().file().toString());
@@ -130,19 +133,33 @@ public final class WiringFile {
           refreshVersions();
           refreshKept();
           readOnly().ifPresent(why -> work.tell(Tone.PROBLEM, Texts.of("wiring.lookOnly", why)));
-        });
+        },
+        this::notOpened);
+  }
+
+  private void notOpened(Throwable failed) {
+    opening = false;
+    tell(failed);
+  }
+
+  /** Whether another vehicle is on its way here. */
+  boolean opening() {
+    return opening;
   }
 
   /** Takes up a vehicle that has no file, as the program brings it along. */
   public void begin(String called, Vehicle vehicle) {
-    later(
+    opening = true;
+    worker.run(
         () -> copyOf(called),
         copy -> {
+          opening = false;
           withoutFile(called);
           work.become(vehicle);
           bringBack(copy);
           refreshKept();
-        });
+        },
+        this::notOpened);
   }
 
   /** Begins a new vehicle, which no file holds yet. */

@@ -368,20 +368,26 @@ public final class WiringScreen extends StackPane {
    * @param task what is to be done there
    */
   public void show(String id, String task) {
-    Runnable go =
-        () -> {
-          goTo(id);
-          model.tell(Told.Tone.PLAIN, task);
-        };
+    // Another vehicle may well have a part of the same id.
     boolean here =
-        model
-            .vehicleProperty()
-            .get()
-            .filter(v -> v.part(id).isPresent() || v.circuit(id).isPresent())
-            .isPresent();
-    awaited = here ? Optional.empty() : Optional.of(go);
+        !model.file().opening()
+            && model
+                .vehicleProperty()
+                .get()
+                .filter(v -> v.part(id).isPresent() || v.circuit(id).isPresent())
+                .isPresent();
     if (here) {
-      go.run();
+      awaited = Optional.empty();
+      goTo(id);
+      model.tell(Told.Tone.PLAIN, task);
+    } else {
+      awaited =
+          Optional.of(
+              () -> {
+                String opened = model.toldProperty().get().words();
+                goTo(id);
+                model.tell(Told.Tone.PLAIN, (task + " " + opened).strip());
+              });
     }
   }
 

@@ -126,9 +126,10 @@ public final class WiringViewModel {
   /** Shows a vehicle with nothing edited yet. */
   void become(Vehicle opened) {
     onOpen.forEach(Runnable::run);
+    Optional<String> left = unsaved.get() ? vehicle.get().map(Vehicle::name) : Optional.empty();
     Workpiece work = new Workpiece(opened);
     workpiece = Optional.of(work);
-    tell(Tone.PLAIN, "");
+    tell(Tone.PLAIN, left.map(name -> Texts.of("wiring.leftBehind", name)).orElse(""));
     follow(work);
   }
 

@@ -88,19 +88,24 @@ class PaperKeyboardTest {
             feed.loom()));
   }
 
-  private record Shed(Vehicle vehicle) implements VehicleLibrary {
+  private record Shed(List<Vehicle> vehicles) implements VehicleLibrary {
     @Override
     public List<Entry> entries() {
-      return List.of(new Entry("pumper", vehicle.name(), "12 V", Shelf.DEMO));
+      return vehicles.stream().map(v -> new Entry(v.name(), v.name(), "12 V", Shelf.DEMO)).toList();
     }
 
     @Override
     public Loaded load(String name) {
-      return new Loaded.Ready(name, vehicle);
+      return new Loaded.Ready(
+          name, vehicles.stream().filter(v -> v.name().equals(name)).findFirst().orElseThrow());
     }
   }
 
   private void open(Vehicle vehicle, PlanCheck check) {
+    open(List.of(vehicle), check);
+  }
+
+  private void open(List<Vehicle> vehicles, PlanCheck check) {
     scene =
         WaitForAsyncUtils.waitForAsyncFx(
             20_000,
@@ -108,7 +113,7 @@ class PaperKeyboardTest {
               MainWindow window =
                   new MainWindow(
                       new FakeCaseDesk(),
-                      new Shed(vehicle),
+                      new Shed(vehicles),
                       new FakeLoops(),
                       FakeMeters.both(),
                       new FakePreferences(),
@@ -166,6 +171,35 @@ class PaperKeyboardTest {
     public boolean ready() {
       return true;
     }
+  }
+
+  @Test
+  void mendingOnAnotherVehicleKeepsWhatIsUnsavedOfTheFirst() throws Exception {
+    Vehicle pumper = Bench.vehicle("pumper");
+    open(List.of(pumper, broken().withName("Yard pumper")), new Real());
+    keys.takeVehicle();
+    keys.press(KeyCode.F6);
+    until(() -> text("#wiring-state").startsWith(pumper.name()));
+    keys.control(KeyCode.DIGIT2);
+    keys.press(KeyCode.RIGHT).type("odd fuse").press(KeyCode.ENTER);
+    until(() -> text("#wiring-state").contains("not saved"));
+
+    keys.press(KeyCode.F2, KeyCode.F11, KeyCode.DOWN);
+    keys.takeVehicle();
+    keys.press(KeyCode.F5);
+    until(() -> text("#paper-verdict").contains("can burn"));
+    for (int i = 0; i < cards().size() && !focused().equals("W75"); i++) {
+      keys.press(KeyCode.DOWN);
+    }
+    keys.type("m");
+    until(() -> text("#wiring-state").startsWith("Yard pumper"));
+    assertThat(rowInWiring()).isEqualTo("W75");
+    assertThat(text("#wiring-told"))
+        .contains("F5: back to the check.")
+        .endsWith(
+            "What isn’t saved of "
+                + pumper.name()
+                + " is kept, and comes back when it is opened again.");
   }
 
   @Test
