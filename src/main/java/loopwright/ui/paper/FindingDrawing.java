@@ -1,5 +1,6 @@
 package loopwright.ui.paper;
 
+import java.util.Optional;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.scene.control.Label;
 import javafx.scene.layout.StackPane;
@@ -16,7 +17,10 @@ final class FindingDrawing extends StackPane {
     LoopDrawing drawing = new LoopDrawing();
     drawing.emProperty().bind(em);
     Label none = Parts.text(Texts.of("paper.noDrawing"), "muted");
-    none.visibleProperty().bind(model.loopProperty().isEqualTo(java.util.Optional.empty()));
+    none.visibleProperty().bind(model.loopProperty().isEqualTo(Optional.empty()));
+    none.managedProperty().bind(none.visibleProperty());
+    drawing.visibleProperty().bind(none.visibleProperty().not());
+    drawing.managedProperty().bind(drawing.visibleProperty());
     model
         .loopProperty()
         .addListener(

@@ -18,6 +18,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
@@ -112,6 +113,7 @@ public final class PaperScreen extends StackPane {
     model.hottestProblemProperty().addListener(o -> show());
     model.groupsProperty().addListener(o -> show());
     model.chosenProperty().addListener(o -> show());
+    model.loopProperty().addListener(o -> arrange());
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     addEventFilter(KeyEvent.KEY_TYPED, this::typed);
     // Another vehicle may be there when one comes back.
@@ -228,8 +230,11 @@ public final class PaperScreen extends StackPane {
     shown(actions.getChildren().get(ACTIONS.indexOf("paper.drawing")), !both);
     shown(drawing, cards && (both || drawingAsked));
     shown(list, both || !drawing.isVisible());
-    drawing.setMinHeight(DRAWING_HEIGHT * em.get());
-    drawing.setMaxHeight(both ? DRAWING_HEIGHT * em.get() : Double.MAX_VALUE);
+    // Without a drawing only its sentence takes room.
+    double high =
+        model.loopProperty().get().isPresent() ? DRAWING_HEIGHT * em.get() : Region.USE_PREF_SIZE;
+    drawing.setMinHeight(high);
+    drawing.setMaxHeight(both ? high : Double.MAX_VALUE);
     VBox.setVgrow(drawing, both ? Priority.NEVER : Priority.ALWAYS);
     shown(extent, !extent.getText().isEmpty() && (wide || model.shown().isEmpty()));
     shown(

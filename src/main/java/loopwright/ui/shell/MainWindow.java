@@ -217,7 +217,10 @@ public final class MainWindow {
       root.getStyleClass().add("narrow");
     }
     if (ems >= WIDE) {
-      bar.getChildren().add(Parts.line(Texts.of("window.title"), "word-mark"));
+      Label mark = Parts.line(Texts.of("window.title"), "word-mark");
+      // The place's name gives way to it.
+      mark.setMinWidth(Region.USE_PREF_SIZE);
+      bar.getChildren().add(mark);
     }
     place("place.vehicle", "F2", Place.VEHICLE);
     boolean brief = ems < SHORT;

@@ -32,7 +32,7 @@ final class PatternPicker extends VBox {
     this.pick = pick;
     getStyleClass().add("page");
     filter.setId("pattern-filter");
-    filter.getStyleClass().add("form-field");
+    filter.getStyleClass().addAll("search-field", "form-field");
     filter.setPromptText(Texts.of("starting.pick.prompt"));
     filter.setAccessibleText(Texts.of("starting.pick.prompt"));
     filter.textProperty().addListener((o, was, is) -> filter(is));

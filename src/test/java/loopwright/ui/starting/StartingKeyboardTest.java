@@ -15,6 +15,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
+import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.PatternWords;
@@ -134,6 +135,9 @@ class StartingKeyboardTest {
     // One more: the horn, found by its letters, with 4 A.
     keys.control(KeyCode.K);
     until(() -> focused("pattern-filter"));
+    assertThat(scene.lookup("#pattern-filter").lookupAll(".text"))
+        .as("the prompt stands until something is typed")
+        .anyMatch(n -> n.isVisible() && n instanceof Text t && t.getText().startsWith("A number"));
     keys.type("horn, relay").press(KeyCode.ENTER);
     until(() -> focused("ask-name"));
     keys.press(KeyCode.DOWN);
