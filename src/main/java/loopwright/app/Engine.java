@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.CaseStore;
 import loopwright.casework.CircuitLoops;
 import loopwright.casework.Desk;
 import loopwright.casework.PaperDesk;
@@ -30,13 +31,12 @@ final class Engine {
     compiler.setDaemon(true);
     compiler.start();
     knowledge = KnowledgeFiles.readBundled().orThrow();
-    desk =
-        new Desk(
-            knowledge,
-            rules::join,
-            new FileCaseStore(data.resolve("cases")),
-            Clock.systemDefaultZone(),
-            phrases);
+    desk = new Desk(knowledge, rules::join, store(data), Clock.systemDefaultZone(), phrases);
+  }
+
+  /** Where the cases are kept. */
+  static CaseStore store(Path data) {
+    return new FileCaseStore(data.resolve("cases"));
   }
 
   private void compile() {

@@ -115,7 +115,8 @@ public class LoopwrightApp extends Application {
                       Optional.empty(),
                       ready.kind(),
                       ready.context(),
-                      ready.meter()),
+                      ready.meter(),
+                      true),
                   progress);
       return new Opened(meter.following(found), meter::read);
     }

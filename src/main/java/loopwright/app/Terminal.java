@@ -11,6 +11,8 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.record.CaseArchive;
+import loopwright.casework.record.KeptCases;
 import loopwright.cli.CliWorld;
 import loopwright.io.ReadResult;
 import loopwright.model.Vehicle;
@@ -46,6 +48,11 @@ final class Terminal implements CliWorld {
   @Override
   public CaseDesk desk() {
     return engine().desk();
+  }
+
+  @Override
+  public CaseArchive archive() {
+    return new KeptCases(Engine.store(Places.data()), clock());
   }
 
   @Override

@@ -20,6 +20,7 @@ public interface CaseDesk {
    * @param kind what the person saw
    * @param context what happened to the vehicle before
    * @param meter id of the meter description
+   * @param practice whether the fault is a made-up one
    */
   record NewCase(
       Vehicle vehicle,
@@ -28,7 +29,21 @@ public interface CaseDesk {
       Optional<String> load,
       ComplaintKind kind,
       Context context,
-      String meter) {}
+      String meter,
+      boolean practice) {
+
+    /** A case of a vehicle that somebody really has. */
+    public NewCase(
+        Vehicle vehicle,
+        String vehicleName,
+        String circuit,
+        Optional<String> load,
+        ComplaintKind kind,
+        Context context,
+        String meter) {
+      this(vehicle, vehicleName, circuit, load, kind, context, meter, false);
+    }
+  }
 
   /** A kept case as the list shows it. */
   record Kept(

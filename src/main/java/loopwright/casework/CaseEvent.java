@@ -1,6 +1,7 @@
 package loopwright.casework;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.diagnosis.Warning;
@@ -14,7 +15,7 @@ public sealed interface CaseEvent {
   /** When it happened. */
   Instant at();
 
-  /** The case began. */
+  /** The case began; with {@code practice} the fault is a made-up one. */
   record Opened(
       Instant at,
       String caseId,
@@ -24,8 +25,23 @@ public sealed interface CaseEvent {
       Optional<String> load,
       ComplaintKind kind,
       Context context,
-      String meter)
-      implements CaseEvent {}
+      String meter,
+      boolean practice)
+      implements CaseEvent {
+    /** A case of a vehicle that somebody really has. */
+    public Opened(
+        Instant at,
+        String caseId,
+        String vehicleName,
+        String vehicleId,
+        String circuit,
+        Optional<String> load,
+        ComplaintKind kind,
+        Context context,
+        String meter) {
+      this(at, caseId, vehicleName, vehicleId, circuit, load, kind, context, meter, false);
+    }
+  }
 
   /** A reading was taken. */
   record Taken(Instant at, int reading, OwnCheck check, Answer answer) implements CaseEvent {}
@@ -53,6 +69,28 @@ public sealed interface CaseEvent {
 
   /** What was warned of is gone, or never was. */
   record Gone(Instant at) implements CaseEvent {}
+
+  /**
+   * What the case said: once a failure was isolated, before a mend, with a proof and when it was
+   * left. It changes nothing in the case; it is what a record rests on.
+   */
+  record Told(Instant at, Account account) implements CaseEvent {}
+
+  /**
+   * A photo was put to the case.
+   *
+   * @param file its path below the folder of the cases
+   * @param caption what it shows; may be empty
+   */
+  record Photographed(Instant at, String file, String caption) implements CaseEvent {}
+
+  /** What this vehicle had before that counted from the beginning of the case. */
+  record Weighed(Instant at, List<OwnRate> rates) implements CaseEvent {
+    /** Copies the list. */
+    public Weighed {
+      rates = List.copyOf(rates);
+    }
+  }
 
   /** The person stopped. */
   record Stopped(Instant at) implements CaseEvent {}

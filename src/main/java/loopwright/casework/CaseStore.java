@@ -1,5 +1,6 @@
 package loopwright.casework;
 
+import java.nio.file.Path;
 import java.util.List;
 
 /**
@@ -24,6 +25,13 @@ public interface CaseStore {
    */
   Loaded load(String caseId) throws Problem;
 
+  /**
+   * Reads a journal without opening it for more; one that is open somewhere can be read too.
+   *
+   * @throws Problem if there is none or it can't be read
+   */
+  Read read(String caseId) throws Problem;
+
   /** Ids of the kept cases, newest first. */
   List<String> ids();
 
@@ -36,8 +44,29 @@ public interface CaseStore {
      */
     void append(CaseEvent event) throws Problem;
 
+    /**
+     * Copies a photo beside the case.
+     *
+     * @return its path below the folder of the cases
+     * @throws Problem if it is no picture or can't be copied
+     */
+    String photo(Path photo) throws Problem;
+
     @Override
     void close();
+  }
+
+  /**
+   * A journal read.
+   *
+   * @param events the events in order
+   * @param missing what could not be read, in words; empty if all could
+   */
+  record Read(List<CaseEvent> events, String missing) {
+    /** Copies the list. */
+    public Read {
+      events = List.copyOf(events);
+    }
   }
 
   /**

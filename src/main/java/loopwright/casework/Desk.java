@@ -67,7 +67,8 @@ public final class Desk implements CaseDesk {
             Optional.of(load.toString()),
             newCase.kind(),
             newCase.context(),
-            newCase.meter());
+            newCase.meter(),
+            newCase.practice());
     MeterSpec meter = meter(newCase.meter());
     Session session =
         Session.open(knowledge, rules.get(), vehicle, meter, opened, phrases, clock, progress);
@@ -133,14 +134,12 @@ public final class Desk implements CaseDesk {
     List<Kept> list = new ArrayList<>();
     for (String id : store.ids()) {
       try {
-        CaseStore.Loaded loaded = store.load(id);
-        loaded.journal().close();
-        if (!loaded.events().isEmpty()
-            && loaded.events().get(0) instanceof CaseEvent.Opened opened) {
+        List<CaseEvent> events = store.read(id).events();
+        if (!events.isEmpty() && events.get(0) instanceof CaseEvent.Opened opened) {
           int readings = 0;
           String status = phrases.say("kept.open");
           java.time.Instant last = opened.at();
-          for (CaseEvent e : loaded.events()) {
+          for (CaseEvent e : events) {
             readings +=
                 e instanceof CaseEvent.Taken ? 1 : e instanceof CaseEvent.Withdrawn ? -1 : 0;
             if (e instanceof CaseEvent.Stopped) {

@@ -1,5 +1,6 @@
 package loopwright.casework;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
@@ -86,6 +87,14 @@ public interface FindCase extends AutoCloseable {
    * @throws Problem if there is no such part
    */
   CaseView repaired(String part) throws Problem;
+
+  /**
+   * Puts a photo to the case, also once it has ended; it is copied beside the case.
+   *
+   * @param caption what it shows; may be empty
+   * @throws Problem if it is no picture or can't be copied
+   */
+  CaseView attach(Path photo, String caption) throws Problem;
 
   /**
    * Reports smoke, heat or fuel. Until it is {@link #gone} no check with the battery connected is

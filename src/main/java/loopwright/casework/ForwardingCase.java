@@ -1,5 +1,6 @@
 package loopwright.casework;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
@@ -63,6 +64,11 @@ public class ForwardingCase implements FindCase {
   @Override
   public CaseView repaired(String part) throws Problem {
     return to.repaired(part);
+  }
+
+  @Override
+  public CaseView attach(Path photo, String caption) throws Problem {
+    return to.attach(photo, caption);
   }
 
   @Override

@@ -2,7 +2,10 @@ package loopwright.casework;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import loopwright.diagnosis.CheckKind;
+import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.Setting;
@@ -27,6 +30,15 @@ public record OwnCheck(
   public OwnCheck {
     Objects.requireNonNull(kind, "kind");
     Objects.requireNonNull(setting, "setting");
+  }
+
+  /** Ids of the parts that the leads are on, or that is looked at or taken in hand. */
+  public Set<String> subjects() {
+    Set<String> parts = new TreeSet<>();
+    red.ifPresent(p -> parts.add(p.part()));
+    black.ifPresent(p -> parts.add(p.part()));
+    lookAt.map(LoadRef::parse).ifPresent(l -> parts.add(l.part()));
+    return parts;
   }
 
   /** Whether a part is one that a check of this kind looks at or takes in hand. */

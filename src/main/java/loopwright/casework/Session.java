@@ -1,5 +1,6 @@
 package loopwright.casework;
 
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -69,6 +70,13 @@ final class Session implements FindCase {
   private int epoch;
   private Optional<String> mended = Optional.empty();
   private boolean stopped;
+
+  /** What the journal says was told last. */
+  private Optional<Account> told = Optional.empty();
+
+  /** Whether something was accepted since the case was opened or taken up. */
+  private boolean fresh;
+
   private final Set<Warning> warnings = EnumSet.noneOf(Warning.class);
   private boolean isolated;
 
@@ -141,13 +149,17 @@ final class Session implements FindCase {
   /** From now on events go to this journal before they count. */
   void keepIn(CaseStore.Journal newJournal) {
     this.journal = newJournal;
+    if (concluded()) {
+      // The power may have gone off between the answer and what was said to it.
+      tell();
+    }
   }
 
   /** Brings back what a kept journal holds. */
   void replay(List<CaseEvent> events, String missing) throws Problem {
     for (CaseEvent event : events) {
       apply(event);
-      accepted++;
+      accepted += event instanceof CaseEvent.Told || event instanceof CaseEvent.Weighed ? 0 : 1;
     }
     stopped = false;
     refresh(missing);
@@ -159,6 +171,36 @@ final class Session implements FindCase {
     }
     apply(event);
     accepted++;
+    fresh = true;
+  }
+
+  /** Whether there is an answer, or its mend is proven. */
+  private boolean concluded() {
+    return view.move() == CaseView.Move.REPAIR || view.move() == CaseView.Move.END;
+  }
+
+  /** Puts what the case says now into its journal, unless that says so already. */
+  private void tell() {
+    if (journal == null || stopped) {
+      return;
+    }
+    Account account = Accounts.of(view, findings, vehicle, proven());
+    if (told.equals(Optional.of(account))) {
+      return;
+    }
+    CaseEvent.Told event = new CaseEvent.Told(clock.instant(), account);
+    try {
+      journal.append(event);
+      apply(event);
+    } catch (Problem p) {
+      // All that was answered is kept; what follows from it is told again at the next chance.
+    }
+  }
+
+  /** The part whose mend is proven by what was seen and read since. */
+  private Optional<String> proven() {
+    boolean all = mended.isPresent() && warnings.isEmpty() && !current().isEmpty();
+    return all && !proofFailed() && nextProof().isEmpty() ? mended : Optional.empty();
   }
 
   private void apply(CaseEvent event) throws Problem {
@@ -210,6 +252,8 @@ final class Session implements FindCase {
     } else if (event instanceof CaseEvent.Gone) {
       warnings.clear();
       isolated = false;
+    } else if (event instanceof CaseEvent.Told t) {
+      told = Optional.of(t.account());
     } else if (event instanceof CaseEvent.Stopped) {
       stopped = true;
     }
@@ -426,6 +470,9 @@ final class Session implements FindCase {
   public CaseView swapped(String part, Helped helped) throws Problem {
     ensureOpen();
     requirePart(part);
+    if (helped == Helped.YES) {
+      tell();
+    }
     keep(new CaseEvent.Swapped(clock.instant(), part, helped));
     return refresh(
         phrases.say(
@@ -436,6 +483,7 @@ final class Session implements FindCase {
   public CaseView repaired(String part) throws Problem {
     ensureOpen();
     requirePart(part);
+    tell();
     keep(new CaseEvent.Repaired(clock.instant(), part));
     return refresh(phrases.say("said.repaired", words.part(part)));
   }
@@ -444,6 +492,16 @@ final class Session implements FindCase {
     if (vehicle.part(part).isEmpty()) {
       throw new Problem("part", part, phrases.say("problem.part"));
     }
+  }
+
+  @Override
+  public CaseView attach(Path photo, String caption) throws Problem {
+    if (journal == null) {
+      throw new Problem("photo", photo.toString(), phrases.say("problem.not-kept"));
+    }
+    String file = journal.photo(photo);
+    keep(new CaseEvent.Photographed(clock.instant(), file, caption));
+    return refresh(phrases.say("said.photo", file));
   }
 
   @Override
@@ -508,6 +566,7 @@ final class Session implements FindCase {
   @Override
   public CaseView stop() {
     if (!stopped) {
+      tell();
       try {
         keep(new CaseEvent.Stopped(clock.instant()));
       } catch (Problem p) {
@@ -530,13 +589,22 @@ final class Session implements FindCase {
   private CaseView refresh(Findings before, int reading) {
     compute();
     said = did(before, reading);
-    return build();
+    return answered();
   }
 
   private CaseView refresh(String text) {
     compute();
     said = text;
-    return build();
+    return answered();
+  }
+
+  /** What is shown now; an answer and a proof are put into the journal as they stand. */
+  private CaseView answered() {
+    build();
+    if (concluded()) {
+      tell();
+    }
+    return view;
   }
 
   private void compute() {
@@ -675,7 +743,7 @@ final class Session implements FindCase {
     return sorted;
   }
 
-  private CaseView build() {
+  private void build() {
     CaseView.Status status =
         switch (findings.status()) {
           case SEARCHING -> CaseView.Status.SEARCHING;
@@ -750,7 +818,6 @@ final class Session implements FindCase {
             repair,
             findings.atOdds(),
             oddsWords());
-    return view;
   }
 
   /** Times that one check is asked for before it is taken as it is. */
@@ -1282,6 +1349,9 @@ final class Session implements FindCase {
 
   @Override
   public void close() {
+    if (fresh) {
+      tell();
+    }
     diagnosis.close();
     if (journal != null) {
       journal.close();

@@ -10,6 +10,7 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.record.CaseArchive;
 import loopwright.model.Vehicle;
 
 /** What the commands need from outside; the program that starts them provides it. */
@@ -69,6 +70,9 @@ public interface CliWorld {
    * @throws Problem if it can't be made, for instance for want of knowledge files
    */
   CaseDesk desk() throws Problem;
+
+  /** The kept cases, to be looked at. */
+  CaseArchive archive();
 
   /**
    * The ready-made cases to practise on.

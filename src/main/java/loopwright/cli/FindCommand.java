@@ -239,7 +239,8 @@ final class FindCommand implements Callable<Integer> {
                 Optional.empty(),
                 practice.kind(),
                 practice.context(),
-                practice.meter()),
+                practice.meter(),
+                true),
             new ToldProgress(world.err())));
   }
 

@@ -17,13 +17,14 @@ import picocli.CommandLine.Parameters;
     exitCodeList = {"0:printed", "1:it can't be read", "2:the command line was not understood"})
 final class SchemaCommand implements Callable<Integer> {
   private static final List<String> KINDS =
-      List.of("vehicle", "case", "proof", "ready-case", "meter", "faults", "find-lines");
+      List.of(
+          "vehicle", "case", "case-export", "proof", "ready-case", "meter", "faults", "find-lines");
 
   private final CliWorld world;
 
   @Parameters(
       paramLabel = "KIND",
-      description = "vehicle, case, proof, ready-case, meter, faults or find-lines.")
+      description = "vehicle, case, case-export, proof, ready-case, meter, faults or find-lines.")
   private String kind = "";
 
   SchemaCommand(CliWorld world) {

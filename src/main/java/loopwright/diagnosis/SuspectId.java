@@ -25,6 +25,12 @@ public record SuspectId(String part, String mode) implements Comparable<SuspectI
     Objects.requireNonNull(mode, "mode");
   }
 
+  /** Name of the mode as the failure table has it, without the element. */
+  public String row() {
+    int colon = mode.indexOf(':');
+    return colon < 0 ? mode : mode.substring(0, colon);
+  }
+
   @Override
   public int compareTo(SuspectId other) {
     int byPart = part.compareTo(other.part);

@@ -1,23 +1,29 @@
 package loopwright.io;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.Locale;
 import java.util.Set;
 import loopwright.casework.Problem;
 import loopwright.model.Photo;
 
-/** Photos beside a vehicle's file. */
-final class PhotoFiles {
+/** Photos beside a vehicle's file or a case. */
+public final class PhotoFiles {
   private static final String PHOTO = "photo";
   private static final long MOST_BYTES = 50_000_000;
   private static final Set<String> ENDINGS = Set.of("jpg", "jpeg", "png", "gif", "bmp");
 
   private PhotoFiles() {}
 
-  /** The path of a photo below a folder; one from elsewhere is copied there first. */
-  static String attach(Path given, Path folder) throws Problem {
+  /**
+   * The path of a photo below a folder; one from elsewhere is copied there first.
+   *
+   * @throws Problem if it is no picture, too big or can't be copied
+   */
+  public static String attach(Path given, Path folder) throws Problem {
     String name = String.valueOf(given.getFileName());
     String ending = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
     if (!ENDINGS.contains(ending)) {
@@ -51,6 +57,9 @@ final class PhotoFiles {
     }
     if (!Files.exists(to)) {
       Files.copy(photo, to);
+      try (FileChannel channel = FileChannel.open(to, StandardOpenOption.WRITE)) {
+        channel.force(true);
+      }
     }
     return "photos/" + to.getFileName();
   }

@@ -2,11 +2,17 @@ package loopwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Optional;
+import loopwright.casework.record.Journals;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.io.wire.SchemaCheck;
 import loopwright.knowledge.Context;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -98,6 +104,54 @@ class CliTest {
     assertThat(SchemaCheck.FROM_PROGRAM.defects(world.outLines().get(0))).isEmpty();
   }
 
+  /** Looked for, shown, printed, exported, and a photo put to it. */
+  @Test
+  void aKeptCaseIsFoundShownPrintedAndExported(@TempDir Path folder) throws Exception {
+    store.cases.put("stud", new ArrayList<>(Journals.begun("stud").stud().journal().events()));
+    store.cases.put("horn", new ArrayList<>(Journals.begun("horn").journal().events()));
+    assertThat(run("cases", "stud", "proven"))
+        .startsWith("stud: Beacon dead - Light pumper")
+        .contains("mended and proven, 2 readings, pumper")
+        .doesNotContain("horn:");
+    assertThat(run("cases", "--part", "G4")).contains("- read: 12.7 V").contains("- found: ground");
+    assertThat(run("cases", "--since", "2030-01-01")).contains("None of 2 cases fits.");
+    assertThat(run("cases", "--show", "stud")).contains("Result: mended and proven");
+    Path pdf = folder.resolve("stud.pdf");
+    assertThat(run("cases", "--print", "stud", "--out", pdf.toString()))
+        .contains("Written: " + pdf);
+    assertThat(Files.readString(pdf, StandardCharsets.ISO_8859_1)).startsWith("%PDF-");
+    Path csv = folder.resolve("all.csv");
+    run("cases", "--out", csv.toString());
+    assertThat(Files.readString(csv)).startsWith("case,opened,vehicle,").contains("\nhorn,");
+    Path json = folder.resolve("all.json");
+    run("cases", "stud", "--out", json.toString());
+    assertThat(Files.readString(json)).contains("loopwright-case-export").doesNotContain("horn");
+    run("cases", "--photo", "a/lug.jpg", "--to", "stud", "--caption", "paint");
+    assertThat(run("cases", "--show", "stud")).contains("Photo: paint (photos/lug.jpg)");
+  }
+
+  private String run(String... args) {
+    TestWorld world = new TestWorld(store);
+    assertThat(world.run(args)).as(world.errText()).isZero();
+    return world.outText();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "4|cases --show none",
+        "4|cases --print none --out x.pdf",
+        "2|cases --photo x.jpg",
+        "2|cases --out x.docx",
+        "2|cases --since yesterday"
+      })
+  void whatCannotBeDoneWithACaseIsTold(int code, String args) {
+    TestWorld world = new TestWorld(store);
+    assertThat(world.run(args.split(" "))).isEqualTo(code);
+    assertThat(world.errText()).isNotBlank();
+  }
+
   @Test
   void keptCasesAreListed() {
     assertThat(new TestWorld(store).run("cases")).isZero();
@@ -105,8 +159,8 @@ class CliTest {
     TestWorld world = new TestWorld(store);
     assertThat(world.run("cases")).isZero();
     assertThat(world.outText())
-        .contains("beacon-1: Beacon dead - Light pumper")
-        .contains("2024-05-17 18:00, searching, 1 reading, pumper");
+        .contains("beacon-1: beacon dead - pumper")
+        .contains("2024-05-17 18:00, open, 1 reading, pumper");
     TestWorld empty = new TestWorld(new MemoryStore());
     empty.run("cases");
     assertThat(empty.outText()).contains("No cases are kept.");

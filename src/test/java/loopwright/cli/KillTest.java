@@ -18,6 +18,7 @@ import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.record.CaseArchive;
 import loopwright.evidence.Bench;
 import loopwright.io.journal.FileCaseStore;
 import loopwright.model.Vehicle;
@@ -91,6 +92,11 @@ class KillTest {
             @Override
             public List<String> demoVehicles() {
               return List.of("pumper");
+            }
+
+            @Override
+            public CaseArchive archive() {
+              throw new AssertionError("no kept case is looked at here");
             }
 
             @Override

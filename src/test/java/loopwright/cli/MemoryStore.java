@@ -1,5 +1,6 @@
 package loopwright.cli;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -28,6 +29,14 @@ final class MemoryStore implements CaseStore {
   }
 
   @Override
+  public Read read(String caseId) throws Problem {
+    if (!cases.containsKey(caseId)) {
+      throw new Problem("case", caseId, "no case of this id");
+    }
+    return new Read(cases.get(caseId), "");
+  }
+
+  @Override
   public List<String> ids() {
     return List.copyOf(cases.keySet());
   }
@@ -40,6 +49,11 @@ final class MemoryStore implements CaseStore {
           throw new Problem("case file", caseId, "can't be written: the disk is full");
         }
         cases.get(caseId).add(event);
+      }
+
+      @Override
+      public String photo(Path photo) {
+        return "photos/" + photo.getFileName();
       }
 
       @Override

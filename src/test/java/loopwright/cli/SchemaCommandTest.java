@@ -11,7 +11,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Schemas printed for other tools; that files keep to them is tested in the room io. */
 class SchemaCommandTest {
   @ParameterizedTest
-  @ValueSource(strings = {"vehicle", "case", "ready-case", "meter", "faults", "find-lines"})
+  @ValueSource(
+      strings = {"vehicle", "case", "case-export", "ready-case", "meter", "faults", "find-lines"})
   void theSchemaIsPrintedAsItIs(String kind) throws Exception {
     TestWorld world = new TestWorld(new MemoryStore());
     assertThat(world.run("schema", kind)).isZero();

@@ -1,5 +1,6 @@
 package loopwright.cli;
 
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -373,6 +374,13 @@ final class ScriptedCase implements FindCase {
     if (vehicle.part(part).isEmpty()) {
       throw new Problem("part", part, "a part of the pumper");
     }
+  }
+
+  @Override
+  public CaseView attach(Path photo, String caption) throws Problem {
+    write(new CaseEvent.Photographed(now(), journal.photo(photo), caption));
+    said = "The photo is kept.";
+    return view();
   }
 
   @Override

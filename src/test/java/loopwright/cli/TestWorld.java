@@ -17,6 +17,8 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.record.CaseArchive;
+import loopwright.casework.record.KeptCases;
 import loopwright.evidence.Bench;
 import loopwright.model.Vehicle;
 
@@ -75,6 +77,11 @@ final class TestWorld implements CliWorld {
   public CaseDesk desk() {
     desksMade++;
     return desk;
+  }
+
+  @Override
+  public CaseArchive archive() {
+    return new KeptCases(desk.store, clock());
   }
 
   @Override

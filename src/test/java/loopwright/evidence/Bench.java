@@ -3,6 +3,7 @@ package loopwright.evidence;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -57,8 +58,12 @@ public final class Bench {
   }
 
   public static Desk desk() {
-    return new Desk(
-        KNOWLEDGE, Bench::rules, new InMemory(), Clock.systemUTC(), new Phrases(Locale.ENGLISH));
+    return desk(new InMemory());
+  }
+
+  /** A desk that keeps its cases where told. */
+  public static Desk desk(CaseStore store) {
+    return new Desk(KNOWLEDGE, Bench::rules, store, Clock.systemUTC(), new Phrases(Locale.ENGLISH));
   }
 
   public static PaperDesk paperDesk() {
@@ -83,8 +88,18 @@ public final class Bench {
         }
 
         @Override
+        public String photo(Path photo) {
+          return "photos/" + photo.getFileName();
+        }
+
+        @Override
         public void close() {}
       };
+    }
+
+    @Override
+    public Read read(String caseId) {
+      return new Read(kept.get(caseId), "");
     }
 
     @Override

@@ -20,6 +20,7 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.record.CaseArchive;
 import loopwright.cli.Cli;
 import loopwright.cli.CliWorld;
 import loopwright.io.ReadyCaseFile;
@@ -153,6 +154,11 @@ class ReadyCasesTest {
     @Override
     public CaseDesk desk() {
       return Bench.desk();
+    }
+
+    @Override
+    public CaseArchive archive() {
+      throw new AssertionError("no kept case is looked at here");
     }
 
     @Override

@@ -29,6 +29,21 @@ final class CaseContents implements Contents<CaseEvent> {
   }
 
   @Override
+  public int latest() {
+    return 2;
+  }
+
+  @Override
+  public int version(CaseEvent event) {
+    boolean second =
+        event instanceof CaseEvent.Told
+            || event instanceof CaseEvent.Photographed
+            || event instanceof CaseEvent.Weighed
+            || event instanceof CaseEvent.Opened o && o.practice();
+    return second ? latest() : 1;
+  }
+
+  @Override
   public ObjectNode write(CaseEvent event) {
     return EventCodec.write(event);
   }

@@ -22,6 +22,16 @@ interface Contents<E> {
   /** What an id must be, in words. */
   String idWords();
 
+  /** The latest version of the file that is written and read. */
+  default int latest() {
+    return 1;
+  }
+
+  /** The first version of the file that has such an event; its line is written in that. */
+  default int version(E event) {
+    return 1;
+  }
+
   /** An event as an object. */
   ObjectNode write(E event);
 

@@ -32,6 +32,9 @@ final class EventCodec {
       node.put("complaint", e.kind().words());
       node.put("context", e.context().word());
       node.put("meter", e.meter());
+      if (e.practice()) {
+        node.put("practice", true);
+      }
     } else if (event instanceof CaseEvent.Taken e) {
       start(node, "taken", e);
       node.put("reading", e.reading());
@@ -62,6 +65,16 @@ final class EventCodec {
       start(node, "isolated", e);
     } else if (event instanceof CaseEvent.Gone e) {
       start(node, "gone", e);
+    } else if (event instanceof CaseEvent.Told e) {
+      start(node, "told", e);
+      node.set("account", AccountCodec.write(e.account()));
+    } else if (event instanceof CaseEvent.Photographed e) {
+      start(node, "photographed", e);
+      node.put("file", e.file());
+      node.put("caption", e.caption());
+    } else if (event instanceof CaseEvent.Weighed e) {
+      start(node, "weighed", e);
+      AccountCodec.write(node, e.rates());
     } else if (event instanceof CaseEvent.Stopped e) {
       start(node, "stopped", e);
     } else {
@@ -96,8 +109,9 @@ final class EventCodec {
                 Shapes.word(fields, "complaint", ComplaintKind.values(), ComplaintKind::words);
             Context context = Shapes.word(fields, "context", Context.values(), Context::word);
             String meter = fields.name("meter", "a meter's id");
+            boolean practice = fields.has("practice") && fields.flag("practice", "true or false");
             yield new CaseEvent.Opened(
-                at, caseId, vehicle, vehicleId, circuit, load, kind, context, meter);
+                at, caseId, vehicle, vehicleId, circuit, load, kind, context, meter, practice);
           }
           case "taken" -> {
             int reading = reading(fields);
@@ -125,13 +139,22 @@ final class EventCodec {
               new CaseEvent.Warned(at, Shapes.word(fields, "of", Warning.values(), Warning::word));
           case "isolated" -> new CaseEvent.Isolated(at);
           case "gone" -> new CaseEvent.Gone(at);
+          case "told" ->
+              new CaseEvent.Told(
+                  at, AccountCodec.read(fields.object("account", "what the case said")));
+          case "photographed" ->
+              new CaseEvent.Photographed(
+                  at,
+                  fields.name("file", "a photo's path"),
+                  fields.name("caption", "what it shows"));
+          case "weighed" -> new CaseEvent.Weighed(at, AccountCodec.rates(fields));
           case "stopped" -> new CaseEvent.Stopped(at);
           default ->
               throw new Problem(
                   "event.type",
                   Fields.cut(type),
                   "opened, taken, withdrawn, corrected, refused, swapped, repaired, warned,"
-                      + " isolated, gone or stopped");
+                      + " isolated, gone, told, photographed, weighed or stopped");
         };
     fields.done();
     return event;

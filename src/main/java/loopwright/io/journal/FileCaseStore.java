@@ -5,6 +5,7 @@ import java.util.List;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
 import loopwright.casework.Problem;
+import loopwright.io.PhotoFiles;
 
 /** Keeps each case in a file of its own, {@code ID.case.jsonl}, in one folder. */
 public final class FileCaseStore implements CaseStore {
@@ -12,6 +13,7 @@ public final class FileCaseStore implements CaseStore {
   /** Largest case file read, in bytes. */
   static final long LARGEST = JournalFolder.LARGEST;
 
+  private final Path folder;
   private final JournalFolder<CaseEvent> cases;
 
   /**
@@ -24,6 +26,7 @@ public final class FileCaseStore implements CaseStore {
   }
 
   FileCaseStore(Path folder, Disk disk) {
+    this.folder = folder;
     cases = new JournalFolder<>(folder, disk, new CaseContents());
   }
 
@@ -39,15 +42,26 @@ public final class FileCaseStore implements CaseStore {
   }
 
   @Override
+  public Read read(String caseId) throws Problem {
+    Recovered<CaseEvent> recovered = cases.read(caseId);
+    return new Read(recovered.events(), recovered.missing());
+  }
+
+  @Override
   public List<String> ids() {
     return cases.ids();
   }
 
-  private static Journal journal(JournalFolder.Journal<CaseEvent> open) {
+  private Journal journal(JournalFolder.Journal<CaseEvent> open) {
     return new Journal() {
       @Override
       public void append(CaseEvent event) throws Problem {
         open.append(event);
+      }
+
+      @Override
+      public String photo(Path photo) throws Problem {
+        return PhotoFiles.attach(photo, folder);
       }
 
       @Override

@@ -11,6 +11,7 @@ import java.nio.file.attribute.FileTime;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
@@ -43,6 +44,12 @@ final class JournalFolder<E> {
    * and is lost when any of its channels on that file is closed, so a second one is never opened.
    */
   private static final Set<Path> OPEN = ConcurrentHashMap.newKeySet();
+
+  /** The journals among them, to be read through. */
+  private static final Map<Path, JournalFolder<?>.FileJournal> WRITING = new ConcurrentHashMap<>();
+
+  /** Held while a file is opened, and while one that nobody here has open is read. */
+  private static final Object OPENING = new Object();
 
   /** An open journal. */
   interface Journal<E> {
@@ -99,9 +106,11 @@ final class JournalFolder<E> {
     Path file = file(id);
     Path key = claim(id, file);
     try {
-      Disk.Medium medium = disk.create(file);
-      lock(id, medium);
-      return new FileJournal(id, file, key, medium, Recovered.nothing(), new byte[0]);
+      synchronized (OPENING) {
+        Disk.Medium medium = disk.create(file);
+        lock(id, medium);
+        return new FileJournal(id, file, key, medium, Recovered.nothing(), new byte[0]);
+      }
     } catch (FileAlreadyExistsException e) {
       OPEN.remove(key);
       throw new Problem(about(), id, "a new id: there is a " + about() + " with this one already");
@@ -140,6 +149,12 @@ final class JournalFolder<E> {
   }
 
   private Loaded<E> load(String id, Path file, Path key) throws Problem {
+    synchronized (OPENING) {
+      return open(id, file, key);
+    }
+  }
+
+  private Loaded<E> open(String id, Path file, Path key) throws Problem {
     Disk.Medium medium;
     try {
       medium = disk.open(file);
@@ -184,6 +199,31 @@ final class JournalFolder<E> {
     }
   }
 
+  /**
+   * Reads a journal without opening it for more; one that is open, here or elsewhere, too.
+   *
+   * @throws Problem if there is none or it can't be read
+   */
+  Recovered<E> read(String id) throws Problem {
+    Path file = file(id);
+    synchronized (OPENING) {
+      JournalFolder<?>.FileJournal open = WRITING.get(key(file));
+      try {
+        return Recovered.from(contents, id, open != null ? open.bytes() : bytes(id, file));
+      } catch (NoSuchFileException e) {
+        throw new Problem(about(), id, "no " + about() + " of this id in " + folder);
+      } catch (IOException e) {
+        throw new Problem(aboutFile(), file.toString(), "can't be read: " + DiskWords.of(e));
+      }
+    }
+  }
+
+  private byte[] bytes(String id, Path file) throws IOException, Problem {
+    try (Disk.Medium medium = disk.openToRead(file)) {
+      return bytes(id, medium);
+    }
+  }
+
   /** Ids of the journals, newest first. */
   List<String> ids() {
     if (!Files.isDirectory(folder)) {
@@ -225,16 +265,19 @@ final class JournalFolder<E> {
 
   /** Marks the file as open in this program; the mark is the folder's real path with the name. */
   private Path claim(String id, Path file) throws Problem {
-    Path key;
-    try {
-      key = file.getParent().toRealPath().resolve(file.getFileName());
-    } catch (IOException e) {
-      key = file;
-    }
+    Path key = key(file);
     if (!OPEN.add(key)) {
       throw new Problem(about(), id, "it is open already; close it there first");
     }
     return key;
+  }
+
+  private static Path key(Path file) {
+    try {
+      return file.getParent().toRealPath().resolve(file.getFileName());
+    } catch (IOException e) {
+      return file;
+    }
   }
 
   private void lock(String id, Disk.Medium medium) throws IOException, Problem {
@@ -302,6 +345,12 @@ final class JournalFolder<E> {
       this.next = recovered.next();
       this.endsOpen = recovered.endsOpen();
       this.cutOff = cutOff;
+      WRITING.put(key, this);
+    }
+
+    /** What the file holds: read through the one channel that has it open. */
+    synchronized byte[] bytes() throws IOException, Problem {
+      return JournalFolder.this.bytes(id, medium);
     }
 
     @Override
@@ -366,11 +415,16 @@ final class JournalFolder<E> {
     }
 
     @Override
-    public synchronized void close() {
-      if (!closed) {
-        closed = true;
-        JournalFolder.close(medium);
-        OPEN.remove(key);
+    public void close() {
+      synchronized (OPENING) {
+        synchronized (this) {
+          if (!closed) {
+            closed = true;
+            WRITING.remove(key);
+            JournalFolder.close(medium);
+            OPEN.remove(key);
+          }
+        }
       }
     }
   }

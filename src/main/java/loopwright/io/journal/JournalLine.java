@@ -16,9 +16,6 @@ import loopwright.io.wire.Shapes;
  * not counted.
  */
 final class JournalLine {
-  /** The version written, and the only one read. */
-  static final int VERSION = 1;
-
   private static final String HEAD = "{\"crc\":\"";
   private static final int SUM = 8;
   private static final String AFTER = "\",";
@@ -42,7 +39,7 @@ final class JournalLine {
   static <E> byte[] write(Contents<E> contents, int number, E event) {
     ObjectNode body = Shapes.JSON.createObjectNode();
     body.put("n", number);
-    body.put("v", VERSION);
+    body.put("v", contents.version(event));
     body.set("event", contents.write(event));
     String rest;
     try {
@@ -74,7 +71,7 @@ final class JournalLine {
               "{" + new String(bytes, from + BODY, to - from - BODY, StandardCharsets.UTF_8));
       Fields fields = Fields.ofOwn(node, "");
       JsonNode version = fields.need("v", "the version");
-      if (!version.isInt() || version.intValue() != VERSION) {
+      if (!version.isInt() || version.intValue() < 1 || version.intValue() > contents.latest()) {
         return new Found.OtherVersion<>(Fields.shown(version));
       }
       int number = fields.whole("n", 1, Integer.MAX_VALUE, "the running number");

@@ -50,8 +50,8 @@ record Recovered<E>(List<E> events, String missing, int keep, boolean endsOpen, 
                 + other.version()
                 + " of the "
                 + contents.about()
-                + " file; this program reads version "
-                + JournalLine.VERSION
+                + " file; this program reads up to version "
+                + contents.latest()
                 + ". Nothing was changed");
       }
       if (found instanceof JournalLine.Found.Whole<E> whole) {

@@ -18,12 +18,16 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import loopwright.casework.Account;
 import loopwright.casework.Answer;
 import loopwright.casework.Band;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
+import loopwright.casework.CaseView;
+import loopwright.casework.ClearedView;
 import loopwright.casework.FindCase;
 import loopwright.casework.OwnCheck;
+import loopwright.casework.OwnRate;
 import loopwright.casework.Problem;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.ComplaintKind;
@@ -31,6 +35,7 @@ import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.Warning;
 import loopwright.io.wire.SchemaCheck;
 import loopwright.knowledge.Context;
+import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import org.junit.jupiter.api.Test;
@@ -55,6 +60,29 @@ class FileCaseStoreTest {
         CheckKind.LOOK, Optional.empty(), Optional.empty(), Optional.of("L1"), Setting.REST);
   }
 
+  private static Account account() {
+    List<String> some = List.of("p\u00fcmper", "");
+    return new Account(
+        "Beacon dead",
+        CaseView.Status.ISOLATED,
+        6.5,
+        List.of(new Account.Line(1, "F3.load", some, "12.4 V", "12 to 13 V", "kept")),
+        List.of(new ClearedView("F3", "beacon fuse F3", List.of(1, 2), "12.4 V")),
+        Optional.of(
+            new Account.Fault(
+                "stud G4",
+                some,
+                0.993,
+                List.of(new Account.Cause("G4", PartKind.GROUND, "on-paint", 0.9)),
+                some,
+                some,
+                some,
+                some,
+                List.of(),
+                some)),
+        Optional.of("G4"));
+  }
+
   /** One of each kind of event, with each kind of answer. */
   static List<CaseEvent> everyKind() {
     return List.of(
@@ -67,7 +95,8 @@ class FileCaseStoreTest {
             Optional.of("L1"),
             ComplaintKind.BLOWS_FUSE,
             Context.AFTER_WORK,
-            "basic"),
+            "basic",
+            true),
         new CaseEvent.Taken(AT.plusSeconds(1), 1, volts(), new Answer.Text("12,40 V \u03a9")),
         new CaseEvent.Taken(AT.plusSeconds(2), 2, look(), new Answer.Saw(Seen.SILENT)),
         new CaseEvent.Taken(
@@ -83,6 +112,19 @@ class FileCaseStoreTest {
         new CaseEvent.Warned(AT.plusSeconds(9), Warning.HEAT),
         new CaseEvent.Isolated(AT.plusSeconds(10)),
         new CaseEvent.Gone(AT.plusSeconds(11)),
+        new CaseEvent.Told(
+            AT,
+            new Account(
+                "",
+                CaseView.Status.HEALTHY,
+                2,
+                List.of(),
+                List.of(),
+                Optional.empty(),
+                Optional.of("G4"))),
+        new CaseEvent.Weighed(
+            AT, List.of(new OwnRate(PartKind.GROUND, "on-paint", 1.98, 0.12, 1.6))),
+        new CaseEvent.Photographed(AT.plusSeconds(11), "photos/stud G4.jpg", ""),
         new CaseEvent.Stopped(AT.plusSeconds(12)));
   }
 
@@ -104,6 +146,45 @@ class FileCaseStoreTest {
     loaded.journal().close();
     assertThat(loaded.events()).isEqualTo(everyKind());
     assertThat(loaded.missing()).isEmpty();
+  }
+
+  @Test
+  void aWholeAccountComesBackAsItWasAndFitsTheSchema() throws Exception {
+    List<CaseEvent> events = List.of(everyKind().get(0), new CaseEvent.Told(AT, account()));
+    String line = Files.readAllLines(write(events)).get(1);
+    assertThat(new FileCaseStore(folder).read("beacon-1").events()).isEqualTo(events);
+    assertThat(SchemaCheck.CASE.defects(line)).as(line).isEmpty();
+  }
+
+  /** Looked at while it is written: all that is on the disk, and the file stays open and locked. */
+  @Test
+  void aCaseThatIsOpenHereCanBeReadAndStaysOpen() throws Exception {
+    FileCaseStore store = new FileCaseStore(folder);
+    try (CaseStore.Journal journal = store.create("beacon-1")) {
+      for (CaseEvent event : everyKind()) {
+        journal.append(event);
+        store.read("beacon-1");
+      }
+      assertThat(store.read("beacon-1").events()).isEqualTo(everyKind());
+      assertThatThrownBy(() -> store.load("beacon-1")).hasMessageContaining("open already");
+      journal.append(MORE);
+    }
+    assertThat(store.read("beacon-1").events()).endsWith(MORE);
+  }
+
+  @Test
+  void aPhotoIsCopiedBesideTheCaseAndOnlyAPictureIs() throws Exception {
+    Path photo = Files.write(folder.resolve("stud.jpg"), new byte[] {1, 2, 3});
+    Path cases = folder.resolve("cases");
+    try (CaseStore.Journal journal = new FileCaseStore(cases).create("beacon-1")) {
+      String name = journal.photo(photo);
+      assertThat(name).isEqualTo("photos/stud.jpg");
+      assertThat(cases.resolve(name)).hasSameBinaryContentAs(photo);
+      assertThatThrownBy(() -> journal.photo(folder.resolve("passwd")))
+          .hasMessageContaining("a picture");
+      assertThatThrownBy(() -> journal.photo(folder.resolve("missing.png")))
+          .hasMessageContaining("can't be taken");
+    }
   }
 
   @Test
@@ -247,14 +328,14 @@ class FileCaseStoreTest {
   void aFileOfAnotherVersionIsLeftAloneAndSaysSo() throws Exception {
     Path file = write(everyKind());
     List<String> lines = new ArrayList<>(Files.readAllLines(file));
-    String body = lines.get(9).substring(18).replace("\"v\":1", "\"v\":2");
+    String body = lines.get(9).substring(18).replace("\"v\":1", "\"v\":3");
     java.util.zip.CRC32 crc = new java.util.zip.CRC32();
     crc.update(body.getBytes(java.nio.charset.StandardCharsets.UTF_8));
     lines.set(9, String.format("{\"crc\":\"%08x\",%s", crc.getValue(), body));
     Files.write(file, lines);
     assertThatThrownBy(() -> new FileCaseStore(folder).load("beacon-1"))
         .isInstanceOf(Problem.class)
-        .hasMessageContaining("version 2")
+        .hasMessageContaining("version 3")
         .hasMessageContaining("Nothing was changed");
     assertThat(Files.readAllLines(file)).isEqualTo(lines);
   }

@@ -28,6 +28,9 @@ public final class SchemaCheck {
   /** Lines of proof files. */
   public static final SchemaCheck PROOF = new SchemaCheck("proof-1", "");
 
+  /** Exported cases. */
+  public static final SchemaCheck CASE_EXPORT = new SchemaCheck("case-export-1", "");
+
   private final Schema schema;
 
   private SchemaCheck(String name, String part) {

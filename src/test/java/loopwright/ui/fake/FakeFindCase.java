@@ -1,5 +1,6 @@
 package loopwright.ui.fake;
 
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -733,6 +734,13 @@ public final class FakeFindCase implements FindCase {
     repaired = true;
     seq++;
     said = part + " mended. Now prove it under load.";
+    return view();
+  }
+
+  @Override
+  public CaseView attach(Path photo, String caption) {
+    seq++;
+    said = "The photo " + photo.getFileName() + " is kept with the case.";
     return view();
   }
 

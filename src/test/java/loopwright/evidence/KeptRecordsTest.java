@@ -1,0 +1,115 @@
+package loopwright.evidence;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import loopwright.casework.Account;
+import loopwright.casework.CaseDesk;
+import loopwright.casework.CaseView;
+import loopwright.casework.CheckView;
+import loopwright.casework.FindCase;
+import loopwright.casework.Problem;
+import loopwright.casework.ReadingView;
+import loopwright.casework.ReadyCase;
+import loopwright.casework.SimulatedMeter;
+import loopwright.casework.record.CaseRecord;
+import loopwright.casework.record.KeptCases;
+import loopwright.io.ReadyCaseFile;
+import loopwright.io.journal.FileCaseStore;
+import loopwright.model.Vehicle;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What the journals of played cases say, against what stood on the screen. */
+class KeptRecordsTest {
+  @TempDir Path folder;
+
+  private CaseRecord record() {
+    return new KeptCases(new FileCaseStore(folder), Clock.systemUTC()).shelf().records().get(0);
+  }
+
+  private static CaseView play(FindCase find, SimulatedMeter meter, CaseView.Move move)
+      throws Problem {
+    CaseView view = find.view();
+    for (int n = 0; n < 30 && view.move() == move; n++) {
+      CheckView check = view.next().orElseThrow();
+      view = find.answer(check.id(), meter.read(check));
+    }
+    return view;
+  }
+
+  @Test
+  void theRecordSaysWhatStoodOnTheScreenEvenWhileTheCaseIsOpen() throws Problem {
+    ReadyCase ready =
+        ReadyCaseFile.readBundled().orThrow().stream()
+            .filter(c -> c.id().equals("tractor-horn"))
+            .findFirst()
+            .orElseThrow();
+    Vehicle vehicle = Bench.vehicle(ready.vehicle());
+    SimulatedMeter meter = new SimulatedMeter(vehicle, Bench.KNOWLEDGE, ready, 1);
+    try (FindCase find =
+        meter.following(
+            Bench.desk(new FileCaseStore(folder))
+                .open(
+                    new CaseDesk.NewCase(
+                        vehicle,
+                        ready.vehicle(),
+                        ready.circuit(),
+                        Optional.empty(),
+                        ready.kind(),
+                        ready.context(),
+                        ready.meter(),
+                        true),
+                    CaseDesk.Progress.SILENT))) {
+      assertThat(record().state()).isEqualTo(CaseRecord.State.OPEN);
+      CaseView found = play(find, meter, CaseView.Move.CHECK);
+      assertThat(found.move()).isEqualTo(CaseView.Move.REPAIR);
+      CaseRecord record = record();
+      assertThat(record.state()).isEqualTo(CaseRecord.State.FOUND);
+      assertThat(record.title()).isEqualTo(found.title());
+      Account.Fault fault = record.stages().get(0).fault().orElseThrow();
+      assertThat(fault.title()).isEqualTo(found.suspects().get(0).title());
+      assertThat(fault.repair()).isEqualTo(found.repair().orElseThrow().repair()).isNotEmpty();
+      assertThat(fault.causes()).isNotEmpty();
+      assertThat(fault.causes().stream().mapToDouble(Account.Cause::belief).sum())
+          .isBetween(0.9, 1.0 + 1e-9);
+      assertThat(record.stages().get(0).account().orElseThrow().cleared())
+          .isEqualTo(found.cleared());
+      same(record.stages().get(0), found.readings());
+
+      find.repaired(found.suspects().get(0).parts().get(0));
+      CaseView end = play(find, meter, CaseView.Move.PROOF);
+      assertThat(end.move()).isEqualTo(CaseView.Move.END);
+      assertThat(record().state()).isEqualTo(CaseRecord.State.PROVEN);
+      assertThat(record().repairs()).singleElement().matches(CaseRecord.Repair::proven);
+      same(record().stages().get(1), end.readings());
+      assertThat(record().opened().practice()).isTrue();
+
+      int seq = end.seq();
+      find.stop();
+      assertThat(find.view().seq()).as("what is told counts as no line").isEqualTo(seq + 1);
+    }
+    int events = new FileCaseStore(folder).read(record().opened().caseId()).events().size();
+    try (FindCase again =
+        Bench.desk(new FileCaseStore(folder))
+            .resume(record().opened().caseId(), vehicle, CaseDesk.Progress.SILENT)) {
+      assertThat(again.view().move()).isEqualTo(CaseView.Move.END);
+    }
+    assertThat(new FileCaseStore(folder).read(record().opened().caseId()).events())
+        .as("who looks at a case again changes nothing")
+        .hasSize(events);
+  }
+
+  private static void same(CaseRecord.Stage stage, List<ReadingView> shown) {
+    assertThat(stage.readings()).hasSameSizeAs(shown);
+    for (ReadingView reading : shown) {
+      Account.Line line = stage.line(reading.id()).orElseThrow();
+      assertThat(line.value()).isEqualTo(reading.value());
+      assertThat(line.healthy()).isEqualTo(reading.healthyWords());
+      assertThat(line.where()).isEqualTo(reading.where());
+    }
+  }
+}
