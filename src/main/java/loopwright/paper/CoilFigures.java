@@ -56,11 +56,11 @@ final class CoilFigures {
       OperatingPoint point = plan.point(setting);
       double amps = Math.abs(point.amps(e));
       double volts = Math.abs(point.across(e));
-      if (amps > most) {
+      if (Plan.more(amps, most)) {
         most = amps;
         mostAt = setting;
       }
-      if (volts > FED * needs && volts < least) {
+      if (volts > FED * needs && Plan.more(least, volts)) {
         least = volts;
         leastAt = setting;
       }
@@ -116,7 +116,7 @@ final class CoilFigures {
             .findFirst()
             .orElseThrow();
     for (Setting setting : plan.alone()) {
-      OperatingPoint point = plan.solver().solve(without, setting.without(apart));
+      OperatingPoint point = plan.states().of(without, setting.without(apart));
       if (point.volts(junction.a(), junction.b()) > junction.forwardVolts().high()) {
         return new Figure(relay.id(), Figure.Kind.DIODES_BACKWARDS, 1, 0, setting, List.of(diode));
       }
@@ -142,7 +142,7 @@ final class CoilFigures {
               .mapToDouble(e -> Math.abs(point.amps(e)))
               .max()
               .orElse(0);
-      if (Math.min(motors, contact) > most) {
+      if (Plan.more(Math.min(motors, contact), most)) {
         most = Math.min(motors, contact);
         at = setting;
       }

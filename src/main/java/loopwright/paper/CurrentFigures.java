@@ -44,8 +44,8 @@ final class CurrentFigures {
 
   private void note(OperatingPoint point) {
     for (int e = 0; e < plan.network().elements().size(); e++) {
-      double amps = Math.abs(point.amps(e));
-      if (amps > most.getOrDefault(e, 0.0)) {
+      double amps = Plan.amps(point, e);
+      if (Plan.more(amps, most.getOrDefault(e, 0.0))) {
         most.put(e, amps);
         where.put(e, point.setting());
       }

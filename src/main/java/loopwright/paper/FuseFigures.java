@@ -126,7 +126,7 @@ final class FuseFigures {
         }
         OperatingPoint point = plan.point(setting);
         double amps = Math.abs(point.volts(node)) / point.ohmsSeen(node, Network.REFERENCE);
-        if (amps < least) {
+        if (Plan.more(least, amps)) {
           least = amps;
           far = end.getValue();
           where = setting;

@@ -86,7 +86,7 @@ final class InrushFigures {
       }
       for (Moment moment : Moment.values()) {
         if (draws(moment, plan.point(setting))) {
-          moment(moment, plan.solver().solve(variants.get(moment), setting));
+          moment(moment, plan.states().of(variants.get(moment), setting));
         }
       }
     }
@@ -122,7 +122,7 @@ final class InrushFigures {
     for (int e = 0; e < plan.network().elements().size(); e++) {
       Element element = plan.network().elements().get(e);
       Part part = plan.part(element);
-      double amps = Math.abs(point.amps(e));
+      double amps = Plan.amps(point, e);
       if (part.spec() instanceof PartSpec.Fuse f && amps > HOLDS * f.amps()) {
         Figure figure =
             new Figure(
@@ -133,7 +133,8 @@ final class InrushFigures {
                 point.setting(),
                 List.of(),
                 List.of(amps, moment.word));
-        fuses.merge(e, figure, (a, b) -> a.value() / a.limit() <= b.value() / b.limit() ? a : b);
+        fuses.merge(
+            e, figure, (a, b) -> Plan.more(a.value() / a.limit(), b.value() / b.limit()) ? b : a);
       } else if (element instanceof Element.Contact && Plan.rating(part).isPresent()) {
         Figure figure =
             new Figure(
@@ -144,7 +145,7 @@ final class InrushFigures {
                 point.setting(),
                 List.of(),
                 List.of(Plan.contact(element)));
-        contacts.merge(e, figure, (a, b) -> a.value() >= b.value() ? a : b);
+        contacts.merge(e, figure, (a, b) -> Plan.more(b.value(), a.value()) ? b : a);
       }
     }
   }

@@ -45,7 +45,7 @@ final class Loss {
     for (int e : way) {
       Element piece = plan.network().elements().get(e);
       double drop = Math.abs(point.across(e));
-      if (drop > most && plan.part(piece).kind() != PartKind.DIODE) {
+      if (Plan.more(drop, most) && plan.part(piece).kind() != PartKind.DIODE) {
         most = drop;
         worst = plan.network().elements().get(e).part();
       }
@@ -98,7 +98,7 @@ final class Loss {
       if (part.spec() instanceof PartSpec.Wire w) {
         double drop = Math.abs(point.amps(e)) * plan.copperOhms(w);
         copper += drop;
-        if (drop > most) {
+        if (Plan.more(drop, most)) {
           most = drop;
           worst = Optional.of(part);
         }

@@ -25,8 +25,6 @@ import loopwright.model.WireSize;
 import loopwright.solver.Element;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
-import loopwright.solver.Solver;
-import loopwright.solver.Variant;
 
 /**
  * What all figures of one plan share: the network, its states in the settings that matter, each
@@ -37,15 +35,20 @@ public final class Plan {
   /** Copper at 20 C, standard annealed (IEC 60028), in ohm mm2 per metre. */
   private static final double COPPER_OHM_MM2_PER_METRE = 0.017241;
 
+  /** Share by which two numbers differ at most that are the same but for their last digits. */
+  private static final double SAME = 1e-9;
+
+  /** Current that only leaks, over dirt and blocked diodes, in amperes. */
+  private static final double LEAKS = 1e-6;
+
   /** Rating that no short reaches, in amperes. */
   private static final double NEVER_BLOWS = 1e6;
 
   private final Network network;
-  private final Solver solver;
   private final Vehicle vehicle;
   private final Typicals typicals;
   private final WireFuses wireFuses;
-  private final Map<Setting, OperatingPoint> points = new HashMap<>();
+  private final States states;
   private final Map<Setting, Boolean> cranks = new HashMap<>();
   private final List<Figure> figures = new ArrayList<>();
   private List<Setting> settings = List.of();
@@ -60,7 +63,7 @@ public final class Plan {
    */
   public Plan(Vehicle vehicle, Typicals typicals, WireFuses wireFuses) {
     this.network = Network.of(lasting(vehicle, typicals), typicals);
-    this.solver = Solver.full(network);
+    this.states = new States(vehicle, network);
     this.vehicle = vehicle;
     this.typicals = typicals;
     this.wireFuses = wireFuses;
@@ -119,16 +122,14 @@ public final class Plan {
     figures.add(figure);
   }
 
-  /**
-   * Solves this plan's variants; shared, since to order its matrix takes longer than to solve it.
-   */
-  Solver solver() {
-    return solver;
+  /** Its states in all settings. */
+  States states() {
+    return states;
   }
 
   /** The healthy state in a setting, no fuse blown. */
   public OperatingPoint point(Setting setting) {
-    return points.computeIfAbsent(setting, s -> solver.solve(Variant.healthy(network), s));
+    return states.whole(setting);
   }
 
   /** Each circuit on by itself. */
@@ -162,7 +163,7 @@ public final class Plan {
   Setting together(Predicate<Circuit> which) {
     Map<String, String> positions = new LinkedHashMap<>();
     List<Circuit> greatestFirst = new ArrayList<>(vehicle.circuits());
-    greatestFirst.sort(Comparator.comparingDouble(c -> -batteryAmps(point(c.onSetting()))));
+    greatestFirst.sort(Comparator.comparingDouble(c -> -(float) batteryAmps(point(c.onSetting()))));
     for (Circuit circuit : greatestFirst) {
       boolean starts = circuit.loads().stream().anyMatch(l -> starter(part(l.part())));
       if (!starts && which.test(circuit)) {
@@ -234,6 +235,17 @@ public final class Plan {
         .findFirst()
         .map(WireSize::toString)
         .orElse("");
+  }
+
+  /** Current of an element in amperes, whichever way it flows; 0 where it only leaks. */
+  static double amps(OperatingPoint point, int e) {
+    double amps = Math.abs(point.amps(e));
+    return amps < LEAKS ? 0 : amps;
+  }
+
+  /** Whether one number is greater than another by more than the last digits of a solved state. */
+  static boolean more(double one, double two) {
+    return one > two + SAME * Math.abs(two);
   }
 
   /** The name of a contact. */

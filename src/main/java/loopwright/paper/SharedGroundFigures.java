@@ -82,7 +82,7 @@ final class SharedGroundFigures {
       boolean own = circuit.loads().stream().anyMatch(l -> l.part().equals(signal.id()));
       if (!own && !plan.cranks(circuit.onSetting())) {
         double moved = moved(plan.point(circuit.onSetting()), e, ground.node());
-        if (moved > most) {
+        if (Plan.more(moved, most)) {
           most = moved;
           heavy = Optional.of(circuit);
         }

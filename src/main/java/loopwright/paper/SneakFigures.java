@@ -81,7 +81,7 @@ final class SneakFigures {
 
   SneakFigures(Plan plan) {
     this.plan = plan;
-    this.states = new States(plan);
+    this.states = plan.states();
     this.islands = new Islands(plan);
     for (Circuit circuit : plan.vehicle().circuits()) {
       circuit

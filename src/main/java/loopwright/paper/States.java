@@ -1,6 +1,5 @@
 package loopwright.paper;
 
-import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -13,10 +12,10 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
+import loopwright.model.Vehicle;
 import loopwright.solver.Change;
-import loopwright.solver.Element;
-import loopwright.solver.Gate;
 import loopwright.solver.History;
+import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
 import loopwright.solver.Solver;
 import loopwright.solver.Values;
@@ -28,17 +27,26 @@ import loopwright.solver.Variant;
  * quick. Not for several threads.
  */
 final class States {
-  private final Plan plan;
+  private final Vehicle vehicle;
+  private final Network network;
   private final Map<String, List<String>> positions = new LinkedHashMap<>();
   private final Set<String> keys = new HashSet<>();
   private final Set<String> momentary = new HashSet<>();
   private final Map<Setting, Solver> bases = new HashMap<>();
+  private final Map<Setting, OperatingPoint> whole = new HashMap<>();
 
-  States(Plan plan) {
-    this.plan = plan;
-    positions.putAll(plan.vehicle().controls());
+  /**
+   * Of a network.
+   *
+   * @param vehicle the vehicle with its fuses as they are
+   * @param network the network to solve
+   */
+  States(Vehicle vehicle, Network network) {
+    this.vehicle = vehicle;
+    this.network = network;
+    positions.putAll(vehicle.controls());
     for (String control : positions.keySet()) {
-      if (plan.part(control).spec() instanceof PartSpec.Switch s) {
+      if (vehicle.requirePart(control).spec() instanceof PartSpec.Switch s) {
         if (s.control() == PartSpec.Control.KEY) {
           keys.add(control);
         }
@@ -57,7 +65,7 @@ final class States {
   Set<Setting> settings() {
     Set<Setting> settings = new LinkedHashSet<>();
     settings.add(Setting.REST);
-    plan.vehicle().circuits().forEach(c -> settings.add(moved(c.onSetting())));
+    vehicle.circuits().forEach(c -> settings.add(moved(c.onSetting())));
     Set<Setting> turned = new LinkedHashSet<>(List.of(Setting.REST, usual()));
     keys.forEach(k -> moves(k).forEach(p -> turned.add(usual().with(k, p))));
     settings.addAll(turned);
@@ -74,13 +82,13 @@ final class States {
   /** The controls besides keys that two in three of all circuits want in the same position. */
   private Setting usual() {
     Map<Map.Entry<String, String>, Integer> wanted = new HashMap<>();
-    plan.vehicle()
+    vehicle
         .circuits()
         .forEach(c -> c.on().entrySet().forEach(p -> wanted.merge(p, 1, Integer::sum)));
     Setting usual = Setting.REST;
     for (Map.Entry<Map.Entry<String, String>, Integer> w : wanted.entrySet()) {
       String control = w.getKey().getKey();
-      boolean most = 3 * w.getValue() >= 2 * plan.vehicle().circuits().size();
+      boolean most = 3 * w.getValue() >= 2 * vehicle.circuits().size();
       if (most && !keys.contains(control)) {
         usual = usual.with(control, w.getKey().getValue());
       }
@@ -115,60 +123,35 @@ final class States {
     return momentary.contains(control);
   }
 
-  /** The whole vehicle in a setting. */
+  /** The whole vehicle in a setting, no fuse blown; solved once. */
   OperatingPoint whole(Setting setting) {
-    return base(setting).solve(variant(setting), onlyKeys(setting));
+    return whole.computeIfAbsent(setting, s -> of(Variant.healthy(network), s));
   }
 
   /** With one element gone. */
   OperatingPoint without(Setting setting, int element) {
-    Variant variant = variant(setting).with(List.of(new Change.Remove(element)));
-    return base(setting).solve(variant, onlyKeys(setting));
+    return of(Variant.healthy(network).with(List.of(new Change.Remove(element))), setting);
+  }
+
+  /** A changed vehicle in a setting. */
+  OperatingPoint of(Variant variant, Setting setting) {
+    return of(variant, setting, Values.typical(variant));
+  }
+
+  /** A changed vehicle in a setting, with values of its own. */
+  OperatingPoint of(Variant variant, Setting setting, Values values) {
+    return base(setting).solve(variant, setting, values, History.NONE);
   }
 
   /** The whole vehicle in a setting that it comes to with these relays pulled in. */
   OperatingPoint from(Setting setting, BitSet pulledIn) {
-    Variant variant = variant(setting);
-    return base(setting)
-        .solve(variant, onlyKeys(setting), Values.typical(variant), History.NONE, pulledIn);
+    Variant variant = Variant.healthy(network);
+    return base(setting).solve(variant, setting, Values.typical(variant), History.NONE, pulledIn);
   }
 
   private Solver base(Setting setting) {
-    return bases.computeIfAbsent(onlyKeys(setting), s -> Solver.lowRank(plan.network(), s));
-  }
-
-  private Setting onlyKeys(Setting setting) {
     SortedMap<String, String> turned = new TreeMap<>(setting.positions());
     turned.keySet().retainAll(keys);
-    return Setting.of(turned);
-  }
-
-  /** The network with the contacts of all controls but keys stuck as the setting has them. */
-  private Variant variant(Setting setting) {
-    List<Change> changes = new ArrayList<>();
-    setting
-        .positions()
-        .forEach(
-            (control, position) -> {
-              if (!keys.contains(control)) {
-                changes.addAll(moved(control, position));
-              }
-            });
-    return Variant.healthy(plan.network()).with(changes);
-  }
-
-  private List<Change> moved(String control, String position) {
-    List<Change> changes = new ArrayList<>();
-    for (int e : plan.network().elementsOf(control)) {
-      Element.Contact c = (Element.Contact) plan.network().elements().get(e);
-      boolean closed = ((Gate.Position) c.gate()).closedIn().contains(position);
-      if (closed != ((Gate.Position) c.gate()).closedIn().contains(rest(control))) {
-        Gate stuck = new Gate.Fixed(closed ? Gate.Rest.CLOSED : Gate.Rest.OPEN);
-        changes.add(
-            new Change.Replace(
-                e, new Element.Contact(c.part(), c.role(), c.a(), c.b(), c.ohms(), stuck)));
-      }
-    }
-    return changes;
+    return bases.computeIfAbsent(Setting.of(turned), s -> Solver.lowRank(network, s));
   }
 }

@@ -10,7 +10,6 @@ import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.solver.Element;
-import loopwright.solver.History;
 import loopwright.solver.OperatingPoint;
 import loopwright.solver.Values;
 import loopwright.solver.Variant;
@@ -99,7 +98,7 @@ final class SupplyFigures {
         values.set(e, 0, CHARGING_VOLTS * values.get(e, 0));
       }
     }
-    OperatingPoint point = plan.solver().solve(healthy, likely, values, History.NONE);
+    OperatingPoint point = plan.states().of(healthy, likely, values);
     double load = plan.batteryAmps(point);
     double working = value("chargeAmps", PartSpec.Battery::chargeAmps);
     double idle = value("chargeIdleAmps", PartSpec.Battery::chargeIdleAmps);

@@ -8,9 +8,7 @@ final class FullKernel implements Kernel {
   private double[] loaded;
 
   FullKernel(Network network) {
-    Variant healthy = Variant.healthy(network);
-    place =
-        SparseSystem.leastDegreeOrder(network.nodes(), ends(healthy, true), ends(healthy, false));
+    place = network.order();
   }
 
   private static int[] ends(Variant variant, boolean first) {

@@ -17,14 +17,13 @@ final class Layout {
     this.coilOf = coilOf;
   }
 
-  /** Of the network as it is. {@link Network#layout} keeps it. */
-  static Layout of(Network network, Setting setting) {
+  /** Of the network with everything at rest. {@link Network#layout} keeps it. */
+  static Layout atRest(Network network) {
     List<Element> elements = network.elements();
     int n = elements.size();
     Layout layout = new Layout(new boolean[n], new boolean[n], new int[n]);
     for (int e = 0; e < n; e++) {
-      layout.off[e] = setting.apart().contains(elements.get(e).part());
-      layout.closed[e] = closed(elements.get(e), network, setting);
+      layout.closed[e] = closed(elements.get(e), network, Setting.REST);
       layout.coilOf[e] = -1;
       if (movedByCoil(elements.get(e))) {
         for (int other : network.elementsOf(elements.get(e).part())) {
@@ -37,11 +36,29 @@ final class Layout {
     return layout;
   }
 
+  /** Of the network as it is: only what a setting moves or takes apart is looked at anew. */
+  static Layout of(Network network, Setting setting) {
+    Layout rest = network.layout(Setting.REST);
+    Layout layout = new Layout(rest.off.clone(), rest.closed.clone(), rest.coilOf);
+    for (String part : setting.apart()) {
+      network.elementsOf(part).forEach(e -> layout.off[e] = true);
+    }
+    for (String control : setting.positions().keySet()) {
+      for (int e : network.elementsOf(control)) {
+        layout.closed[e] = closed(network.elements().get(e), network, setting);
+      }
+    }
+    return layout;
+  }
+
   /** Of a variant: only what differs from the network is looked at anew. */
   static Layout of(Variant variant, Setting setting) {
     Network network = variant.base();
     Layout base = network.layout(setting);
     int n = variant.size();
+    if (variant.different().length == 0) {
+      return base;
+    }
     Layout layout =
         new Layout(
             Arrays.copyOf(base.off, n),
@@ -102,6 +119,13 @@ final class Layout {
   /** Whether an element is a gap or its part is apart. */
   boolean off(int e) {
     return off[e];
+  }
+
+  /**
+   * Whether another setting of the same network takes an element out, or moves it, the other way.
+   */
+  boolean differs(Layout other, int e) {
+    return off[e] != other.off[e] || closed[e] != other.closed[e];
   }
 
   /** Number of the coil that moves a contact; negative if none does. */

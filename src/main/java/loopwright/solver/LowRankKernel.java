@@ -57,8 +57,9 @@ final class LowRankKernel implements Kernel {
    *
    * @param healthy the base
    * @param point the operating point that changes start from
+   * @param full factors what is changed too much
    */
-  LowRankKernel(Variant healthy, OperatingPoint point) {
+  LowRankKernel(Variant healthy, OperatingPoint point, FullKernel full) {
     this.network = healthy.base();
     int count = healthy.size();
     baseA = new int[count];
@@ -68,13 +69,11 @@ final class LowRankKernel implements Kernel {
       baseB[e] = healthy.element(e).b();
     }
     baseSiemens = point.siemensCopy(count);
-    base =
-        new SparseSystem(
-            SparseSystem.leastDegreeOrder(network.nodes(), baseA, baseB), baseA, baseB);
+    base = new SparseSystem(network.order(), baseA, baseB);
     base.factor(baseSiemens);
     baseOffset = point.offsetCopy(count);
     baseVolts = base.solve(OperatingPoint.offsetAmps(healthy, baseOffset, network.nodes()));
-    full = new FullKernel(network);
+    this.full = full;
   }
 
   private double[] baseColumn(int into, int outOf) {

@@ -47,7 +47,9 @@ public final class Network {
   private final int firstSpare;
   private final double[][] typicalRows;
   private final Variant asItIs;
+  private final Layout atRest;
   private final Map<Setting, Layout> layouts = new ConcurrentHashMap<>();
+  private int[] order;
 
   private Network(
       Vehicle vehicle,
@@ -68,6 +70,7 @@ public final class Network {
     this.elementsOf = byPart;
     this.typicalRows = this.elements.stream().map(Values::typicalRow).toArray(double[][]::new);
     this.asItIs = Variant.unchanged(this);
+    this.atRest = Layout.atRest(this);
   }
 
   /**
@@ -133,15 +136,31 @@ public final class Network {
 
   /** What a setting does to the elements; looked up once for each setting. */
   Layout layout(Setting setting) {
+    if (setting.equals(Setting.REST)) {
+      return atRest;
+    }
     return layouts.computeIfAbsent(setting, s -> Layout.of(this, s));
   }
 
-  /** Typical values of each element, shared by all who ask: not to be changed. */
+  /**
+   * Place of each node in the order of elimination, shared by all who ask: not to be changed.
+   * Worked out once, since that takes longer than to factor.
+   */
+  synchronized int[] order() {
+    if (order == null) {
+      int[] a = elements.stream().mapToInt(Element::a).toArray();
+      int[] b = elements.stream().mapToInt(Element::b).toArray();
+      order = SparseSystem.leastDegreeOrder(nodes, a, b);
+    }
+    return order;
+  }
+
   /** Itself as a variant without changes. */
   Variant asItIs() {
     return asItIs;
   }
 
+  /** Typical values of each element, shared by all who ask: not to be changed. */
   double[][] typicalRows() {
     return typicalRows;
   }

@@ -63,13 +63,15 @@ public final class Solver {
 
   /**
    * A solver that changes one factorisation, made at the healthy operating point of a setting.
-   * Quick for variants of that setting.
+   * Quick for variants of that setting and of those that move little.
    */
   public static Solver lowRank(Network network, Setting setting) {
     Variant healthy = Variant.healthy(network);
+    FullKernel full = new FullKernel(network);
     OperatingPoint point =
-        full(network).solve(healthy, setting, Values.typical(healthy), History.NONE);
-    return new Solver(network, new LowRankKernel(healthy, point), Optional.of(point));
+        new Solver(network, full, Optional.empty())
+            .solve(healthy, setting, Values.typical(healthy), History.NONE);
+    return new Solver(network, new LowRankKernel(healthy, point, full), Optional.of(point));
   }
 
   /** The network it solves variants of. */
@@ -107,18 +109,18 @@ public final class Solver {
    */
   public OperatingPoint solve(
       Variant variant, Setting setting, Values values, History history, BitSet pulledIn) {
-    Optional<OperatingPoint> known = reference.filter(r -> r.setting().equals(setting));
     synchronized (kernel) {
-      if (known.isPresent()
-          && known.get().ending() == OperatingPoint.Ending.STEADY
+      if (reference.isPresent()
+          && reference.get().ending() == OperatingPoint.Ending.STEADY
           && pulledIn.isEmpty()) {
+        BitSet before = reference.get().pulledIn();
         Optional<OperatingPoint> near =
-            new Search(variant, setting, values, history, known.get().pulledIn(), known).runFrom();
+            new Search(variant, setting, values, history, before, reference).runFrom();
         if (near.isPresent()) {
           return near.get();
         }
       }
-      return new Search(variant, setting, values, history, pulledIn, known).run();
+      return new Search(variant, setting, values, history, pulledIn, reference).run();
     }
   }
 
@@ -140,9 +142,9 @@ public final class Solver {
   }
 
   /**
-   * One search. Where the healthy state of the setting is known, it starts from the volts of that
-   * state, and only elements that can differ from it are looked at: those that change with the
-   * volts, those of the variant, and those with a value of their own.
+   * One search. Where a healthy state is known, it starts from the volts of that state, and only
+   * elements that can differ from it are looked at: those that change with the volts, those that
+   * the setting moves, those of the variant, and those with a value of their own.
    */
   private final class Search {
     private final Variant variant;
@@ -182,7 +184,8 @@ public final class Solver {
         siemens = known.get().siemensCopy(n);
         offset = known.get().offsetCopy(n);
         volts = known.get().voltsCopy();
-        lively = IntStream.range(0, n).filter(this::mayDiffer).toArray();
+        Layout before = network.layout(known.get().setting());
+        lively = IntStream.range(0, n).filter(e -> mayDiffer(e, before)).toArray();
         for (int e : lively) {
           if (variant.element(e) instanceof Element.Junction
               && e < known.get().variant().size()
@@ -198,8 +201,9 @@ public final class Solver {
       }
     }
 
-    private boolean mayDiffer(int e) {
+    private boolean mayDiffer(int e, Layout before) {
       if (e >= variant.baseCount()
+          || layout.differs(before, e)
           || variant.touched(e)
           || variant.removed(e)
           || !values.typicalIn(network, e)) {
