@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.function.BooleanSupplier;
 import javafx.application.Application;
 import javafx.stage.Stage;
 import loopwright.casework.CaseDesk;
@@ -16,6 +17,7 @@ import loopwright.casework.CircuitLoops;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
 import loopwright.casework.PaperReport;
+import loopwright.casework.PlanWatch;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
@@ -123,10 +125,18 @@ public class LoopwrightApp extends Application {
   }
 
   /** The paper check over the engine's rules. */
-  private record Checks(Engine engine) implements PlanCheck {
+  private static final class Checks implements PlanCheck {
+    private final Engine engine;
+    private final PlanWatch watch;
+
+    Checks(Engine engine) {
+      this.engine = engine;
+      this.watch = engine.paperDesk().watch();
+    }
+
     @Override
-    public PaperReport check(Vehicle vehicle, double hottest) {
-      return engine.paperDesk().check(vehicle, hottest);
+    public PaperReport check(Vehicle vehicle, double hottest, BooleanSupplier stale) {
+      return watch.check(vehicle, hottest, stale);
     }
 
     @Override

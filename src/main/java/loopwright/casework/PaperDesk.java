@@ -58,11 +58,20 @@ public final class PaperDesk {
    * @param hottest surroundings of the wires at their hottest, in degrees C; below 80
    */
   public PaperReport check(Vehicle vehicle, double hottest) {
+    return check(vehicle, hottest, () -> PaperCheck.figures(vehicle, knowledge, hottest));
+  }
+
+  /** A watch over a plan that is being edited. */
+  public PlanWatch watch() {
+    return new PlanWatch(this, new PaperCheck(knowledge));
+  }
+
+  PaperReport check(Vehicle vehicle, double hottest, Supplier<List<Figure>> solved) {
     List<VehicleCheck.Finding> unsolved = unsolvable(vehicle);
     if (!unsolved.isEmpty()) {
       return new PaperReport(vehicle.name(), unsolved, List.of(), 0, 0, hottest);
     }
-    List<Figure> figures = PaperCheck.figures(vehicle, knowledge, hottest);
+    List<Figure> figures = solved.get();
     RuleBook book = rules.get();
     List<PlanFinding> findings = new ArrayList<>();
     try (RuleBook.Session session = book.open()) {

@@ -4,6 +4,7 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import loopwright.model.Part;
@@ -29,7 +30,7 @@ record Behind(Set<String> wires, Map<Integer, String> ends) {
     int load = start.a() == feed ? start.b() : start.a();
     Set<String> wires = new LinkedHashSet<>();
     Map<Integer, String> ends = new LinkedHashMap<>();
-    Set<Integer> met = new LinkedHashSet<>(Set.of(load, feed, Network.REFERENCE));
+    Set<Integer> met = new LinkedHashSet<>(List.of(load, feed, Network.REFERENCE));
     Deque<Integer> open = new ArrayDeque<>(Set.of(load));
     while (!open.isEmpty()) {
       int node = open.remove();

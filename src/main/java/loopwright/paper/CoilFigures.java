@@ -115,8 +115,9 @@ final class CoilFigures {
             .map(Element.Junction.class::cast)
             .findFirst()
             .orElseThrow();
+    String changed = apart.isEmpty() ? relay.id() + " suppressor" : "";
     for (Setting setting : plan.alone()) {
-      OperatingPoint point = plan.states().of(without, setting.without(apart));
+      OperatingPoint point = plan.states().of(without, changed, setting.without(apart));
       if (point.volts(junction.a(), junction.b()) > junction.forwardVolts().high()) {
         return new Figure(relay.id(), Figure.Kind.DIODES_BACKWARDS, 1, 0, setting, List.of(diode));
       }

@@ -57,7 +57,7 @@ public record CurrentWay(List<Integer> elements, int at) {
       for (int e : plan.elementsAt(node)) {
         Element element = point.variant().element(e);
         double leaves = element.a() == node ? point.amps(e) : -point.amps(e);
-        if (e != last && !(element instanceof Element.Cell) && sense * leaves > most) {
+        if (e != last && !(element instanceof Element.Cell) && Plan.more(sense * leaves, most)) {
           best = e;
           most = sense * leaves;
         }

@@ -86,7 +86,7 @@ final class InrushFigures {
       }
       for (Moment moment : Moment.values()) {
         if (draws(moment, plan.point(setting))) {
-          moment(moment, plan.states().of(variants.get(moment), setting));
+          moment(moment, plan.states().of(variants.get(moment), moment.word, setting));
         }
       }
     }

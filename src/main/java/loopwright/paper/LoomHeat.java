@@ -81,7 +81,7 @@ final class LoomHeat {
     Loom and(String wire, double carries, double may) {
       List<String> longer = new ArrayList<>(wires);
       longer.add(wire);
-      boolean more = carries / may > share;
+      boolean more = Plan.more(carries / may, share);
       return new Loom(
           longer, amps + carries, could + may, more ? wire : most, more ? carries / may : share);
     }

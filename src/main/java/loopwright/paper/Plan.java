@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.BooleanSupplier;
 import java.util.function.Predicate;
 import loopwright.knowledge.Starters;
 import loopwright.knowledge.WireFuses;
@@ -35,8 +36,11 @@ public final class Plan {
   /** Copper at 20 C, standard annealed (IEC 60028), in ohm mm2 per metre. */
   private static final double COPPER_OHM_MM2_PER_METRE = 0.017241;
 
-  /** Share by which two numbers differ at most that are the same but for their last digits. */
-  private static final double SAME = 1e-9;
+  /** Share by which two numbers may differ that are worked out in two ways. */
+  private static final double SAME = 1e-5;
+
+  /** Share within which two numbers are of one size. */
+  private static final double ALIKE = 1e-3;
 
   /** Current that only leaks, over dirt and blocked diodes, in amperes. */
   private static final double LEAKS = 1e-6;
@@ -62,8 +66,23 @@ public final class Plan {
    * @param typicals usual values, for what the vehicle doesn't say
    */
   public Plan(Vehicle vehicle, Typicals typicals, WireFuses wireFuses) {
+    this(vehicle, typicals, wireFuses, Optional.empty(), () -> false);
+  }
+
+  /**
+   * A plan that was perhaps checked before.
+   *
+   * @param before what an earlier check left
+   * @param stale whether nobody waits for the figures any more
+   */
+  Plan(
+      Vehicle vehicle,
+      Typicals typicals,
+      WireFuses wireFuses,
+      Optional<Kept> before,
+      BooleanSupplier stale) {
     this.network = Network.of(lasting(vehicle, typicals), typicals);
-    this.states = new States(vehicle, network);
+    this.states = new States(vehicle, network, before, stale);
     this.vehicle = vehicle;
     this.typicals = typicals;
     this.wireFuses = wireFuses;
@@ -163,7 +182,7 @@ public final class Plan {
   Setting together(Predicate<Circuit> which) {
     Map<String, String> positions = new LinkedHashMap<>();
     List<Circuit> greatestFirst = new ArrayList<>(vehicle.circuits());
-    greatestFirst.sort(Comparator.comparingDouble(c -> -(float) batteryAmps(point(c.onSetting()))));
+    greatestFirst.sort(Comparator.comparingDouble(c -> -about(batteryAmps(point(c.onSetting())))));
     for (Circuit circuit : greatestFirst) {
       boolean starts = circuit.loads().stream().anyMatch(l -> starter(part(l.part())));
       if (!starts && which.test(circuit)) {
@@ -243,9 +262,14 @@ public final class Plan {
     return amps < LEAKS ? 0 : amps;
   }
 
-  /** Whether one number is greater than another by more than the last digits of a solved state. */
+  /** Whether one number is greater than another by more than two ways to solve a state differ. */
   static boolean more(double one, double two) {
     return one > two + SAME * Math.abs(two);
+  }
+
+  /** The size of a number by which to order: the same for two that are nearly the same. */
+  static double about(double number) {
+    return Math.rint(Math.log(Math.abs(number)) / ALIKE);
   }
 
   /** The name of a contact. */

@@ -25,6 +25,9 @@ final class SharedGroundFigures {
   /** Volts up to which an end of a signal counts as grounded. */
   private static final double GROUNDED = 1;
 
+  /** Volts below which a ground counts as still. */
+  private static final double LEAST_MOVED = 1e-6;
+
   /** Times the signal's own current from which a piece counts as shared. */
   private static final double SHARED = 1.5;
 
@@ -63,7 +66,7 @@ final class SharedGroundFigures {
   private Optional<Return> ground(int e) {
     Element element = plan.network().elements().get(e);
     Optional<OperatingPoint> works =
-        states.stream().max((p, q) -> Double.compare(Math.abs(p.amps(e)), Math.abs(q.amps(e))));
+        states.stream().max((p, q) -> Double.compare(Plan.about(p.amps(e)), Plan.about(q.amps(e))));
     if (works.isEmpty() || works.get().amps(e) == 0) {
       return Optional.empty();
     }
@@ -76,7 +79,7 @@ final class SharedGroundFigures {
   }
 
   private void moves(Part signal, int e, Return ground) {
-    double most = 0;
+    double most = LEAST_MOVED;
     Optional<Circuit> heavy = Optional.empty();
     for (Circuit circuit : plan.vehicle().circuits()) {
       boolean own = circuit.loads().stream().anyMatch(l -> l.part().equals(signal.id()));
@@ -95,7 +98,9 @@ final class SharedGroundFigures {
     int worst = -1;
     for (int piece : ground.way()) {
       boolean shared = Math.abs(point.amps(piece)) > SHARED * Math.abs(point.amps(e));
-      if (shared && (worst < 0 || Math.abs(point.across(piece)) > Math.abs(point.across(worst)))) {
+      if (shared
+          && (worst < 0
+              || Plan.more(Math.abs(point.across(piece)), Math.abs(point.across(worst))))) {
         worst = piece;
       }
     }

@@ -380,7 +380,7 @@ final class SneakFigures {
     return group.stream()
         .max(
             Comparator.<Wake, Boolean>comparing(w -> w.load.moves())
-                .thenComparingDouble(Wake::strength))
+                .thenComparingDouble(w -> Plan.about(w.strength())))
         .orElseThrow();
   }
 

@@ -7,13 +7,18 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
+import java.util.stream.Collectors;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.Vehicle;
 import loopwright.solver.Change;
+import loopwright.solver.Element;
 import loopwright.solver.History;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
@@ -34,14 +39,22 @@ final class States {
   private final Set<String> momentary = new HashSet<>();
   private final Map<Setting, Solver> bases = new HashMap<>();
   private final Map<Setting, OperatingPoint> whole = new HashMap<>();
+  private final Kept.Lookup earlier;
+  private final Kept kept;
+  private final BooleanSupplier stale;
 
   /**
    * Of a network.
    *
    * @param vehicle the vehicle with its fuses as they are
    * @param network the network to solve
+   * @param before what an earlier check left
+   * @param stale whether nobody waits for this check any more
    */
-  States(Vehicle vehicle, Network network) {
+  States(Vehicle vehicle, Network network, Optional<Kept> before, BooleanSupplier stale) {
+    this.earlier = Kept.lookup(before, network);
+    this.kept = new Kept(network);
+    this.stale = stale;
     this.vehicle = vehicle;
     this.network = network;
     positions.putAll(vehicle.controls());
@@ -123,30 +136,65 @@ final class States {
     return momentary.contains(control);
   }
 
+  /** What this check leaves to the next one. */
+  Kept kept() {
+    return kept;
+  }
+
   /** The whole vehicle in a setting, no fuse blown; solved once. */
   OperatingPoint whole(Setting setting) {
-    return whole.computeIfAbsent(setting, s -> of(Variant.healthy(network), s));
+    return whole.computeIfAbsent(
+        setting,
+        s ->
+            base(s)
+                .reference()
+                .filter(r -> r.setting().equals(s))
+                .orElseGet(() -> of(Variant.healthy(network), "", s)));
   }
 
   /** With one element gone. */
   OperatingPoint without(Setting setting, int element) {
-    return of(Variant.healthy(network).with(List.of(new Change.Remove(element))), setting);
+    Element e = network.elements().get(element);
+    return of(
+        Variant.healthy(network).with(List.of(new Change.Remove(element))),
+        e.part() + " " + e.role(),
+        setting);
   }
 
-  /** A changed vehicle in a setting. */
-  OperatingPoint of(Variant variant, Setting setting) {
-    return of(variant, setting, Values.typical(variant));
-  }
-
-  /** A changed vehicle in a setting, with values of its own. */
-  OperatingPoint of(Variant variant, Setting setting, Values values) {
-    return base(setting).solve(variant, setting, values, History.NONE);
+  /**
+   * A changed vehicle in a setting.
+   *
+   * @param changed what is changed, in words that no other change has
+   */
+  OperatingPoint of(Variant variant, String changed, Setting setting) {
+    return of(variant, changed, setting, Values.typical(variant), new BitSet());
   }
 
   /** The whole vehicle in a setting that it comes to with these relays pulled in. */
   OperatingPoint from(Setting setting, BitSet pulledIn) {
     Variant variant = Variant.healthy(network);
-    return base(setting).solve(variant, setting, Values.typical(variant), History.NONE, pulledIn);
+    return of(variant, "", setting, Values.typical(variant), pulledIn);
+  }
+
+  /** The whole vehicle in a setting with values of its own. */
+  OperatingPoint with(Values values, String changed, Setting setting) {
+    return of(Variant.healthy(network), changed, setting, values, new BitSet());
+  }
+
+  private OperatingPoint of(
+      Variant variant, String changed, Setting setting, Values values, BitSet pulledIn) {
+    if (stale.getAsBoolean()) {
+      throw new CancellationException("the plan was edited meanwhile");
+    }
+    Set<String> relays =
+        pulledIn.stream()
+            .mapToObj(coil -> network.elements().get(coil).part())
+            .collect(Collectors.toSet());
+    Kept.Key key = new Kept.Key(setting, changed, relays);
+    OperatingPoint point =
+        base(setting).solve(variant, setting, values, History.NONE, pulledIn, earlier.trail(key));
+    kept.keep(key, point.trail(), point.solved());
+    return point;
   }
 
   private Solver base(Setting setting) {

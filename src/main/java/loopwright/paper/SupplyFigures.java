@@ -98,7 +98,7 @@ final class SupplyFigures {
         values.set(e, 0, CHARGING_VOLTS * values.get(e, 0));
       }
     }
-    OperatingPoint point = plan.states().of(healthy, likely, values);
+    OperatingPoint point = plan.states().with(values, "charging", likely);
     double load = plan.batteryAmps(point);
     double working = value("chargeAmps", PartSpec.Battery::chargeAmps);
     double idle = value("chargeIdleAmps", PartSpec.Battery::chargeIdleAmps);
@@ -127,7 +127,7 @@ final class SupplyFigures {
       }
     }
     List<String> names = new ArrayList<>(takes.keySet());
-    names.sort((a, b) -> Double.compare(takes.get(b), takes.get(a)));
+    names.sort((a, b) -> Double.compare(Plan.about(takes.get(b)), Plan.about(takes.get(a))));
     return names.subList(0, Math.min(MOST_NAMED, names.size()));
   }
 }

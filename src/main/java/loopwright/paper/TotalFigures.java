@@ -48,7 +48,9 @@ final class TotalFigures {
             return;
           }
           Circuit greatest =
-              circuits.stream().max(Comparator.comparingDouble(c -> alone(c, e))).orElseThrow();
+              circuits.stream()
+                  .max(Comparator.comparingDouble(c -> Plan.about(alone(c, e))))
+                  .orElseThrow();
           Figure figure =
               new Figure(
                   element.part(),
@@ -65,13 +67,13 @@ final class TotalFigures {
                       MAIN * circuits.size() >= plan.vehicle().circuits().size()
                           ? "main"
                           : "some"));
-          figures.merge(element.part(), figure, (a, b) -> a.value() >= b.value() ? a : b);
+          figures.merge(element.part(), figure, (a, b) -> Plan.more(b.value(), a.value()) ? b : a);
         });
     figures.values().forEach(plan::add);
   }
 
   private double alone(Circuit circuit, int e) {
-    return Math.abs(plan.point(circuit.onSetting()).amps(e));
+    return Plan.amps(plan.point(circuit.onSetting()), e);
   }
 
   /** The circuits whose loads' current passes an element. */

@@ -13,14 +13,11 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
  * G^-1 i (Woodbury; Householder 1957; Bandler and Salama 1985, from memory).
  *
  * <p>Each answer is put back into Kirchhoff's current law; where it doesn't hold to {@link
- * #TOLERANCE} of the currents that meet at a node, the whole matrix is factored instead. That
- * happens where a change cuts off a part of the network, since the base then says nearly nothing of
- * the cut part.
+ * Balance#TOLERANCE} of the currents that meet at a node, the whole matrix is factored instead.
+ * That happens where a change cuts off a part of the network, since the base then says nearly
+ * nothing of the cut part.
  */
 final class LowRankKernel implements Kernel {
-
-  /** Greatest share by which the currents at a node may fail to add up to zero. */
-  static final double TOLERANCE = 3e-14;
 
   /**
    * Changes above which factoring the sparse matrix anew costs less than the dense small one: the
@@ -274,13 +271,14 @@ final class LowRankKernel implements Kernel {
    * left over is solved for and added to them first, as often as that may help.
    */
   private boolean meets(double[] volts, double[] amps) {
-    double[] left = new double[volts.length];
     double allowed = 1;
-    for (int again = 0; !(leftOver(volts, amps, left) <= allowed); again++) {
+    Balance balance = Balance.of(variant, siemens, volts, amps);
+    for (int again = 0; !(balance.worst() <= allowed); again++) {
       if (again == MOST_REFINED) {
         return false;
       }
-      add(1, changed(base.solve(left)), volts);
+      add(1, changed(base.solve(balance.left())), volts);
+      balance = Balance.of(variant, siemens, volts, amps);
       // What had to be refined hangs on a part that is cut off, where a trifle of current makes
       // volts: it has to be better than what was right at once.
       allowed = REFINED;
@@ -288,53 +286,11 @@ final class LowRankKernel implements Kernel {
     return true;
   }
 
-  /** Share of {@link #TOLERANCE} that a refined answer may leave over. */
+  /** Share of {@link Balance#TOLERANCE} that a refined answer may leave over. */
   private static final double REFINED = 0.02;
 
   /** Most times that an answer is refined before the matrix is factored anew. */
   private static final int MOST_REFINED = 3;
-
-  /**
-   * Current that the volts leave over at each node.
-   *
-   * @return the greatest as a share of what is allowed
-   */
-  private double leftOver(double[] volts, double[] amps, double[] left) {
-    int n = volts.length;
-    double[] scale = new double[n];
-    for (int i = 0; i < n; i++) {
-      double leak = SparseSystem.LEAK * volts[i];
-      left[i] = amps[i] - leak;
-      scale[i] = Math.abs(amps[i]) + Math.abs(leak);
-    }
-    for (int e = 0; e < variant.size(); e++) {
-      double g = siemens[e];
-      if (g == 0) {
-        continue;
-      }
-      Element element = variant.element(e);
-      int a = element.a();
-      int b = element.b();
-      double va = at(volts, a);
-      double vb = at(volts, b);
-      double i = g * (va - vb);
-      double s = g * (Math.abs(va) + Math.abs(vb));
-      if (a >= 0) {
-        left[a] -= i;
-        scale[a] += s;
-      }
-      if (b >= 0) {
-        left[b] += i;
-        scale[b] += s;
-      }
-    }
-    double worst = 0;
-    for (int i = 0; i < n; i++) {
-      // A node's own volts times the conductance it sees bounds what rounding may leave over.
-      worst = Math.max(worst, Math.abs(left[i]) / (TOLERANCE * scale[i] + 1e-12));
-    }
-    return worst;
-  }
 
   /** How many linear steps had to factor anew. */
   long fallbacks() {

@@ -32,6 +32,8 @@ public final class OperatingPoint {
   private final History history;
   private final Ending ending;
   private final List<String> buzzing;
+  private final Trail trail;
+  private final boolean solved;
 
   OperatingPoint(
       Variant variant,
@@ -44,7 +46,9 @@ public final class OperatingPoint {
       BitSet pulledIn,
       BitSet running,
       History history,
-      List<String> buzzing) {
+      List<String> buzzing,
+      Trail trail,
+      boolean solved) {
     this.variant = variant;
     this.setting = setting;
     this.values = values;
@@ -57,6 +61,15 @@ public final class OperatingPoint {
     this.history = history;
     this.ending = buzzing.isEmpty() ? Ending.STEADY : Ending.BUZZING;
     this.buzzing = List.copyOf(buzzing);
+    this.trail = trail;
+    this.solved = solved;
+  }
+
+  /** The same, further questions answered by another kernel. */
+  OperatingPoint solvedBy(Kernel other) {
+    return new OperatingPoint(
+        variant, setting, values, other, volts, siemens, offset, pulledIn, running, history,
+        buzzing, trail, solved);
   }
 
   /** What was solved. */
@@ -159,6 +172,16 @@ public final class OperatingPoint {
   /** Ids of the relays that buzz. */
   public List<String> buzzing() {
     return buzzing;
+  }
+
+  /** What a search in an edited network may take up. */
+  public Trail trail() {
+    return trail;
+  }
+
+  /** Whether anything had to be solved; else all was taken up from a trail. */
+  public boolean solved() {
+    return solved;
   }
 
   /** Amperes below which an element carries none to speak of: less than any lamp, coil or clock. */

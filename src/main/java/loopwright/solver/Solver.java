@@ -1,6 +1,7 @@
 package loopwright.solver;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashSet;
 import java.util.List;
@@ -46,14 +47,28 @@ public final class Solver {
   /** Volts that may still change between two linear steps. */
   static final double SETTLED_VOLTS = 1e-9;
 
+  /**
+   * Volts by which what is taken up from a trail may differ from what would be solved: less than
+   * what leaks over a switched-off circuit move, and far less than any threshold is known to.
+   */
+  static final double TAKEN_UP_VOLTS = 1e-7;
+
+  /** Amperes by which any current may differ then: what leaks into a circuit or two. */
+  static final double TAKEN_UP_AMPS = 1e-7;
+
+  /** Linear steps from the volts of a trail before they count as of no use. */
+  private static final int MOST_STEPS_FROM_TRAIL = 4;
+
   private final Network network;
   private final Kernel kernel;
   private final Optional<OperatingPoint> reference;
+  private final Optional<Ties> ties;
 
   private Solver(Network network, Kernel kernel, Optional<OperatingPoint> reference) {
     this.network = network;
     this.kernel = kernel;
     this.reference = reference;
+    this.ties = reference.map(r -> new Ties(r, network.nodes()));
   }
 
   /** A solver that factors the whole matrix in each linear step. */
@@ -71,7 +86,13 @@ public final class Solver {
     OperatingPoint point =
         new Solver(network, full, Optional.empty())
             .solve(healthy, setting, Values.typical(healthy), History.NONE);
-    return new Solver(network, new LowRankKernel(healthy, point, full), Optional.of(point));
+    Kernel kernel = new LowRankKernel(healthy, point, full);
+    return new Solver(network, kernel, Optional.of(point.solvedBy(kernel)));
+  }
+
+  /** The healthy state that a low-rank solver starts from. */
+  public Optional<OperatingPoint> reference() {
+    return reference;
   }
 
   /** The network it solves variants of. */
@@ -109,18 +130,33 @@ public final class Solver {
    */
   public OperatingPoint solve(
       Variant variant, Setting setting, Values values, History history, BitSet pulledIn) {
+    return solve(variant, setting, values, history, pulledIn, Trail.NONE);
+  }
+
+  /**
+   * The same, quicker where a search in an earlier network settled at volts that still hold. Only a
+   * low-rank solver takes them up.
+   */
+  public OperatingPoint solve(
+      Variant variant,
+      Setting setting,
+      Values values,
+      History history,
+      BitSet pulledIn,
+      Trail before) {
+    Recall recall = new Recall(ties.isPresent() ? before : Trail.NONE);
     synchronized (kernel) {
       if (reference.isPresent()
           && reference.get().ending() == OperatingPoint.Ending.STEADY
           && pulledIn.isEmpty()) {
-        BitSet before = reference.get().pulledIn();
+        BitSet released = reference.get().pulledIn();
         Optional<OperatingPoint> near =
-            new Search(variant, setting, values, history, before, reference).runFrom();
+            new Search(variant, setting, values, history, released, reference, recall).runFrom();
         if (near.isPresent()) {
           return near.get();
         }
       }
-      return new Search(variant, setting, values, history, pulledIn, reference).run();
+      return new Search(variant, setting, values, history, pulledIn, reference, recall).run();
     }
   }
 
@@ -141,6 +177,25 @@ public final class Solver {
     return rest.pulledIn().equals(held.pulledIn()) ? List.of(rest) : List.of(rest, held);
   }
 
+  /** What a search may take up, and where it settles itself. */
+  private static final class Recall {
+    private final Trail before;
+    private final List<double[]> settled = new ArrayList<>();
+    private boolean solved;
+
+    Recall(Trail before) {
+      this.before = before;
+    }
+
+    /** The volts at which an earlier search settled after as many events. */
+    Optional<double[]> next() {
+      int at = settled.size();
+      return at < before.settled().size()
+          ? Optional.of(before.settled().get(at))
+          : Optional.empty();
+    }
+  }
+
   /**
    * One search. Where a healthy state is known, it starts from the volts of that state, and only
    * elements that can differ from it are looked at: those that change with the volts, those that
@@ -158,7 +213,8 @@ public final class Solver {
     private final BitSet conducting = new BitSet();
     private final BitSet blown;
     private final Optional<OperatingPoint> known;
-    private final double[] siemens;
+    private final Recall recall;
+    private double[] siemens;
     private final double[] offset;
     // Volts at which each filament and junction was linearised last.
     private final double[] bentAt;
@@ -170,7 +226,9 @@ public final class Solver {
         Values values,
         History history,
         BitSet pulledBefore,
-        Optional<OperatingPoint> known) {
+        Optional<OperatingPoint> known,
+        Recall recall) {
+      this.recall = recall;
       this.variant = variant;
       this.setting = setting;
       this.values = values;
@@ -240,6 +298,10 @@ public final class Solver {
           buzzing.addAll(unsettledRelays());
         }
       }
+      return point(buzzing);
+    }
+
+    private OperatingPoint point(List<String> buzzing) {
       return new OperatingPoint(
           variant,
           setting,
@@ -251,7 +313,9 @@ public final class Solver {
           pulled,
           running,
           new History(blown),
-          buzzing);
+          buzzing,
+          Trail.of(recall.settled),
+          recall.solved);
     }
 
     /**
@@ -300,19 +364,7 @@ public final class Solver {
       if (!pulled.isEmpty() && !pullsInFromRest()) {
         return Optional.empty();
       }
-      return Optional.of(
-          new OperatingPoint(
-              variant,
-              setting,
-              values,
-              kernel,
-              volts,
-              siemens,
-              offset,
-              pulled,
-              running,
-              new History(blown),
-              List.of()));
+      return Optional.of(point(List.of()));
     }
 
     /**
@@ -340,12 +392,19 @@ public final class Solver {
         }
         // A new array each time: the kernel knows what it holds by identity.
         double[] now = staged.clone();
-        kernel.load(variant, now, lively);
-        volts = kernel.solve(offset);
-        if (!kernel.addsUp(volts, offset)) {
-          kernel.factorAnew();
+        Optional<double[]> before = recall.next().filter(v -> holds(now, v));
+        if (before.isPresent()) {
+          volts = before.get();
+        } else {
+          recall.solved = true;
+          kernel.load(variant, now, lively);
           volts = kernel.solve(offset);
+          if (!kernel.addsUp(volts, offset)) {
+            kernel.factorAnew();
+            volts = kernel.solve(offset);
+          }
         }
+        recall.settled.add(volts);
         moved = false;
         boolean stray = false;
         for (int e : lively) {
@@ -456,12 +515,97 @@ public final class Solver {
 
     /** Linear steps until filaments and junctions agree with their volts. */
     private void settle() {
+      if (recall.next().isEmpty() || !resumed(recall.next().get())) {
+        recall.solved = true;
+        solve();
+      }
+      recall.settled.add(volts);
+    }
+
+    private void solve() {
       // The quick answers of a changed base are put back into Kirchhoff's law once they have
       // settled. A junction that passes next to nothing may flip to and fro by their last digits.
       if (!steps(known.isPresent() ? ALL_AT_ONCE : MOST_STEPS)) {
         kernel.factorAnew();
         steps(MOST_STEPS);
       }
+    }
+
+    /**
+     * Takes up volts of an earlier network. Whatever they come from, they are the answer if they
+     * agree with the laws of all elements as they are now, since the answer is the only one: every
+     * current grows with its volts. If they nearly do, linear steps start from there.
+     *
+     * @return whether it has settled; if not, all is as it was
+     */
+    private boolean resumed(double[] before) {
+      double[] start = volts;
+      double[] bent = bentAt.clone();
+      BitSet conducted = (BitSet) conducting.clone();
+      bend(ties.orElseThrow().filled(before));
+      double[] mended = holds(siemens, volts) ? volts : untied();
+      if (mended != volts) {
+        bend(mended);
+        if (!holds(siemens, volts)) {
+          recall.solved = true;
+          if (!steps(MOST_STEPS_FROM_TRAIL)) {
+            volts = start;
+            System.arraycopy(bent, 0, bentAt, 0, n);
+            conducting.clear();
+            conducting.or(conducted);
+            return false;
+          }
+        }
+      }
+      return true;
+    }
+
+    /** Lays filaments and junctions to these volts. */
+    private void bend(double[] at) {
+      volts = at;
+      // The kernel knows what it holds by identity.
+      siemens = siemens.clone();
+      Arrays.fill(bentAt, 0);
+      linearise(1);
+    }
+
+    /**
+     * Whether volts answer to Kirchhoff's current law, but for currents that can't move any node by
+     * {@link #TAKEN_UP_VOLTS} nor change any current by {@link #TAKEN_UP_AMPS}: what leaks into a
+     * circuit that was edited while it is off.
+     */
+    private boolean holds(double[] siemens, double[] at) {
+      if (recall.before.certain()) {
+        return true;
+      }
+      double amps = 0;
+      double volts = 0;
+      Balance balance = balance(siemens, at);
+      for (int i = 0; i < at.length && volts <= TAKEN_UP_VOLTS; i++) {
+        if (!(balance.share(i) <= 1)) {
+          amps += Math.abs(balance.left()[i]);
+          volts += Math.abs(balance.left()[i]) * ties.orElseThrow().ohms(i, variant, siemens);
+        }
+      }
+      return volts <= TAKEN_UP_VOLTS && amps <= TAKEN_UP_AMPS;
+    }
+
+    private Balance balance(double[] siemens, double[] at) {
+      return Balance.of(
+          variant, siemens, at, OperatingPoint.offsetAmps(variant, offset, at.length));
+    }
+
+    /** The volts, but those of the known state at nodes that nothing holds any more. */
+    private double[] untied() {
+      double[] mended = volts.clone();
+      Balance balance = balance(siemens, volts);
+      for (int i = 0; i < mended.length; i++) {
+        if (!(balance.share(i) <= 1)
+            && Double.isInfinite(ties.orElseThrow().ohms(i, variant, siemens))) {
+          mended[i] = ties.get().known(i);
+        }
+      }
+      return mended;
     }
 
     /** Takes linear steps; false if they didn't settle or their end doesn't add up. */

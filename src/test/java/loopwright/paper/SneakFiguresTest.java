@@ -326,7 +326,7 @@ class SneakFiguresTest {
 
   /** Every load that one loss wakes in a setting, each solved anew by the whole matrix. */
   private static Set<String> plain(Network network) {
-    return plain(network, new States(plan(network)).settings());
+    return plain(network, plan(network).states().settings());
   }
 
   private static Set<String> plain(Network network, Iterable<Setting> settings) {

@@ -24,7 +24,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * range is tried low, in the middle and high, in turn.
  *
  * <p>Tolerance: both ways stop when a linear step moves no node by more than 1e-9 V. The quick way
- * may leave over at a node a picoampere and {@link LowRankKernel#TOLERANCE} of the volts times
+ * may leave over at a node a picoampere and {@link Balance#TOLERANCE} of the volts times
  * conductances that meet there; over the resistance that the node sees, this moves its volts. A
  * cut-off node sees its leak of a gigaohm. Nodes tied together share what is left over, so those
  * next to a node count too.
@@ -150,7 +150,7 @@ class LowRankTest {
         }
       }
     }
-    return 2 * (LEFT_OVER_AMPS + LowRankKernel.TOLERANCE * most);
+    return 2 * (LEFT_OVER_AMPS + Balance.TOLERANCE * most);
   }
 
   private static double meeting(OperatingPoint point, int node) {

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -87,6 +88,10 @@ public final class PaperViewModel {
   private boolean knowUnfolded;
   private boolean open;
   private boolean running;
+
+  /** What should be checked by now, open or not; looked at from the thread that checks. */
+  private volatile Optional<Asked> latest = Optional.empty();
+
   private int drawings;
 
   /**
@@ -236,11 +241,16 @@ public final class PaperViewModel {
     checkIfNeeded();
   }
 
+  private Optional<Asked> latest() {
+    return vehicle.map(v -> new Asked(v, hottest));
+  }
+
   private Optional<Asked> wanted() {
-    return vehicle.filter(v -> open).map(v -> new Asked(v, hottest));
+    return latest().filter(a -> open);
   }
 
   private void checkIfNeeded() {
+    latest = latest();
     Optional<Asked> wanted = wanted();
     if (!running && wanted.isPresent() && !wanted.equals(done)) {
       begin(wanted.get());
@@ -254,11 +264,23 @@ public final class PaperViewModel {
     rulesAwaited.set(!check.ready());
     checking.set(true);
     worker.run(
-        () -> Checked.of(asked.vehicle(), check.check(asked.vehicle(), asked.hottest())),
+        () ->
+            Checked.of(
+                asked.vehicle(),
+                check.check(
+                    asked.vehicle(), asked.hottest(), () -> !latest.equals(Optional.of(asked)))),
         result -> finished(asked, () -> take(result)),
-        failed ->
-            finished(
-                asked, () -> failure.set(Texts.of("paper.failed", String.valueOf(root(failed))))));
+        failed -> failed(asked, failed));
+  }
+
+  /** A check that was given up is none, even if the edit that it was given up for is undone. */
+  private void failed(Asked asked, Exception failed) {
+    if (failed instanceof CancellationException) {
+      running = false;
+      checkIfNeeded();
+    } else {
+      finished(asked, () -> failure.set(Texts.of("paper.failed", String.valueOf(root(failed)))));
+    }
   }
 
   private static String root(Throwable failed) {
@@ -272,8 +294,7 @@ public final class PaperViewModel {
   /** A result is taken only if nothing was edited meanwhile. */
   private void finished(Asked asked, Runnable take) {
     running = false;
-    boolean current = vehicle.map(v -> new Asked(v, hottest)).equals(Optional.of(asked));
-    if (current) {
+    if (latest().equals(Optional.of(asked))) {
       done = Optional.of(asked);
       failure.set("");
       take.run();

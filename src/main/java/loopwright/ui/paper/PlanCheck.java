@@ -1,5 +1,6 @@
 package loopwright.ui.paper;
 
+import java.util.function.BooleanSupplier;
 import loopwright.casework.PaperReport;
 import loopwright.model.Vehicle;
 
@@ -10,7 +11,7 @@ public interface PlanCheck {
   PlanCheck NONE =
       new PlanCheck() {
         @Override
-        public PaperReport check(Vehicle vehicle, double hottest) {
+        public PaperReport check(Vehicle vehicle, double hottest, BooleanSupplier stale) {
           throw new IllegalStateException("no rules to check with");
         }
 
@@ -25,8 +26,10 @@ public interface PlanCheck {
    * thread.
    *
    * @param hottest surroundings of the wires at their hottest, in degrees C
+   * @param stale whether the vehicle was edited meanwhile
+   * @throws java.util.concurrent.CancellationException if it was and the check was given up
    */
-  PaperReport check(Vehicle vehicle, double hottest);
+  PaperReport check(Vehicle vehicle, double hottest, BooleanSupplier stale);
 
   /** Whether a check can begin at once; else it waits for the rules. Quick. */
   boolean ready();

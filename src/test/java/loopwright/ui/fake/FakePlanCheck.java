@@ -1,6 +1,7 @@
 package loopwright.ui.fake;
 
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import loopwright.casework.PaperReport;
 import loopwright.casework.PlanFinding;
 import loopwright.diagnosis.rulebook.Conclusion.Severity;
@@ -82,7 +83,7 @@ public final class FakePlanCheck implements PlanCheck {
   }
 
   @Override
-  public PaperReport check(Vehicle vehicle, double hottest) {
+  public PaperReport check(Vehicle vehicle, double hottest, BooleanSupplier stale) {
     List<VehicleCheck.Finding> unsolved = solves ? List.of() : VehicleCheck.check(vehicle);
     return unsolved.isEmpty()
         ? new PaperReport(

@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
@@ -19,6 +20,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.layout.BorderPane;
 import javafx.stage.Stage;
 import loopwright.casework.PaperReport;
+import loopwright.casework.PlanWatch;
 import loopwright.evidence.Bench;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
@@ -162,9 +164,11 @@ class PaperKeyboardTest {
 
   /** The real rules. */
   private static final class Real implements PlanCheck {
+    private final PlanWatch watch = Bench.paperDesk().watch();
+
     @Override
-    public PaperReport check(Vehicle vehicle, double hottest) {
-      return Bench.paperDesk().check(vehicle, hottest);
+    public PaperReport check(Vehicle vehicle, double hottest, BooleanSupplier stale) {
+      return watch.check(vehicle, hottest, stale);
     }
 
     @Override

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Queue;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 import loopwright.casework.PaperReport;
 import loopwright.casework.PlanFinding;
 import loopwright.diagnosis.rulebook.Conclusion.Severity;
@@ -26,12 +28,17 @@ class PaperViewModelTest {
   private final Map<Vehicle, PaperReport> reports = new HashMap<>();
   private final List<Double> surroundings = new ArrayList<>();
   private boolean ready = true;
+  private Runnable meanwhile = () -> {};
   private final PaperViewModel model =
       new PaperViewModel(
           new PlanCheck() {
             @Override
-            public PaperReport check(Vehicle vehicle, double hottest) {
+            public PaperReport check(Vehicle vehicle, double hottest, BooleanSupplier stale) {
               surroundings.add(hottest);
+              meanwhile.run();
+              if (stale.getAsBoolean()) {
+                throw new CancellationException("edited");
+              }
               return Optional.ofNullable(reports.get(vehicle))
                   .orElseThrow(() -> new IllegalStateException("no report"));
             }
@@ -296,5 +303,36 @@ class PaperViewModelTest {
     model.move(-1);
     model.toggleDetails();
     assertThat(model.openedProperty().get()).isEmpty();
+  }
+
+  @Test
+  void aCheckThatAnEditMakesStaleIsGivenUpEvenIfTheEditIsUndone() {
+    says(FIRST, BURNS);
+    says(edited(1), FAILS);
+    model.open();
+    model.show(FIRST);
+    meanwhile =
+        () -> {
+          meanwhile = () -> {};
+          model.show(edited(1));
+        };
+    finish();
+    assertThat(model.shown())
+        .extracting(PaperItem::severity)
+        .containsExactly(Optional.of(Severity.FAILS));
+    assertThat(model.failureProperty().get()).isEmpty();
+    assertThat(surroundings).hasSize(2);
+    meanwhile =
+        () -> {
+          meanwhile = () -> {};
+          model.show(edited(1));
+        };
+    model.show(FIRST);
+    finish();
+    assertThat(model.failureProperty().get()).isEmpty();
+    assertThat(model.checkingProperty().get()).isFalse();
+    assertThat(model.shown())
+        .extracting(PaperItem::severity)
+        .containsExactly(Optional.of(Severity.FAILS));
   }
 }
