@@ -53,6 +53,7 @@ public final class Plan {
   private final Typicals typicals;
   private final WireFuses wireFuses;
   private final States states;
+  private final int feedNode;
   private final Map<Setting, Boolean> cranks = new HashMap<>();
   private final List<Figure> figures = new ArrayList<>();
   private List<Setting> settings = List.of();
@@ -82,6 +83,7 @@ public final class Plan {
       Optional<Kept> before,
       BooleanSupplier stale) {
     this.network = Network.of(lasting(vehicle, typicals), typicals);
+    this.feedNode = network.requireNode(vehicle.feedPost());
     this.states = new States(vehicle, network, before, stale);
     this.vehicle = vehicle;
     this.typicals = typicals;
@@ -225,7 +227,7 @@ public final class Plan {
 
   /** The node of the battery's post that isn't grounded. */
   int feedNode() {
-    return network.requireNode(vehicle.feedPost());
+    return feedNode;
   }
 
   int node(String part, String terminal) {
