@@ -18,6 +18,7 @@ import loopwright.model.Vehicle;
 import loopwright.solver.Change;
 import loopwright.solver.Element;
 import loopwright.solver.Failure;
+import loopwright.solver.GroundedLead;
 import loopwright.solver.History;
 import loopwright.solver.Meters;
 import loopwright.solver.Network;
@@ -297,9 +298,18 @@ public final class HiddenTruth {
 
   /** How a lamp between the battery's grounded post and its lead burns. */
   public Sight lampInLead(Setting setting, TestLamp lamp) {
-    Variant lit = lamp.inGroundedLead(variant, cell());
+    Variant lit = lamp.inGroundedLead(variant);
     return named(
         lamp.level(solver.solve(lit, setting, values(lit, draw, seed), history), supplyVolts()));
+  }
+
+  /** The drop across a resistor of 1 ohm in the battery's grounded lead, as displayed. */
+  public Display drain(Setting setting) {
+    Variant through = GroundedLead.resistor(variant);
+    int resistor = through.size() - 1;
+    OperatingPoint point =
+        solver.solve(through, setting, values(through, draw, seed), run(setting).history());
+    return displayed(MeterFunction.VOLTS_DC, -point.across(resistor));
   }
 
   private int cell() {

@@ -11,6 +11,7 @@ import loopwright.diagnosis.ComplaintKind;
 import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
+import loopwright.model.Setting;
 import loopwright.model.Vehicle;
 
 /** Understands a complaint in a person's words. */
@@ -39,7 +40,15 @@ final class ComplaintWords {
       KINDS.put(s, ComplaintKind.WAKES_OTHER);
     }
     for (String s :
-        List.of("drains the battery", "drains", "battery goes flat", "battery flat", "drain")) {
+        List.of(
+            "drains the battery",
+            "battery drains",
+            "drains",
+            "battery goes flat",
+            "battery is flat",
+            "battery flat",
+            "flat battery",
+            "drain")) {
       KINDS.put(s, ComplaintKind.DRAINS_BATTERY);
     }
     for (String s :
@@ -139,6 +148,9 @@ final class ComplaintWords {
         }
       }
     }
+    if (best.isEmpty() && kind == ComplaintKind.DRAINS_BATTERY) {
+      return new CaseDesk.Complaint(alwaysOn(vehicle).id(), Optional.empty(), kind);
+    }
     if (best.isEmpty()) {
       throw new Problem(
           "complaint",
@@ -147,6 +159,21 @@ final class ComplaintWords {
               + vehicle.circuits().stream().map(Circuit::id).collect(Collectors.joining(", ")));
     }
     return best.get();
+  }
+
+  /**
+   * The circuit that stands for a flat battery, of which nobody knows whose doing it is: one that
+   * is on with everything at rest, or else the first.
+   */
+  private static Circuit alwaysOn(Vehicle vehicle) throws Problem {
+    return vehicle.circuits().stream()
+        .filter(
+            c ->
+                c.on().entrySet().stream()
+                    .allMatch(p -> vehicle.position(p.getKey(), Setting.REST).equals(p.getValue())))
+        .findFirst()
+        .or(() -> vehicle.circuits().stream().findFirst())
+        .orElseThrow(() -> new Problem("complaint", vehicle.name(), "a vehicle with circuits"));
   }
 
   /** Share of the words asked for that the name has; the id itself counts in full. */

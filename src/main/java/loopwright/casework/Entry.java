@@ -73,7 +73,10 @@ final class Entry {
     BigDecimal number = new BigDecimal(m.group(1).replace(',', '.'));
     String unit = m.group(2);
     boolean ohms = kind == CheckKind.OHMS;
-    double factor = ohms ? ohmsFactor(unit, t) : voltsFactor(unit, t);
+    double factor =
+        ohms
+            ? ohmsFactor(unit, t)
+            : kind == CheckKind.DRAIN ? drainFactor(unit, t) : voltsFactor(unit, t);
     double value = number.doubleValue() * factor;
     double step = Math.pow(10, -Math.max(0, number.scale())) * factor;
     if (ohms && (value < -1 || value > MOST_OHMS)) {
@@ -83,6 +86,15 @@ final class Entry {
       throw new Problem("value", t, "at most 1000 V either way");
     }
     return new Reading.Value.Number(value, step);
+  }
+
+  /** Across 1 ohm amperes are volts. */
+  private static double drainFactor(String unit, String text) throws Problem {
+    return switch (unit) {
+      case "mA", "ma" -> 1e-3;
+      case "A", "a" -> 1;
+      default -> voltsFactor(unit, text);
+    };
   }
 
   private static double voltsFactor(String unit, String text) throws Problem {

@@ -39,6 +39,11 @@ final class HandWords {
     return check.watchesLead(vehicle);
   }
 
+  /** Whether something lies in the battery's grounded lead for the check. */
+  private boolean inLead(Check check) {
+    return check.kind() == CheckKind.DRAIN || watchesLead(check);
+  }
+
   /** Whether both leads lie on one part that is out. */
   boolean inHand(Check check) {
     return check.kind().metered()
@@ -88,8 +93,12 @@ final class HandWords {
       return List.of(
           phrases.say("hand.lamp-in", part(check.handled().orElseThrow()), watts(check)));
     }
+    String battery = part(vehicle.battery().id());
+    if (check.kind() == CheckKind.DRAIN) {
+      return List.of(phrases.say("hand.resistor-in", battery));
+    }
     return watchesLead(check)
-        ? List.of(phrases.say("hand.lead-in", part(vehicle.battery().id()), watts(check)))
+        ? List.of(phrases.say("hand.lead-in", battery, watts(check)))
         : List.of();
   }
 
@@ -114,6 +123,7 @@ final class HandWords {
           watchesLead(check)
               ? List.of(phrases.say("hand.lead-out", part(vehicle.battery().id())))
               : List.of();
+      case DRAIN -> List.of(phrases.say("hand.resistor-out", part(vehicle.battery().id())));
       default -> List.of();
     };
   }
@@ -122,7 +132,7 @@ final class HandWords {
   private boolean sameInPlace(Check before, Check check) {
     return before.kind() == check.kind()
         && before.subject().equals(check.subject())
-        && watchesLamp(check);
+        && (watchesLamp(check) || inLead(check));
   }
 
   private String unplugged(Check check) {

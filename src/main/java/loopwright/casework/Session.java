@@ -19,6 +19,7 @@ import java.util.stream.Collectors;
 import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Complaint;
+import loopwright.diagnosis.ComplaintKind;
 import loopwright.diagnosis.Diagnosis;
 import loopwright.diagnosis.Findings;
 import loopwright.diagnosis.Reading;
@@ -382,7 +383,9 @@ final class Session implements FindCase {
     if (check.kind().metered()) {
       checkPoint("red", check.red());
       checkPoint("black", check.black());
-      if (check.red().equals(check.black())) {
+      if (check.kind() == CheckKind.DRAIN) {
+        checkInLead(check);
+      } else if (check.red().equals(check.black())) {
         throw new Problem(
             "black", check.black().orElseThrow().toString(), phrases.say("problem.same-point"));
       }
@@ -401,6 +404,16 @@ final class Session implements FindCase {
           && !part.get().spec().functions().contains(ref.filament().get())) {
         throw new Problem(
             "look", subject, "one of " + String.join(", ", part.get().spec().functions()));
+      }
+    }
+  }
+
+  /** A drain shows on the battery's grounded post alone. */
+  private void checkInLead(OwnCheck check) throws Problem {
+    TerminalRef post = vehicle.groundedPost();
+    for (TerminalRef at : List.of(check.red().orElseThrow(), check.black().orElseThrow())) {
+      if (!at.equals(post)) {
+        throw new Problem("red", at.toString(), phrases.say("problem.drain", post.toString()));
       }
     }
   }
@@ -724,6 +737,10 @@ final class Session implements FindCase {
   /** The value, and for a drop across a fuse the current that it speaks of. */
   private String shown(Entry0 entry) {
     String value = words.value(entry.check(), entry.value());
+    if (entry.check().kind() == CheckKind.DRAIN
+        && entry.value() instanceof Reading.Value.Number n) {
+      return phrases.say("value.drain", value, Figures.amps(n.value()));
+    }
     return diagnosis
         .fuseAmps(new Reading(entry.id(), entry.check(), entry.value()))
         .map(a -> phrases.say("value.fuse", value, Figures.amps(a[0], a[1])))
@@ -801,7 +818,9 @@ final class Session implements FindCase {
         new CaseView(
             caseId,
             accepted,
-            phrases.say("title", circuit.name(), complaint.kind().words(), vehicle.name()),
+            complaint.kind() == ComplaintKind.DRAINS_BATTERY
+                ? phrases.say("title.drain", vehicle.name())
+                : phrases.say("title", circuit.name(), complaint.kind().words(), vehicle.name()),
             status,
             move,
             minutes,
@@ -1055,8 +1074,8 @@ final class Session implements FindCase {
         check.id(),
         asks,
         check.kind(),
-        new SettingView(check.setting(), change(from, check), words.setting(check.setting())),
-        check.red().map(this::point),
+        new SettingView(check.setting(), change(from, check), whole(check)),
+        words.red(check),
         check.black().map(this::point),
         words.meter(check),
         check.subject(),
@@ -1076,6 +1095,13 @@ final class Session implements FindCase {
     List<String> lines = new ArrayList<>(words.hands().out(last, check));
     lines.addAll(words.change(from, stands(check)));
     lines.addAll(words.hands().in(last, check));
+    return lines;
+  }
+
+  /** All that stands for a check, whatever was before. */
+  private List<String> whole(Check check) {
+    List<String> lines = new ArrayList<>(words.setting(check.setting()));
+    lines.addAll(words.hands().in(Optional.empty(), check));
     return lines;
   }
 

@@ -140,6 +140,7 @@ public final class SimulatedMeter {
     return switch (check.kind()) {
       case VOLTS, MILLIVOLTS ->
           text(truth.volts(point(check.red()), point(check.black()), check.setting()), "V");
+      case DRAIN -> text(truth.drain(check.setting()), "V");
       case OHMS ->
           text(truth.ohms(point(check.red()), point(check.black()), check.setting()), "ohm");
       case DIODE ->

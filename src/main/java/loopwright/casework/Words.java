@@ -69,6 +69,23 @@ final class Words {
         Integer.toString(titles.size() - most));
   }
 
+  /** Where the red lead goes; empty for a look. */
+  Optional<PointView> red(Check check) {
+    return check.red().map(at -> check.kind() == CheckKind.DRAIN ? endOfLead(at) : point(at));
+  }
+
+  /** The end of what lies in the grounded lead that isn't on the post. */
+  private PointView endOfLead(TerminalRef post) {
+    Part battery = vehicle.battery();
+    return new PointView(
+        post,
+        phrases.say("point.end-of-lead"),
+        "",
+        how(battery, battery.access(post.terminal())),
+        battery.access(post.terminal()).minutes(),
+        true);
+  }
+
   PointView point(TerminalRef at) {
     Part part = vehicle.requirePart(at.part());
     Access access = part.access(at.terminal());
@@ -107,6 +124,9 @@ final class Words {
     if (!check.kind().metered()) {
       return part(LoadRef.parse(check.subject().orElseThrow()).part());
     }
+    if (check.kind() == CheckKind.DRAIN) {
+      return phrases.say("where.drain");
+    }
     TerminalRef red = check.red().orElseThrow();
     TerminalRef black = check.black().orElseThrow();
     if (hands.inHand(check)) {
@@ -128,7 +148,8 @@ final class Words {
   }
 
   private boolean toPost(Check check) {
-    return check.black().equals(Optional.of(vehicle.groundedPost()));
+    return check.kind() != CheckKind.DRAIN
+        && check.black().equals(Optional.of(vehicle.groundedPost()));
   }
 
   /** What is asked in a check, in a few words: "volts DC at ..." or the question of a look. */
@@ -144,6 +165,7 @@ final class Words {
       case MILLIVOLTS -> phrases.say("meter.millivolts");
       case OHMS -> phrases.say("meter.ohms");
       case DIODE -> phrases.say("meter.diode");
+      case DRAIN -> phrases.say("meter.drain");
       default -> phrases.say("meter.none");
     };
   }

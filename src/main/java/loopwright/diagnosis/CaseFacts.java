@@ -117,7 +117,7 @@ final class CaseFacts {
     return new Fact.ReadingFact(
         r.id(),
         check.kind(),
-        check.red().map(TerminalRef::part).or(check::handled).orElse(""),
+        check.at(),
         check.black().map(TerminalRef::part).orElse(""),
         check.black().filter(vehicle.groundedPost()::equals).isPresent(),
         valueClass,
@@ -214,7 +214,7 @@ final class CaseFacts {
     return new Fact.CheckIdea(
         check.id(),
         check.kind(),
-        check.red().map(TerminalRef::part).or(check::handled).orElse(""),
+        check.at(),
         check.black().map(TerminalRef::part).orElse(""),
         powered(check),
         !check.kind().drives() || check.inHand(vehicle) || isolated(check),

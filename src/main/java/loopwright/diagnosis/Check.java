@@ -60,6 +60,17 @@ public record Check(
     return seen(CheckKind.UNPLUG_AND_LOOK, watched, setting);
   }
 
+  /**
+   * The drop across a resistor of 1 ohm in the battery's grounded lead, red on the lead's end of
+   * it, black on the post.
+   *
+   * @param post the battery's grounded post
+   * @param setting the setting, a fuse that is pulled for it among those apart
+   */
+  public static Check drain(TerminalRef post, Setting setting) {
+    return measure(CheckKind.DRAIN, post, post, setting);
+  }
+
   /** A filament lamp in a fuse's place. */
   public static Check lampForFuse(String fuse, Setting setting) {
     return seen(CheckKind.LAMP_FOR_FUSE, fuse, setting);
@@ -94,16 +105,26 @@ public record Check(
 
   /** Id of the part that both leads lie on, if they do. */
   public Optional<String> acrossPart() {
-    return red.map(TerminalRef::part)
+    return red.filter(r -> kind != CheckKind.DRAIN)
+        .map(TerminalRef::part)
         .filter(part -> black.map(TerminalRef::part).filter(part::equals).isPresent());
   }
 
-  /** Id of the part that the hand goes to where no leads are used. */
+  /** Id of the part that the hand goes to where no leads are used on the vehicle itself. */
   public Optional<String> handled() {
-    if (kind == CheckKind.UNPLUG_AND_LOOK && !setting.apart().isEmpty()) {
+    boolean unplugs = kind == CheckKind.UNPLUG_AND_LOOK || kind == CheckKind.DRAIN;
+    if (unplugs && !setting.apart().isEmpty()) {
       return Optional.of(setting.apart().first());
     }
     return subject.map(s -> LoadRef.parse(s).part());
+  }
+
+  /** Id of the part that the check is at: under the red lead, or taken in hand. */
+  public String at() {
+    return (kind == CheckKind.DRAIN ? handled() : red.map(TerminalRef::part))
+        .or(() -> red.map(TerminalRef::part))
+        .or(this::handled)
+        .orElse("");
   }
 
   /** A name that is the same for the same check in every run. */

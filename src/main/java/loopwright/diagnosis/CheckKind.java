@@ -21,7 +21,9 @@ public enum CheckKind {
   /** A lamp in the fuse's place. */
   LAMP_FOR_FUSE("lamp-for-fuse"),
   /** Move a part and watch. */
-  WIGGLE("wiggle");
+  WIGGLE("wiggle"),
+  /** The drop across a resistor of 1 ohm in the battery's grounded lead: what the battery gives. */
+  DRAIN("drain");
 
   private final String word;
 
@@ -37,7 +39,7 @@ public enum CheckKind {
   /** What can be seen in a check of this kind, whatever is looked at; nothing for a meter. */
   public List<Seen> answers() {
     return switch (this) {
-      case VOLTS, MILLIVOLTS, OHMS, DIODE -> List.of();
+      case VOLTS, MILLIVOLTS, OHMS, DIODE, DRAIN -> List.of();
       case LOOK ->
           List.of(Seen.ON, Seen.DIM, Seen.OFF, Seen.CLICKS, Seen.SILENT, Seen.BROKEN, Seen.WHOLE);
       case UNPLUG_AND_LOOK, SWAP, LAMP_FOR_FUSE -> List.of(Seen.ON, Seen.DIM, Seen.OFF);
@@ -47,10 +49,10 @@ public enum CheckKind {
 
   /** Whether meter leads are used. */
   public boolean metered() {
-    return reads() || drives();
+    return reads() || drives() || this == DRAIN;
   }
 
-  /** Whether volts are read, of any size. */
+  /** Whether volts between two points of the vehicle are read, of any size. */
   public boolean reads() {
     return this == VOLTS || this == MILLIVOLTS;
   }

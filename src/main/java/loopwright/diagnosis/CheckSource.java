@@ -388,6 +388,9 @@ final class CheckSource {
       return minutes + LOOK_MINUTES + handMinutes(check, before);
     }
     minutes += check.kind() == CheckKind.OHMS ? OHMS_MINUTES : VOLTS_MINUTES;
+    if (check.kind() == CheckKind.DRAIN) {
+      return minutes + handMinutes(check, before);
+    }
     if (check.inHand(vehicle)) {
       return minutes;
     }
@@ -419,7 +422,7 @@ final class CheckSource {
             .filter(b -> b.kind() == check.kind() && b.subject().equals(check.subject()))
             .isPresent();
     return switch (check.kind()) {
-      case LAMP_FOR_FUSE -> lampIn ? 0 : LAMP_MINUTES;
+      case LAMP_FOR_FUSE, DRAIN -> lampIn ? 0 : LAMP_MINUTES;
       case UNPLUG_AND_LOOK -> lampIn || !check.watchesLead(vehicle) ? 0 : LAMP_MINUTES;
       case SWAP -> twins.minutes(vehicle.requirePart(check.subject().orElseThrow()), suspected);
       case WIGGLE -> MOVE_MINUTES;

@@ -146,6 +146,7 @@ public final class Diagnosis implements AutoCloseable {
       check.red().ifPresent(t -> pieces.add(t.part()));
       check.black().ifPresent(t -> pieces.add(t.part()));
       check.subject().map(s -> loopwright.model.LoadRef.parse(s).part()).ifPresent(pieces::add);
+      check.handled().ifPresent(pieces::add);
     }
     for (String id : pieces) {
       standing.add(told.piece(vehicle.requirePart(id)));

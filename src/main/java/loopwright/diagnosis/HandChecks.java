@@ -201,11 +201,15 @@ final class HandChecks {
               .forEach(woken -> addWoken(checks, woken));
       case DRAINS_BATTERY -> {
         String battery = vehicle.battery().id();
-        checks.add(Check.unplugAndLook(battery, Setting.REST));
+        List<Setting> settings = new ArrayList<>(List.of(Setting.REST));
         prospects.drained().keySet().stream()
             .filter(f -> vehicle.requirePart(f).apartMinutes().isPresent())
             .limit(MOST_UNPLUGGED)
-            .forEach(f -> checks.add(Check.unplugAndLook(battery, Setting.REST.without(f))));
+            .forEach(f -> settings.add(Setting.REST.without(f)));
+        for (Setting setting : settings) {
+          checks.add(Check.drain(vehicle.groundedPost(), setting));
+          checks.add(Check.unplugAndLook(battery, setting));
+        }
       }
       default -> {}
     }

@@ -1,5 +1,6 @@
 package loopwright.diagnosis;
 
+import java.util.Optional;
 import loopwright.meter.MeterFunction;
 
 /** What a vehicle without failures shows, with the meter's greatest error on top. */
@@ -26,8 +27,15 @@ public final class HealthyBands {
     return band(bench.healthy(), check);
   }
 
+  /** A drain has loads of wide spread at its root: there the slopes say nothing, bounds do. */
+  private Predictor.Possible possible(Hypothesis h, Check check) {
+    Optional<Predictor.Possible> bounds =
+        check.kind() == CheckKind.DRAIN ? predictor.outer(h, check) : Optional.empty();
+    return bounds.orElseGet(() -> predictor.possibleAtCorners(h, check));
+  }
+
   double[] band(Hypothesis h, Check check) {
-    Predictor.Possible band = predictor.possibleAtCorners(h, check);
+    Predictor.Possible band = possible(h, check);
     MeterFunction f = Workbench.function(check);
     double low = band.low() - bench.meter().error(f, band.low());
     double high =

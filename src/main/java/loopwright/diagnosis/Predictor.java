@@ -175,6 +175,9 @@ final class Predictor {
    */
   private Prediction.Numeric quick(Hypothesis h, Check check) {
     List<OperatingPoint> points = bench.points(h, check.setting());
+    if (check.kind() == CheckKind.DRAIN) {
+      return drain(h, check, points);
+    }
     int red = network.requireNode(check.red().orElseThrow());
     int black = network.requireNode(check.black().orElseThrow());
     double middle = rough(h, points.get(0), check, red, black);
@@ -198,6 +201,21 @@ final class Predictor {
     double size = Math.min(1, Math.abs(middle) / source);
     double rest = LOAD_SPREAD * Math.abs(middle) * (1 - size) + ROUGH * source;
     return new Prediction.Numeric(mean, Math.hypot(own, rest), middle / source * batterySd());
+  }
+
+  /** What the battery gives at rest; the whole of it moves with the loads that it feeds. */
+  private Prediction.Numeric drain(Hypothesis h, Check check, List<OperatingPoint> points) {
+    double[] shown = points.stream().mapToDouble(p -> bench.shown(h, check, p).value()).toArray();
+    double mean = shown[0];
+    double own = 0;
+    for (int range = 0; range < ownRanges(h).size(); range++) {
+      double low = shown[1 + 2 * range];
+      double high = shown[2 + 2 * range];
+      mean += (low - 2 * shown[0] + high) / 6;
+      own = Math.hypot(own, (high - low) * EVEN);
+    }
+    double rest = LOAD_SPREAD * Math.abs(mean) + Workbench.DRAIN_FLOOR;
+    return new Prediction.Numeric(mean, Math.hypot(own, rest), 0);
   }
 
   /** Spread of forward volts that planning reckons with, in volts. */

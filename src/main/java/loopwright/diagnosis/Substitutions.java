@@ -91,7 +91,7 @@ final class Substitutions {
   }
 
   private List<Double> lead(Hypothesis h, Setting setting) {
-    Variant variant = drainLamp.inGroundedLead(h.variant(), cell);
+    Variant variant = drainLamp.inGroundedLead(h.variant());
     return solve(h, variant, setting, h.history()).stream()
         .map(p -> drainLamp.level(p, supply()))
         .toList();

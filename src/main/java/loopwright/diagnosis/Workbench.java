@@ -23,6 +23,7 @@ import loopwright.solver.Change;
 import loopwright.solver.Element;
 import loopwright.solver.Enclosure;
 import loopwright.solver.Failure;
+import loopwright.solver.GroundedLead;
 import loopwright.solver.History;
 import loopwright.solver.Meters;
 import loopwright.solver.Network;
@@ -441,7 +442,29 @@ public final class Workbench {
       // Where the whole setting has no bounds, one pair of points has none either.
       return Optional.empty();
     }
+    if (check.kind() == CheckKind.DRAIN) {
+      return drained(h, check);
+    }
     return starts(h, check.setting()).flatMap(s -> enclose(h, check, s));
+  }
+
+  /** Bounds of the drop across the resistor in the grounded lead. */
+  private Optional<Enclosure.Bounds> drained(Hypothesis h, Check check) {
+    Variant through = GroundedLead.resistor(h.variant());
+    return blownBefore(h)
+        .flatMap(
+            blown -> {
+              List<OperatingPoint> all =
+                  extremePoints(h, check.setting()).stream()
+                      .map(p -> shown(h, check, p).point())
+                      .toList();
+              return new Enclosure(through, check.setting())
+                  .volts(
+                      Enclosure.Starts.of(all, blown),
+                      Network.REFERENCE,
+                      GroundedLead.post(h.variant()),
+                      meter.inputOhms());
+            });
   }
 
   private Optional<Enclosure.Bounds> enclose(Hypothesis h, Check check, Enclosure.Starts starts) {
@@ -455,7 +478,7 @@ public final class Workbench {
 
   /** The same, wider, from bounds of all nodes that are kept for the setting; volts only. */
   Optional<Enclosure.Bounds> coarse(Hypothesis h, Check check) {
-    if (function(check) != MeterFunction.VOLTS_DC) {
+    if (!check.kind().reads()) {
       return Optional.empty();
     }
     return survey(h, check.setting())
@@ -628,11 +651,17 @@ public final class Workbench {
     return true;
   }
 
+  /** What planning leaves open of a drain besides its loads' spreads, in volts across 1 ohm. */
+  static final double DRAIN_FLOOR = 0.0005;
+
   /** What the meter would show at one of a hypothesis's points. */
   Meters.Shown shown(Hypothesis h, Check check, OperatingPoint point) {
+    Solver solver = solver(check.setting());
+    if (check.kind() == CheckKind.DRAIN) {
+      return Meters.inGroundedLead(solver, point);
+    }
     int red = network.requireNode(check.red().orElseThrow());
     int black = network.requireNode(check.black().orElseThrow());
-    Solver solver = solver(check.setting());
     if (check.kind().drives()) {
       return Meters.driven(
           function(check),

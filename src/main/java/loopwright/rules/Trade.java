@@ -208,7 +208,8 @@ public final class Trade {
     return kind == CheckKind.UNPLUG_AND_LOOK
         || kind == CheckKind.SWAP
         || kind == CheckKind.WIGGLE
-        || kind == CheckKind.LAMP_FOR_FUSE;
+        || kind == CheckKind.LAMP_FOR_FUSE
+        || kind == CheckKind.DRAIN;
   }
 
   /** Whether it is one piece on the way to a load that must not drop much while current flows. */

@@ -74,6 +74,24 @@ public final class Meters {
   private static final double STARVED = 100;
 
   /**
+   * Volts across a resistor of 1 ohm in the battery's grounded lead, red on the lead's end of it,
+   * at the state that a solved point comes to with it.
+   */
+  public static Shown inGroundedLead(Solver solver, OperatingPoint point) {
+    Variant through = GroundedLead.resistor(point.variant());
+    OperatingPoint with =
+        solver.solve(
+            through,
+            point.setting(),
+            point.values().extended(through),
+            point.history(),
+            point.pulledIn());
+    int post = GroundedLead.post(point.variant());
+    double volts = with.volts(Network.REFERENCE, post);
+    return new Shown(volts, false, with, Network.REFERENCE, post, 1);
+  }
+
+  /**
    * What a function that drives its own current shows between red and black.
    *
    * @param function ohms or the diode test

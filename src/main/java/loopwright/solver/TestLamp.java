@@ -70,17 +70,9 @@ public record TestLamp(double ratedVolts, double watts, Spread amps, Spread cold
   /**
    * The network with this lamp between the battery's grounded post and its lead. Volts against the
    * post mean nothing then: only the lamp's own are to be used. The lamp has the last number.
-   *
-   * @param cell number of the battery's cell in the base network
    */
-  public Variant inGroundedLead(Variant variant, int cell) {
-    Element old = variant.element(cell);
-    int middle = variant.base().spare(Network.SPARES - 1);
-    boolean aGrounded = old.a() == Network.REFERENCE;
-    Element moved = aGrounded ? old.between(middle, old.b()) : old.between(old.a(), middle);
-    return variant.with(
-        List.of(
-            new Change.Replace(cell, moved), new Change.Add(filament(middle, Network.REFERENCE))));
+  public Variant inGroundedLead(Variant variant) {
+    return GroundedLead.with(variant, post -> filament(post, Network.REFERENCE));
   }
 
   /** The share of the power that the whole supply would give it, at a solved point; 0 and up. */

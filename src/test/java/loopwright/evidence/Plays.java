@@ -114,6 +114,7 @@ public final class Plays {
     return value(
         switch (check.kind()) {
           case OHMS -> truth.ohms(red, black, check.setting());
+          case DRAIN -> truth.drain(check.setting());
           case DIODE -> truth.diode(red, black, check.setting());
           default -> truth.volts(red, black, check.setting());
         });

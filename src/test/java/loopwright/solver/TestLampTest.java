@@ -69,9 +69,7 @@ class TestLampTest {
     TestLamp drain = TestLamp.forDrain(12, Bench.KNOWLEDGE.typicals());
     Rig rig = Rig.of(12).battery(12.6, 0.001, "live").resistor("R", 12, "live", "0");
     Network network = rig.network();
-    Variant lit =
-        drain.inGroundedLead(
-            Variant.healthy(network), network.element("BAT", "cell").orElseThrow());
+    Variant lit = drain.inGroundedLead(Variant.healthy(network));
     OperatingPoint point =
         Solver.full(network).solve(lit, Setting.REST, Values.typical(lit), History.NONE);
     int lamp = lit.size() - 1;

@@ -34,7 +34,7 @@ public enum EntryUnit {
   public static List<EntryUnit> of(CheckKind kind) {
     return switch (kind) {
       case VOLTS, DIODE -> List.of(VOLT, MILLIVOLT, OVER);
-      case MILLIVOLTS -> List.of(MILLIVOLT, VOLT, OVER);
+      case MILLIVOLTS, DRAIN -> List.of(MILLIVOLT, VOLT, OVER);
       case OHMS -> List.of(OHM, KILOHM, OVER);
       default -> List.of();
     };
