@@ -11,6 +11,7 @@ import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.CheckView.OutcomeView;
 import loopwright.casework.ClearedView;
+import loopwright.casework.Drops;
 import loopwright.casework.FindCase;
 import loopwright.casework.Outlook;
 import loopwright.casework.OwnCheck;
@@ -199,6 +200,7 @@ final class PlainTalk {
       case "help", "?" -> help();
       case "list" -> list(rest);
       case "stairs" -> new Staircase(page).show(findCase.view().loop());
+      case "drops" -> drops();
       case "points" -> points(rest);
       case "setups" -> setups();
       case "again" -> {
@@ -240,6 +242,34 @@ final class PlainTalk {
       }
     }
     return true;
+  }
+
+  /** Where the volts go, share by share. */
+  private void drops() {
+    Optional<Drops> drops = Drops.of(findCase.view().loop());
+    if (drops.isEmpty()) {
+      page.say("Measure volts at two points of the loop at least, the circuit on; then ask again.");
+      return;
+    }
+    page.say("Where the volts go, from the battery to the load and back:");
+    for (Drops.Share share : drops.get().shares()) {
+      String lost =
+          share.measured().isPresent()
+              ? Staircase.volts(share.measured().getAsDouble()) + " V"
+              : "not measured";
+      String mark = drops.get().worst().filter(share::equals).isPresent() ? "  <- too much" : "";
+      page.block(
+          "  ",
+          share.from()
+              + " to "
+              + share.to()
+              + ": "
+              + lost
+              + " (healthy "
+              + Staircase.volts(share.healthy())
+              + " V)"
+              + mark);
+    }
   }
 
   private void warn(Warning warning) throws Problem {
@@ -824,6 +854,7 @@ final class PlainTalk {
         "list                      ",
         "suspects, cleared, readings and staircase; list all: every suspect");
     page.block("stairs                    ", "the staircase alone");
+    page.block("drops                     ", "where the volts go, share by share");
     page.block("points, points F3         ", "the points there are");
     page.block("setups                    ", "the set-ups there are, by number");
     page.block("stop                      ", "end; the case is kept");

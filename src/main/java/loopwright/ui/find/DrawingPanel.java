@@ -5,6 +5,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import loopwright.casework.Drops;
 import loopwright.ui.Texts;
 import loopwright.ui.drawing.LoopDrawing;
 import loopwright.ui.drawing.LoopLayout;
@@ -14,6 +15,7 @@ import loopwright.ui.widget.Parts;
 /** The loop of the case with the leads on it. */
 final class DrawingPanel extends VBox {
   private final LoopDrawing drawing = new LoopDrawing();
+  private final DropBar drops = new DropBar();
 
   DrawingPanel(CaseViewModel model, ReadOnlyDoubleProperty em) {
     setId("drawing");
@@ -29,10 +31,11 @@ final class DrawingPanel extends VBox {
     Label legend = Parts.line(Texts.of("drawing.legend"), "legend");
     legend.setMinWidth(0);
     VBox.setVgrow(drawing, Priority.ALWAYS);
-    getChildren().addAll(drawing, Parts.row("drawing-foot", fold, legend));
+    getChildren().addAll(drawing, drops, Parts.row("drawing-foot", fold, legend));
     Runnable show =
         () -> {
           drawing.loopProperty().set(java.util.Optional.of(model.loop()));
+          drops.show(Drops.of(model.loop()));
           drawing.redProperty().set(model.red());
           drawing.blackProperty().set(model.black());
           boolean whole = model.wholeLoopProperty().get();
