@@ -103,11 +103,11 @@ public class PaperBench {
     return PaperCheck.figures(vehicle, Bench.KNOWLEDGE, PaperCheck.USUAL_SURROUNDINGS);
   }
 
-  /** Each circuit switched on by itself, as changes of one base as the check does it. */
+  /** Each circuit switched on by itself, by one solver that factors each step. */
   @Benchmark
-  public List<OperatingPoint> solvedFromOneBase() {
+  public List<OperatingPoint> solvedByOneSolver() {
     Network network = Bench.network(vehicle);
-    Solver solver = Solver.lowRank(network, Setting.REST);
+    Solver solver = Solver.full(network);
     return circuits().map(s -> solver.solve(Variant.healthy(network), s)).toList();
   }
 
