@@ -77,7 +77,8 @@ public class LoopwrightApp extends Application {
                 new PrintPage(
                     new PrintFiles(engine, Clock.systemDefaultZone()),
                     Path.of(System.getProperty("user.home", ".")))),
-            new Checks(engine));
+            new Checks(engine),
+            List.of());
     stage.setTitle("Loopwright");
     window.show(stage);
   }

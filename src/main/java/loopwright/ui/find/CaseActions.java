@@ -22,8 +22,9 @@ final class CaseActions {
   static final String BACK = "Esc";
   static final String DRAWING = "F11";
   static final String KNOWN = "F12";
-  static final String DONE = "F7";
+  static final String DONE = "D";
   static final String END = "F10";
+  static final String METER = "F10";
 
   /** Reasons for not doing a check, in the order of keys 1 to 4. */
   static final List<FindCase.Refusal> REFUSALS =

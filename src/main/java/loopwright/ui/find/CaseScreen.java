@@ -248,7 +248,6 @@ final class CaseScreen extends Region {
           case PAGE_DOWN -> scroll(1);
           case F11 -> drawingKey();
           case F12 -> page(Page.KNOWN);
-          case F7 -> page(Page.DONE);
           case F10 -> {
             model.end();
             yield true;
@@ -540,6 +539,7 @@ final class CaseScreen extends Region {
       case 'i' -> model.toggleIfNot();
       case 's' -> model.startSwap();
       case 'e' -> model.startCorrect();
+      case 'd' -> page(Page.DONE);
       default -> {}
     }
   }

@@ -69,7 +69,7 @@ final class ComplaintScreen extends VBox {
             kinds,
             heading("complaint.context", CaseActions.KNOWN),
             contexts,
-            heading("complaint.meter", CaseActions.DONE),
+            heading("complaint.meter", CaseActions.METER),
             meters);
     HBox.setHgrow(right, Priority.ALWAYS);
     javafx.scene.control.ScrollPane rightScroll = Parts.scrolling(right);
@@ -204,7 +204,7 @@ final class ComplaintScreen extends VBox {
             .contextProperty()
             .set(all[(model.contextProperty().get().ordinal() + 1) % all.length]);
       }
-      case F7 -> {
+      case F10 -> {
         int i = model.meters().indexOf(model.meterProperty().get());
         model.meterProperty().set(model.meters().get((i + 1) % model.meters().size()));
       }

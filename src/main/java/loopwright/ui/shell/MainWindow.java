@@ -38,6 +38,8 @@ import loopwright.ui.find.FindViewModel;
 import loopwright.ui.paper.PaperScreen;
 import loopwright.ui.paper.PaperViewModel;
 import loopwright.ui.paper.PlanCheck;
+import loopwright.ui.prove.ProvePage;
+import loopwright.ui.prove.ProveScreen;
 import loopwright.ui.shell.ShellViewModel.Place;
 import loopwright.ui.vehicle.VehicleScreen;
 import loopwright.ui.vehicle.VehicleViewModel;
@@ -73,6 +75,7 @@ public final class MainWindow {
   private final CasesScreen casesScreen;
   private final WiringScreen wiringScreen;
   private final PaperScreen paperScreen;
+  private final ProveScreen proveScreen;
   private final Node keysScreen;
   private final ReadyCases ready;
   private final BorderPane root = new BorderPane();
@@ -106,7 +109,8 @@ public final class MainWindow {
         ReadyCases.NONE,
         Keeping.NOWHERE,
         List.of(),
-        PlanCheck.NONE);
+        PlanCheck.NONE,
+        List.of());
   }
 
   /**
@@ -116,6 +120,7 @@ public final class MainWindow {
    * @param keeping keeps vehicles
    * @param pages what else can be done in the Wiring place
    * @param check checks plans
+   * @param proofs pages of the Prove place
    */
   public MainWindow(
       CaseDesk desk,
@@ -127,7 +132,8 @@ public final class MainWindow {
       ReadyCases ready,
       Keeping keeping,
       List<WiringPage> pages,
-      PlanCheck check) {
+      PlanCheck check,
+      List<ProvePage> proofs) {
     Objects.requireNonNull(desk, "desk");
     this.ready = Objects.requireNonNull(ready, "ready");
     Fonts.load();
@@ -148,6 +154,7 @@ public final class MainWindow {
     casesScreen = new CasesScreen(cases, this::reopen, ready.entries(), this::practise);
     wiringScreen = new WiringScreen(wiring, shell.emProperty(), pages);
     paperScreen = new PaperScreen(paper, shell.emProperty(), this::mend, toRead, worker.another());
+    proveScreen = new ProveScreen(proofs, shell.emProperty(), this::findFault);
     keysScreen = KeysPage.make();
     root.setId("window");
     root.getStyleClass().add("window");
@@ -228,17 +235,26 @@ public final class MainWindow {
     place("place.cases", "F4", Place.CASES);
     place(brief ? "place.paperShort" : "place.paper", "F5", Place.PAPER);
     place("place.wiring", "F6", Place.WIRING);
+    place("place.prove", "F7", Place.PROVE);
     Label where = Parts.line(narrow ? "" : whereAmI(), "where");
     where.setId("where");
     where.setMinWidth(0);
     where.setMaxWidth(Double.MAX_VALUE);
     HBox.setHgrow(where, Priority.ALWAYS);
     bar.getChildren().add(where);
-    int percent = shell.textSizeProperty().get().percent();
-    tool(
-        "mdi2f-format-size", Texts.of("bar.size", Integer.toString(percent)), "F8", this::nextSize);
-    tool("mdi2t-theme-light-dark", Texts.of(shell.lookProperty().get()), "F9", this::nextLook);
-    tool("mdi2k-keyboard-outline", Texts.of("bar.keys"), "F1", this::toggleKeys);
+    // In the least room the page of keys alone says how size and look are changed.
+    if (ems >= NARROWEST) {
+      int percent = shell.textSizeProperty().get().percent();
+      tool(
+          "mdi2f-format-size",
+          Texts.of("bar.size", Integer.toString(percent)),
+          "F8",
+          this::nextSize);
+      tool("mdi2t-theme-light-dark", Texts.of(shell.lookProperty().get()), "F9", this::nextLook);
+    }
+    if (ems >= NARROWEST || shell.placeProperty().get() != Place.KEYS) {
+      tool("mdi2k-keyboard-outline", Texts.of("bar.keys"), "F1", this::toggleKeys);
+    }
   }
 
   /** The open case, or else the vehicle. */
@@ -255,6 +271,9 @@ public final class MainWindow {
     KeyButton button = new KeyButton(Texts.of(key), cap, () -> go(to)).styled("place");
     if (shell.placeProperty().get() == to) {
       button.getStyleClass().add("here");
+      if (root.getWidth() > 0 && root.getWidth() / shell.emProperty().get() < NARROWEST) {
+        button.setGraphic(null);
+      }
     }
     button.setMinWidth(Region.USE_PREF_SIZE);
     button.setFocusTraversable(false);
@@ -273,7 +292,7 @@ public final class MainWindow {
               + "px;");
       image.getStyleClass().add("tool-icon");
       HBox icons = Parts.row("tool-icons", image);
-      if (root.getWidth() / shell.emProperty().get() >= NARROWEST) {
+      if (root.getWidth() / shell.emProperty().get() >= SHORT) {
         icons.getChildren().add(Parts.keyCap(cap));
       }
       button.setText("");
@@ -317,6 +336,7 @@ public final class MainWindow {
           case CASES -> casesScreen;
           case PAPER -> paperScreen;
           case WIRING -> wiringScreen;
+          case PROVE -> proveScreen;
           case KEYS -> keysScreen;
         });
     if (shell.placeProperty().get() == Place.CASES) {
@@ -329,6 +349,9 @@ public final class MainWindow {
     }
     if (shell.placeProperty().get() == Place.WIRING) {
       vehicle.vehicleProperty().get().ifPresent(v -> wiring.takeUp(v.name(), v.vehicle()));
+    }
+    if (shell.placeProperty().get() == Place.PROVE) {
+      proveScreen.opened();
     }
     fillBar();
     takeFocus();
@@ -344,6 +367,7 @@ public final class MainWindow {
       case CASES -> casesScreen.takeFocus();
       case PAPER -> paperScreen.takeFocus();
       case WIRING -> wiringScreen.takeFocus();
+      case PROVE -> proveScreen.takeFocus();
       case KEYS -> keysScreen.requestFocus();
     }
   }
@@ -352,6 +376,12 @@ public final class MainWindow {
     fillBar();
     vehicle.vehicleProperty().get().ifPresent(v -> find.vehicleChosen(v.name(), v.vehicle()));
     vehicle.vehicleProperty().get().ifPresent(v -> paper.show(v.vehicle()));
+    vehicle.vehicleProperty().get().ifPresent(v -> proveScreen.show(v.name(), v.vehicle()));
+  }
+
+  private void findFault(String caseId) {
+    vehicle.vehicleProperty().get().ifPresent(v -> find.resume(caseId, v.name(), v.vehicle()));
+    go(Place.FIND);
   }
 
   private void mend(String part, String task) {
@@ -415,6 +445,7 @@ public final class MainWindow {
       }
       case F5 -> go(Place.PAPER);
       case F6 -> go(Place.WIRING);
+      case F7 -> go(Place.PROVE);
       case F8 -> nextSize();
       case F9 -> nextLook();
       case PLUS, EQUALS, ADD -> {

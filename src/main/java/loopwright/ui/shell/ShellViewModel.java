@@ -19,6 +19,7 @@ public final class ShellViewModel {
     CASES,
     PAPER,
     WIRING,
+    PROVE,
     KEYS
   }
 

@@ -167,7 +167,7 @@ class KeyboardCaseTest {
     robot.type(KeyCode.ENTER);
     until(() -> text("#said").contains("12.1 V"));
 
-    robot.type(KeyCode.F7, KeyCode.DELETE);
+    robot.type(KeyCode.D, KeyCode.DELETE);
     until(() -> text("#said").contains("taken back"));
     until(() -> stage.getScene().lookup("#done").lookupAll(".chip").size() == 1);
   }

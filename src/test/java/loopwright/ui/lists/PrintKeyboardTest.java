@@ -81,7 +81,8 @@ class PrintKeyboardTest {
                       ReadyCases.NONE,
                       Keeping.NOWHERE,
                       List.of(new PrintPage(PrintKeyboardTest::write, folder)),
-                      PlanCheck.NONE);
+                      PlanCheck.NONE,
+                      List.of());
               window.shell().textSizeProperty().set(size);
               Scene made = new Scene(window.root(), width, height);
               stage.setScene(made);

@@ -123,7 +123,8 @@ class PaperKeyboardTest {
                       ReadyCases.NONE,
                       Keeping.NOWHERE,
                       List.of(new PrintPage(this::write, Path.of("prints"))),
-                      check);
+                      check,
+                      List.of());
               Scene shown = new Scene((BorderPane) window.root(), 1280, 800);
               stage.setScene(shown);
               stage.show();

@@ -282,7 +282,8 @@ class RealCaseTest {
                   ready,
                   Keeping.NOWHERE,
                   List.of(),
-                  PlanCheck.NONE);
+                  PlanCheck.NONE,
+                  List.of());
           Scene scene = new Scene((BorderPane) window.root(), 1280, 800);
           stage.setScene(scene);
           stage.show();

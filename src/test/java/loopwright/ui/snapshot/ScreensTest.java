@@ -123,7 +123,7 @@ class ScreensTest {
     picture(scene, "11-drawing" + tail, all);
     keys.press(KeyCode.F11, KeyCode.ESCAPE, KeyCode.F12);
     picture(scene, "12-known" + tail, all);
-    keys.press(KeyCode.ESCAPE, KeyCode.F7);
+    keys.press(KeyCode.ESCAPE).type("d");
     picture(scene, "13-done" + tail, all);
     keys.press(KeyCode.ESCAPE);
     keys.type("12.4m").press(KeyCode.ENTER);
@@ -229,7 +229,7 @@ class ScreensTest {
     assertThat(scene.getRoot().lookupAll(".chip.doubted")).hasSize(2);
     assertThat(((Label) scene.lookup("#headline")).getText()).isEqualTo("Readings at odds");
 
-    keys.press(KeyCode.F7, KeyCode.DELETE);
+    keys.type("d").press(KeyCode.DELETE);
     for (int i = 0; i < 12; i++) {
       keys.type("c").type("1");
     }
@@ -300,7 +300,8 @@ class ScreensTest {
                       new AddCircuitPage(BASIS, (v, c) -> Optional.empty()),
                       new SheetPage(new SheetFiles()),
                       new ListOutPage(new SheetFiles())),
-                  check);
+                  check,
+                  List.of());
           window.shell().lookProperty().set(look);
           window.shell().textSizeProperty().set(size);
           Scene scene = new Scene((javafx.scene.layout.BorderPane) window.root(), width, height);

@@ -85,7 +85,8 @@ class StartingKeyboardTest {
                           new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
                       List.of(
                           new NewVehiclePage(BASIS, NO_LOOPS), new AddCircuitPage(BASIS, NO_LOOPS)),
-                      PlanCheck.NONE);
+                      PlanCheck.NONE,
+                      List.of());
               Scene made = new Scene(window.root(), 1280, 800);
               stage.setScene(made);
               stage.show();

@@ -194,7 +194,8 @@ class WrittenListTest {
                   new Keeping(
                       new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
                   List.of(),
-                  PlanCheck.NONE);
+                  PlanCheck.NONE,
+                  List.of());
           Scene made = new Scene(window.root(), 1280, 800);
           stage.setScene(made);
           stage.show();

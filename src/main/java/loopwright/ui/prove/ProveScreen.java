@@ -1,0 +1,107 @@
+package loopwright.ui.prove;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.scene.Node;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import loopwright.model.Vehicle;
+import loopwright.ui.Texts;
+import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.Parts;
+
+/** The Prove place: pages chosen by Ctrl and a number. */
+public final class ProveScreen extends VBox {
+  private final Map<ProvePage, Node> pages = new LinkedHashMap<>();
+  private final HBox tabs = Parts.row("page-tabs");
+  private final StackPane body = new StackPane();
+  private Optional<ProvePage> shown;
+
+  /**
+   * Makes the screen.
+   *
+   * @param pages in the order of their numbers
+   * @param em pixels of one em
+   * @param findFault goes to Find the fault with a kept case
+   */
+  public ProveScreen(List<ProvePage> pages, ReadOnlyDoubleProperty em, Consumer<String> findFault) {
+    ProvePlace place =
+        new ProvePlace() {
+          @Override
+          public ReadOnlyDoubleProperty em() {
+            return em;
+          }
+
+          @Override
+          public void findFault(String caseId) {
+            findFault.accept(caseId);
+          }
+        };
+    setId("prove");
+    pages.forEach(p -> this.pages.put(p, p.make(place)));
+    shown = pages.stream().findFirst();
+    VBox.setVgrow(body, Priority.ALWAYS);
+    body.setMinHeight(0);
+    // A single page needs no tabs, and its room is dear.
+    getChildren().setAll(pages.size() > 1 ? List.of(tabs, body) : List.of(body));
+    addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
+    show();
+  }
+
+  /** Another vehicle is at hand, or the same one edited. */
+  public void show(String name, Vehicle vehicle) {
+    pages.keySet().forEach(p -> p.show(name, vehicle));
+  }
+
+  /** The place comes into sight. */
+  public void opened() {
+    shown.ifPresent(ProvePage::opened);
+  }
+
+  /** Puts the focus where hands go on. */
+  public void takeFocus() {
+    shown.ifPresentOrElse(ProvePage::takeFocus, this::requestFocus);
+  }
+
+  private void show() {
+    tabs.getChildren().setAll(Parts.keyCap(Texts.of("wiring.ctrl")));
+    int number = 1;
+    for (ProvePage page : pages.keySet()) {
+      KeyButton tab =
+          new KeyButton(page.title(), Integer.toString(number++), () -> go(page))
+              .styled("page-tab");
+      tab.setFocusTraversable(false);
+      if (shown.filter(page::equals).isPresent()) {
+        tab.getStyleClass().add("picked");
+      }
+      tabs.getChildren().add(tab);
+    }
+    body.getChildren().setAll(shown.map(pages::get).map(List::of).orElse(List.of()));
+  }
+
+  private void go(ProvePage page) {
+    shown = Optional.of(page);
+    show();
+    page.opened();
+    page.takeFocus();
+  }
+
+  private void pressed(KeyEvent e) {
+    if (!e.isShortcutDown() || !e.getCode().isDigitKey()) {
+      return;
+    }
+    String name = e.getCode().getName();
+    int number = name.charAt(name.length() - 1) - '1';
+    if (number >= 0 && number < pages.size()) {
+      go(List.copyOf(pages.keySet()).get(number));
+      e.consume();
+    }
+  }
+}

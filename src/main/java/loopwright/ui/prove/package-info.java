@@ -1,0 +1,2 @@
+/** The Prove place: what of the vehicle is proven, and one thing to do now. */
+package loopwright.ui.prove;
