@@ -21,6 +21,7 @@ public interface CaseDesk {
    * @param context what happened to the vehicle before
    * @param meter id of the meter description
    * @param practice whether the fault is a made-up one
+   * @param power how far the vehicle is powered up
    */
   record NewCase(
       Vehicle vehicle,
@@ -30,7 +31,21 @@ public interface CaseDesk {
       ComplaintKind kind,
       Context context,
       String meter,
-      boolean practice) {
+      boolean practice,
+      FirstPower power) {
+
+    /** A case of a vehicle as it is meant to be. */
+    public NewCase(
+        Vehicle vehicle,
+        String vehicleName,
+        String circuit,
+        Optional<String> load,
+        ComplaintKind kind,
+        Context context,
+        String meter,
+        boolean practice) {
+      this(vehicle, vehicleName, circuit, load, kind, context, meter, practice, FirstPower.WHOLE);
+    }
 
     /** A case of a vehicle that somebody really has. */
     public NewCase(

@@ -15,7 +15,12 @@ public sealed interface CaseEvent {
   /** When it happened. */
   Instant at();
 
-  /** The case began; with {@code practice} the fault is a made-up one. */
+  /**
+   * The case began.
+   *
+   * @param practice whether the fault is a made-up one
+   * @param power how far the vehicle is powered up
+   */
   record Opened(
       Instant at,
       String caseId,
@@ -26,9 +31,10 @@ public sealed interface CaseEvent {
       ComplaintKind kind,
       Context context,
       String meter,
-      boolean practice)
+      boolean practice,
+      FirstPower power)
       implements CaseEvent {
-    /** A case of a vehicle that somebody really has. */
+    /** A case of a vehicle that somebody really has, as it is meant to be. */
     public Opened(
         Instant at,
         String caseId,
@@ -39,7 +45,18 @@ public sealed interface CaseEvent {
         ComplaintKind kind,
         Context context,
         String meter) {
-      this(at, caseId, vehicleName, vehicleId, circuit, load, kind, context, meter, false);
+      this(
+          at,
+          caseId,
+          vehicleName,
+          vehicleId,
+          circuit,
+          load,
+          kind,
+          context,
+          meter,
+          false,
+          FirstPower.WHOLE);
     }
   }
 

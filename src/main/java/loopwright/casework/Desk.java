@@ -53,7 +53,7 @@ public final class Desk implements CaseDesk {
 
   @Override
   public FindCase open(NewCase newCase, Progress progress) throws Problem {
-    Vehicle vehicle = newCase.vehicle();
+    Vehicle vehicle = newCase.power().of(newCase.vehicle(), phrases);
     Circuit circuit = circuit(vehicle, newCase.circuit());
     LoadRef load = load(circuit, newCase.load());
     String caseId = newId(vehicle, circuit);
@@ -68,7 +68,8 @@ public final class Desk implements CaseDesk {
             newCase.kind(),
             newCase.context(),
             newCase.meter(),
-            newCase.practice());
+            newCase.practice(),
+            newCase.power());
     MeterSpec meter = meter(newCase.meter());
     Session session =
         Session.open(knowledge, rules.get(), vehicle, meter, opened, phrases, clock, progress);
@@ -89,7 +90,7 @@ public final class Desk implements CaseDesk {
   }
 
   @Override
-  public FindCase resume(String caseId, Vehicle vehicle, Progress progress) throws Problem {
+  public FindCase resume(String caseId, Vehicle whole, Progress progress) throws Problem {
     CaseStore.Loaded loaded = store.load(caseId);
     Session session = null;
     try {
@@ -97,9 +98,10 @@ public final class Desk implements CaseDesk {
           || !(loaded.events().get(0) instanceof CaseEvent.Opened opened)) {
         throw new Problem("case", caseId, "a journal that begins with the case's opening");
       }
-      if (!opened.vehicleId().equals(vehicle.id())) {
-        throw new Problem("vehicle", vehicle.id(), "the case's own vehicle, " + opened.vehicleId());
+      if (!opened.vehicleId().equals(whole.id())) {
+        throw new Problem("vehicle", whole.id(), "the case's own vehicle, " + opened.vehicleId());
       }
+      Vehicle vehicle = opened.power().of(whole, phrases);
       SortedSet<String> missing = NamedParts.missing(loaded.events(), vehicle);
       if (!missing.isEmpty()) {
         throw new Problem(

@@ -8,7 +8,7 @@ import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Reading;
 
 /** Reads what a person entered as the value of a check. */
-final class Entry {
+public final class Entry {
 
   private static final Pattern FORM =
       Pattern.compile(
@@ -27,7 +27,7 @@ final class Entry {
    *
    * @throws Problem naming the value and what is accepted
    */
-  static Reading.Value understand(CheckKind kind, Answer answer) throws Problem {
+  public static Reading.Value understand(CheckKind kind, Answer answer) throws Problem {
     if (answer instanceof Answer.Saw saw) {
       if (kind.metered()) {
         throw new Problem("value", saw.seen().word(), "a number with its unit, or OL");

@@ -8,7 +8,7 @@ import loopwright.diagnosis.CheckKind;
 import loopwright.model.Spread;
 
 /** Numbers as a meter shows them and people say them. */
-final class Figures {
+public final class Figures {
 
   private Figures() {}
 
@@ -29,7 +29,7 @@ final class Figures {
   }
 
   /** Amperes: 0.15 A, 48 A. */
-  static String amps(double amps) {
+  public static String amps(double amps) {
     return amps < 1 ? significant(amps * 1000, 2) + " mA" : significant(amps, 2) + " A";
   }
 
@@ -42,7 +42,7 @@ final class Figures {
   }
 
   /** Ohms with three figures: 0.3 ohm, 47 ohm, 4.7 kohm, OL. */
-  static String ohms(double ohms) {
+  public static String ohms(double ohms) {
     if (Double.isInfinite(ohms)) {
       return "OL";
     }

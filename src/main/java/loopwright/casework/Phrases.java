@@ -34,7 +34,7 @@ public final class Phrases {
   }
 
   /** Whether there is such a phrase. */
-  boolean has(String key) {
+  public boolean has(String key) {
     return bundle.containsKey(key);
   }
 }

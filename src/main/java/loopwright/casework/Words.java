@@ -24,13 +24,13 @@ import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 
 /** Parts, points, settings and values of one vehicle in words. */
-final class Words {
+public final class Words {
   private final Vehicle vehicle;
   private final Phrases phrases;
   private final HandWords hands;
 
   /** Words for a vehicle of which nothing is complained. */
-  Words(Vehicle vehicle, Phrases phrases) {
+  public Words(Vehicle vehicle, Phrases phrases) {
     this(
         vehicle,
         phrases,
@@ -51,7 +51,8 @@ final class Words {
     this.hands = new HandWords(vehicle, phrases, watched, twin);
   }
 
-  String part(String id) {
+  /** Name with id of a part; the id itself where the vehicle has none. */
+  public String part(String id) {
     return vehicle.part(id).map(Part::title).orElse(id);
   }
 
@@ -86,7 +87,8 @@ final class Words {
         true);
   }
 
-  PointView point(TerminalRef at) {
+  /** A probe point. */
+  public PointView point(TerminalRef at) {
     Part part = vehicle.requirePart(at.part());
     Access access = part.access(at.terminal());
     return new PointView(
@@ -159,7 +161,8 @@ final class Words {
         : question(check);
   }
 
-  String meter(Check check) {
+  /** What the meter is set to. */
+  public String meter(Check check) {
     return switch (check.kind()) {
       case VOLTS -> phrases.say("meter.volts");
       case MILLIVOLTS -> phrases.say("meter.millivolts");
@@ -170,7 +173,8 @@ final class Words {
     };
   }
 
-  String value(Check check, Reading.Value value) {
+  /** A value of a check. */
+  public String value(Check check, Reading.Value value) {
     Band.Unit unit = check.kind() == CheckKind.OHMS ? Band.Unit.OHM : Band.Unit.VOLT;
     if (value instanceof Reading.Value.Number n) {
       return Figures.value(n.value(), unit);
@@ -184,7 +188,8 @@ final class Words {
     return seen(check, ((Reading.Value.Sight) value).seen());
   }
 
-  String outcome(Check check, double low, double high) {
+  /** A range of values of a check. */
+  public String outcome(Check check, double low, double high) {
     Band.Unit unit = check.kind() == CheckKind.OHMS ? Band.Unit.OHM : Band.Unit.VOLT;
     boolean driven = unit == Band.Unit.OHM || check.kind() == CheckKind.DIODE;
     boolean open = Double.isInfinite(low) || (unit == Band.Unit.OHM && low <= 0);
@@ -203,7 +208,7 @@ final class Words {
   }
 
   /** What is seen in a check, in words. */
-  String seen(Check check, Seen seen) {
+  public String seen(Check check, Seen seen) {
     return hands.watchesLamp(check)
         ? phrases.say("seen.lamp." + seen.word())
         : phrases.say("seen." + seen.word());
@@ -214,7 +219,8 @@ final class Words {
     return hands;
   }
 
-  String question(Check check) {
+  /** The question of a look. */
+  public String question(Check check) {
     if (hands.speaksOf(check)) {
       return hands.question(check);
     }
@@ -229,7 +235,8 @@ final class Words {
     };
   }
 
-  List<Seen> choices(Check check) {
+  /** The answers of a look. */
+  public List<Seen> choices(Check check) {
     if (hands.speaksOf(check)) {
       return check.kind().answers();
     }
@@ -289,7 +296,8 @@ final class Words {
     return mode.ohms().map(o -> phrases.say("mode.ohms", title, Figures.range(o))).orElse(title);
   }
 
-  List<String> setting(Setting setting) {
+  /** A whole set-up. */
+  public List<String> setting(Setting setting) {
     List<String> lines = new ArrayList<>();
     setting.positions().forEach((c, p) -> lines.add(phrases.say("set.position", part(c), p)));
     setting.apart().forEach(p -> lines.add(apart(p)));
@@ -299,7 +307,8 @@ final class Words {
     return lines;
   }
 
-  List<String> change(Setting from, Setting to) {
+  /** What changes from one set-up to another, in the order of hands. */
+  public List<String> change(Setting from, Setting to) {
     List<String> lines = new ArrayList<>();
     Set<String> controls = new TreeSet<>(from.positions().keySet());
     controls.addAll(to.positions().keySet());

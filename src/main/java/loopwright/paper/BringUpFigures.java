@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import loopwright.model.Circuit;
 import loopwright.model.Setting;
 
 /**
@@ -12,9 +11,6 @@ import loopwright.model.Setting;
  * carries by itself, the moment of switching on included, and which need a larger one.
  */
 final class BringUpFigures {
-
-  /** Fuses that a plan is brought up with, in amperes. Common practice. */
-  private static final double[] FUSES = {5, 7.5, 10};
 
   /** Circuits named at most. */
   private static final int MOST_NAMED = 12;
@@ -29,27 +25,20 @@ final class BringUpFigures {
 
   void add() {
     Map<Double, List<String>> byFuse = new LinkedHashMap<>();
-    for (double fuse : FUSES) {
+    for (double fuse : BringUp.FUSES) {
       byFuse.put(fuse, new ArrayList<>());
     }
-    double beyond = FUSES[FUSES.length - 1];
+    double beyond = BringUp.FUSES.get(BringUp.FUSES.size() - 1);
     double most = beyond;
     List<String> own = new ArrayList<>();
-    for (Circuit circuit : plan.vehicle().circuits()) {
-      Setting on = circuit.onSetting();
-      if (plan.cranks(on)) {
+    for (BringUp.Draw draw : BringUp.draws(plan, inrush)) {
+      if (draw.cranks()) {
         continue;
       }
-      double amps = plan.batteryAmps(plan.point(on));
-      String load = circuit.loads().get(0).toString();
-      List<String> into = own;
-      for (int i = FUSES.length - 1; i >= 0; i--) {
-        if (amps <= FUSES[i] && inrush.outlasts(FUSES[i], on)) {
-          into = byFuse.get(FUSES[i]);
-        }
-      }
+      String load = draw.circuit().loads().get(0).toString();
+      List<String> into = draw.fuse().map(byFuse::get).orElse(own);
       if (into == own) {
-        most = Math.max(most, amps);
+        most = Math.max(most, draw.amps());
       }
       if (!into.contains(load)) {
         into.add(load);

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import loopwright.casework.Answer;
+import loopwright.casework.FirstPower;
 import loopwright.casework.OwnCheck;
 
 /**
@@ -23,9 +24,11 @@ public sealed interface ProofEvent {
    * counts.
    *
    * @param subject what is proven: a circuit's id, or a stage that belongs to no circuit
+   * @param power how far the vehicle is powered up for it
    * @param prints print by id of every part that the proof rests on
    */
-  record Begun(Instant at, String subject, SortedMap<String, String> prints) implements ProofEvent {
+  record Begun(Instant at, String subject, FirstPower power, SortedMap<String, String> prints)
+      implements ProofEvent {
     /** Copies the map. */
     public Begun {
       prints = copy(prints);

@@ -5,9 +5,11 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.TreeSet;
 import loopwright.casework.Answer;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.FindCase;
+import loopwright.casework.FirstPower;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.Problem;
 import loopwright.diagnosis.ComplaintKind;
@@ -35,6 +37,7 @@ final class EventCodec {
       if (e.practice()) {
         node.put("practice", true);
       }
+      power(node, e.power());
     } else if (event instanceof CaseEvent.Taken e) {
       start(node, "taken", e);
       node.put("reading", e.reading());
@@ -111,7 +114,17 @@ final class EventCodec {
             String meter = fields.name("meter", "a meter's id");
             boolean practice = fields.has("practice") && fields.flag("practice", "true or false");
             yield new CaseEvent.Opened(
-                at, caseId, vehicle, vehicleId, circuit, load, kind, context, meter, practice);
+                at,
+                caseId,
+                vehicle,
+                vehicleId,
+                circuit,
+                load,
+                kind,
+                context,
+                meter,
+                practice,
+                power(fields));
           }
           case "taken" -> {
             int reading = reading(fields);
@@ -158,6 +171,27 @@ final class EventCodec {
         };
     fields.done();
     return event;
+  }
+
+  /** Fields {@code fuse} and {@code out}; neither where the vehicle is as it is meant to be. */
+  static void power(ObjectNode node, FirstPower power) {
+    power.fuse().ifPresent(amps -> node.put("fuse", amps));
+    if (!power.out().isEmpty()) {
+      power.out().forEach(node.putArray("out")::add);
+    }
+  }
+
+  /**
+   * Reads what {@link #power(ObjectNode, FirstPower)} writes.
+   *
+   * @throws Problem if it has another shape
+   */
+  static FirstPower power(Fields fields) throws Problem {
+    Optional<Double> fuse =
+        fields.has("fuse") ? Optional.of(Shapes.limit(fields, "fuse")) : Optional.empty();
+    return new FirstPower(
+        fuse,
+        fields.has("out") ? Shapes.names(fields, "out", "a list of part ids") : new TreeSet<>());
   }
 
   private static int reading(Fields fields) throws Problem {

@@ -36,7 +36,7 @@ final class ProofContents implements Contents<ProofEvent> {
   public ObjectNode write(ProofEvent event) {
     ObjectNode node = Shapes.JSON.createObjectNode();
     if (event instanceof ProofEvent.Begun e) {
-      subject(start(node, "begun", e), e.subject());
+      EventCodec.power(subject(start(node, "begun", e), e.subject()), e.power());
       prints(node, e.prints());
     } else if (event instanceof ProofEvent.Checked e) {
       subject(start(node, "checked", e), e.subject()).put("step", e.step());
@@ -87,7 +87,8 @@ final class ProofContents implements Contents<ProofEvent> {
     Instant at = EventCodec.at(fields);
     ProofEvent event =
         switch (type) {
-          case "begun" -> new ProofEvent.Begun(at, subject(fields), prints(fields));
+          case "begun" ->
+              new ProofEvent.Begun(at, subject(fields), EventCodec.power(fields), prints(fields));
           case "checked" -> {
             String subject = subject(fields);
             String step = step(fields);

@@ -97,19 +97,30 @@ public final class Shapes {
             Fields.string(entry.getValue(), path, fields.longest(Fields.NAME), "a position"));
       }
     }
-    SortedSet<String> apart = new TreeSet<>();
-    if (fields.has("apart")) {
-      String accepted = "a list of part ids that are unplugged or pulled";
-      JsonNode node = fields.need("apart", accepted);
-      if (!node.isArray()) {
-        throw new Problem(fields.path("apart"), Fields.shown(node), accepted);
-      }
-      for (JsonNode part : node) {
-        apart.add(Fields.string(part, fields.path("apart"), fields.longest(Fields.NAME), accepted));
-      }
-    }
+    SortedSet<String> apart =
+        fields.has("apart")
+            ? names(fields, "apart", "a list of part ids that are unplugged or pulled")
+            : new TreeSet<>();
     fields.done();
     return new Setting(positions, apart);
+  }
+
+  /**
+   * A list of names.
+   *
+   * @throws Problem if it is missing or something else
+   */
+  public static SortedSet<String> names(Fields fields, String name, String accepted)
+      throws Problem {
+    JsonNode node = fields.need(name, accepted);
+    if (!node.isArray()) {
+      throw new Problem(fields.path(name), Fields.shown(node), accepted);
+    }
+    SortedSet<String> names = new TreeSet<>();
+    for (JsonNode one : node) {
+      names.add(Fields.string(one, fields.path(name), fields.longest(Fields.NAME), accepted));
+    }
+    return names;
   }
 
   /** A check of the person's own choice as an object. */

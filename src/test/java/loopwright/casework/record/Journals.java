@@ -11,6 +11,7 @@ import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
 import loopwright.casework.CaseView;
 import loopwright.casework.ClearedView;
+import loopwright.casework.FirstPower;
 import loopwright.casework.OwnCheck;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.ComplaintKind;
@@ -46,7 +47,8 @@ public final class Journals {
             ComplaintKind.DEAD,
             Context.IN_SERVICE,
             "basic",
-            practice));
+            practice,
+            FirstPower.WHOLE));
   }
 
   /** A case just opened. */

@@ -18,6 +18,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeSet;
 import loopwright.casework.Account;
 import loopwright.casework.Answer;
 import loopwright.casework.Band;
@@ -26,6 +27,7 @@ import loopwright.casework.CaseStore;
 import loopwright.casework.CaseView;
 import loopwright.casework.ClearedView;
 import loopwright.casework.FindCase;
+import loopwright.casework.FirstPower;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.OwnRate;
 import loopwright.casework.Problem;
@@ -96,7 +98,8 @@ class FileCaseStoreTest {
             ComplaintKind.BLOWS_FUSE,
             Context.AFTER_WORK,
             "basic",
-            true),
+            true,
+            new FirstPower(Optional.of(7.5), new TreeSet<>(List.of("F5", "K3")))),
         new CaseEvent.Taken(AT.plusSeconds(1), 1, volts(), new Answer.Text("12,40 V \u03a9")),
         new CaseEvent.Taken(AT.plusSeconds(2), 2, look(), new Answer.Saw(Seen.SILENT)),
         new CaseEvent.Taken(

@@ -13,9 +13,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import loopwright.casework.Answer;
 import loopwright.casework.Band;
+import loopwright.casework.FirstPower;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.Problem;
 import loopwright.casework.prove.ProofEvent;
@@ -55,7 +57,11 @@ class FileProofStoreTest {
   static List<ProofEvent> everyKind() {
     return List.of(
         new ProofEvent.FuseFitted(AT, Optional.of(7.5)),
-        new ProofEvent.Begun(AT.plusSeconds(1), "beacon", prints()),
+        new ProofEvent.Begun(
+            AT.plusSeconds(1),
+            "beacon",
+            new FirstPower(Optional.of(7.5), new TreeSet<>(Set.of("F5", "K3"))),
+            prints()),
         new ProofEvent.Confirmed(AT.plusSeconds(2), "beacon", "fuse-size", true),
         new ProofEvent.Checked(
             AT.plusSeconds(3), "beacon", "ohms", ohms(), new Answer.Text("1,3 k\u03a9")),

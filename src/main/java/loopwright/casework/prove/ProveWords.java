@@ -1,0 +1,319 @@
+package loopwright.casework.prove;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import loopwright.casework.Figures;
+import loopwright.casework.Phrases;
+import loopwright.casework.Words;
+import loopwright.diagnosis.Check;
+import loopwright.diagnosis.Seen;
+import loopwright.meter.MeterSpec;
+import loopwright.model.PartSpec;
+import loopwright.model.Setting;
+import loopwright.model.Vehicle;
+import loopwright.paper.BringUp;
+
+/** How far a vehicle is proven, in words. */
+final class ProveWords {
+  private static final int MOST_NAMED = 4;
+
+  private final Vehicle vehicle;
+  private final Phrases phrases;
+  private final MeterSpec meter;
+
+  ProveWords(Vehicle vehicle, Phrases phrases, MeterSpec meter) {
+    this.vehicle = vehicle;
+    this.phrases = phrases;
+    this.meter = meter;
+  }
+
+  ProveView view(Proving proving, String said, String missing) {
+    List<ProveView.Item> items = new ArrayList<>();
+    for (Subject subject : proving.plan().subjects()) {
+      ProveView.State state = proving.state(subject);
+      items.add(
+          new ProveView.Item(subject.id(), title(subject), state, note(proving, subject, state)));
+    }
+    return new ProveView(
+        vehicle.name(),
+        items,
+        proving.atHand().id(),
+        proving.step().map(s -> now(proving, proving.atHand(), s)),
+        said,
+        missing,
+        plan(proving.plan()));
+  }
+
+  String title(Subject subject) {
+    return switch (subject.kind()) {
+      case SUPPLY -> phrases.say("prove.subject.supply");
+      case FEED -> part(subject.part().orElseThrow());
+      case CIRCUIT -> subject.circuit().orElseThrow().name();
+      case FULL -> phrases.say("prove.subject.full");
+    };
+  }
+
+  private String part(String id) {
+    return new Words(vehicle, phrases).part(id);
+  }
+
+  private String note(Proving proving, Subject subject, ProveView.State state) {
+    return switch (state) {
+      case CHANGED ->
+          phrases.say(
+              "prove.note.changed",
+              proving.changed(subject).stream()
+                  .map(
+                      id ->
+                          id.equals(Prints.CIRCUIT) ? phrases.say("prove.note.circuit") : part(id))
+                  .collect(Collectors.joining(", ")));
+      case BEGUN ->
+          phrases.say("prove.note.begun", proving.proof(subject).orElseThrow().answers().size());
+      case FAILED ->
+          phrases.say(
+              "prove.note.failed",
+              proving.proof(subject).orElseThrow().failed().orElseThrow().caseId());
+      case PROVEN, OPEN -> "";
+    };
+  }
+
+  private String plan(ProvePlan plan) {
+    List<String> large =
+        plan.subjects().stream()
+            .filter(s -> !s.small() && s.kind() == Subject.Kind.CIRCUIT)
+            .map(this::title)
+            .toList();
+    String fuse =
+        plan.fuse()
+            .map(amps -> phrases.say("prove.plan.fuse", number(amps), greatest(plan)))
+            .orElseGet(() -> phrases.say("prove.plan.no-fuse"));
+    return large.isEmpty() ? fuse : fuse + " " + phrases.say("prove.plan.large", listed(large));
+  }
+
+  /** What draws most of all that the small fuse carries. */
+  private String greatest(ProvePlan plan) {
+    return plan.draws().stream()
+        .filter(d -> d.fuse().isPresent())
+        .max(Comparator.comparingDouble(BringUp.Draw::amps))
+        .map(d -> phrases.say("prove.plan.draw", d.circuit().name(), Figures.amps(d.amps())))
+        .orElse("");
+  }
+
+  private String listed(List<String> titles) {
+    return titles.size() <= MOST_NAMED
+        ? String.join(", ", titles)
+        : phrases.say(
+            "list.more",
+            String.join(", ", titles.subList(0, MOST_NAMED)),
+            Integer.toString(titles.size() - MOST_NAMED));
+  }
+
+  private String number(double amps) {
+    return Figures.amps(amps);
+  }
+
+  // ---- the step at hand ----------------------------------------------------------------------
+
+  private ProveView.Now now(Proving proving, Subject subject, Step step) {
+    Vehicle powered = proving.powered(subject);
+    Words words = new Words(powered, phrases);
+    List<Step> steps = proving.steps(subject);
+    int at = steps.indexOf(step);
+    List<Seen> choices =
+        step.check().filter(c -> !c.kind().metered()).map(words::choices).orElse(List.of());
+    return new ProveView.Now(
+        step.id(),
+        title(subject),
+        at + 1,
+        steps.size(),
+        task(words, step),
+        step.check().map(Check::kind),
+        set(proving, subject, steps, at, words),
+        step.check().flatMap(Check::red).map(words::point),
+        step.check().flatMap(Check::black).map(words::point),
+        step.check().filter(c -> c.kind().metered()).map(words::meter).orElse(""),
+        choices,
+        step.check().isPresent()
+            ? choices.stream().map(c -> words.seen(step.check().get(), c)).toList()
+            : List.of(yes(step), phrases.say("prove.no." + step.what().word())),
+        healthy(words, step),
+        otherwise(step),
+        because(words, step, proving.plan()),
+        step.cautions().stream()
+            .map(c -> phrases.say("prove.caution." + c.key(), c.about()))
+            .toList(),
+        trouble(proving, subject, step, words));
+  }
+
+  private String yes(Step step) {
+    String key = "prove.yes." + step.what().word();
+    return step.what() == Step.What.RATING
+        ? phrases.say(key, amps(step.about()))
+        : phrases.say(key);
+  }
+
+  private String amps(String fuse) {
+    return vehicle
+        .part(fuse)
+        .filter(p -> p.spec() instanceof PartSpec.Fuse)
+        .map(p -> number(((PartSpec.Fuse) p.spec()).amps()))
+        .orElse("");
+  }
+
+  private String task(Words words, Step step) {
+    String key = "prove.task." + step.what().word();
+    if (step.seen().isPresent()) {
+      return words.question(step.check().orElseThrow());
+    }
+    return phrases.say(key, words.part(step.about()), amps(step.about()));
+  }
+
+  private String because(Words words, Step step, ProvePlan plan) {
+    return phrases.say(
+        "prove.because." + step.what().word(),
+        words.part(step.about()),
+        plan.fuse().map(this::number).orElse(""));
+  }
+
+  private String healthy(Words words, Step step) {
+    if (step.check().isEmpty()) {
+      return "";
+    }
+    Check check = step.check().get();
+    return step.seen()
+        .map(s -> words.seen(check, s))
+        .orElseGet(
+            () ->
+                switch (step.what()) {
+                  case ZERO -> phrases.say("prove.healthy.zero");
+                  case DEAD -> phrases.say("prove.healthy.dead");
+                  default -> words.outcome(check, step.low(), step.high());
+                });
+  }
+
+  private String otherwise(Step step) {
+    return step.what() == Step.What.SHORT
+        ? phrases.say("prove.otherwise.short", Figures.ohms(ProveSteps.worstShort(meter)))
+        : "";
+  }
+
+  /** What was understood of a right answer, in few words. */
+  String right(Step step) {
+    return phrases.say("prove.right." + step.what().word(), part(step.about()));
+  }
+
+  private Optional<ProveView.Trouble> trouble(
+      Proving proving, Subject subject, Step step, Words words) {
+    Optional<String> caseId =
+        proving
+            .proof(subject)
+            .filter(p -> proving.state(subject) == ProveView.State.FAILED)
+            .flatMap(Proven.Proof::failed)
+            .map(ProofEvent.Failed::caseId);
+    Optional<ProofEvent> answer = proving.answer(subject, step);
+    if (answer.isEmpty()) {
+      return caseId.map(
+          id -> new ProveView.Trouble(phrases.say("prove.trouble.case", id), false, caseId));
+    }
+    String wrong =
+        phrases.say(
+            "prove.wrong." + step.what().word(), words.part(step.about()), amps(step.about()));
+    String came =
+        Proving.value(step, answer.get())
+            .map(
+                v ->
+                    phrases.say(
+                        "prove.trouble.came",
+                        words.value(step.check().orElseThrow(), v),
+                        healthy(words, step)))
+            .orElse("");
+    boolean canFind =
+        caseId.isEmpty()
+            && subject.circuit().isPresent()
+            && step.complaint(Proving.value(step, answer.get())).isPresent();
+    return Optional.of(new ProveView.Trouble((came + " " + wrong).strip(), canFind, caseId));
+  }
+
+  // ---- the set-up ----------------------------------------------------------------------------
+
+  /** What hands do before a step, as far as it isn't so since the step before. */
+  private List<String> set(
+      Proving proving, Subject subject, List<Step> steps, int at, Words words) {
+    Step step = steps.get(at);
+    Set<String> own = new TreeSet<>(proving.own(subject));
+    Setting bare = Setting.REST.without(own);
+    Setting before = standing(steps, at, bare);
+    return switch (step.what()) {
+      case BARE -> bare(proving);
+      case RATING -> List.of(phrases.say("prove.set.in-hand", part(step.about())));
+      case CONNECT -> {
+        List<String> lines = new ArrayList<>();
+        proving
+            .plan()
+            .fuse()
+            .ifPresent(amps -> lines.add(phrases.say("prove.set.small-fuse", number(amps))));
+        lines.addAll(words.change(before.without(own), bare));
+        yield lines.stream().distinct().toList();
+      }
+      case FIT -> {
+        List<String> lines = new ArrayList<>(words.change(before, withoutBattery(bare)));
+        proving
+            .own(subject)
+            .forEach(p -> lines.add(phrases.say("prove.set.fit", part(p), amps(p))));
+        lines.addAll(words.change(withoutBattery(Setting.REST), Setting.REST));
+        yield lines;
+      }
+      case SWAP ->
+          List.of(
+              words.change(Setting.REST, withoutBattery(Setting.REST)).get(0),
+              phrases.say("prove.set.full-fuse"),
+              words.change(withoutBattery(Setting.REST), Setting.REST).get(0));
+      default -> words.change(before, step.check().orElseThrow().setting());
+    };
+  }
+
+  private Setting withoutBattery(Setting setting) {
+    return setting.without(vehicle.battery().id());
+  }
+
+  private List<String> bare(Proving proving) {
+    List<String> lines = new ArrayList<>();
+    lines.add(phrases.say("prove.set.lead-off", part(vehicle.battery().id())));
+    Set<String> all = new TreeSet<>();
+    proving.plan().subjects().forEach(s -> all.addAll(s.needs()));
+    lines.add(
+        phrases.say(
+            "prove.set.all-out",
+            vehicle.parts().stream()
+                .map(p -> p.id())
+                .filter(all::contains)
+                .collect(Collectors.joining(", "))));
+    lines.add(phrases.say("prove.set.rest"));
+    return lines;
+  }
+
+  /** How the vehicle stands when a step comes, by the steps before it. */
+  private Setting standing(List<Step> steps, int at, Setting bare) {
+    for (int i = at - 1; i >= 0; i--) {
+      Step before = steps.get(i);
+      if (before.check().isPresent()) {
+        return before.check().get().setting();
+      }
+      switch (before.what()) {
+        case FIT, CONNECT -> {
+          return Setting.REST;
+        }
+        case BARE -> {
+          return withoutBattery(bare);
+        }
+        default -> {}
+      }
+    }
+    return bare;
+  }
+}

@@ -1,0 +1,408 @@
+package loopwright.casework.prove;
+
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedSet;
+import loopwright.casework.Answer;
+import loopwright.casework.CaseDesk;
+import loopwright.casework.Entry;
+import loopwright.casework.FindCase;
+import loopwright.casework.FirstPower;
+import loopwright.casework.OwnCheck;
+import loopwright.casework.Phrases;
+import loopwright.casework.Problem;
+import loopwright.diagnosis.Check;
+import loopwright.diagnosis.ComplaintKind;
+import loopwright.diagnosis.Reading;
+import loopwright.knowledge.Context;
+import loopwright.knowledge.Knowledge;
+import loopwright.meter.MeterSpec;
+import loopwright.model.Circuit;
+import loopwright.model.LoadRef;
+import loopwright.model.Setting;
+import loopwright.model.Vehicle;
+
+/**
+ * A vehicle on its first power: what is proven of it, what to do now, and the answers. Each
+ * accepted answer is in the vehicle's journal of proofs before it counts. Not for several threads.
+ */
+public final class Proving {
+  private final String vehicleName;
+  private final Vehicle vehicle;
+  private final Knowledge knowledge;
+  private final MeterSpec meter;
+  private final CaseDesk cases;
+  private final ProofStore store;
+  private final Clock clock;
+  private final Phrases phrases;
+  private final ProvePlan plan;
+  private final Map<Worked, List<Step>> worked = new HashMap<>();
+  private Proven proven;
+  private String missing = "";
+  private String said = "";
+  private Optional<String> chosen = Optional.empty();
+
+  /** Steps are worked out once for each state in which a subject is proven. */
+  private record Worked(String subject, FirstPower power, List<String> own) {}
+
+  Proving(
+      String vehicleName,
+      Vehicle vehicle,
+      Knowledge knowledge,
+      MeterSpec meter,
+      CaseDesk cases,
+      ProofStore store,
+      Clock clock,
+      Phrases phrases)
+      throws Problem {
+    this.vehicleName = vehicleName;
+    this.vehicle = vehicle;
+    this.knowledge = knowledge;
+    this.meter = meter;
+    this.cases = cases;
+    this.store = store;
+    this.clock = clock;
+    this.phrases = phrases;
+    this.plan = new ProvePlan(vehicle, knowledge);
+    read();
+  }
+
+  /** The plan. */
+  public ProvePlan plan() {
+    return plan;
+  }
+
+  // ---- how it stands -------------------------------------------------------------------------
+
+  /**
+   * Takes up what was kept meanwhile.
+   *
+   * @throws Problem if it can't be read
+   */
+  public void refresh() throws Problem {
+    read();
+  }
+
+  private void read() throws Problem {
+    ProofStore.Kept kept = store.read(vehicle.id());
+    proven = new Proven(kept.events());
+    missing = kept.missing();
+  }
+
+  /** How a subject stands. */
+  ProveView.State state(Subject subject) {
+    Optional<Proven.Proof> proof = proven.proof(subject.id());
+    if (proof.isEmpty()) {
+      return ProveView.State.OPEN;
+    }
+    boolean changed = !changed(subject).isEmpty();
+    if (proof.get().passed()) {
+      return changed ? ProveView.State.CHANGED : ProveView.State.PROVEN;
+    }
+    if (changed) {
+      return ProveView.State.OPEN;
+    }
+    if (proof.get().failed().isPresent()) {
+      return ProveView.State.FAILED;
+    }
+    return current(subject).isPresent() ? ProveView.State.BEGUN : ProveView.State.OPEN;
+  }
+
+  /** Ids of what was changed since a subject's last proof was begun. */
+  SortedSet<String> changed(Subject subject) {
+    return Prints.changed(
+        proven.proof(subject.id()).orElseThrow().begun().prints(),
+        Prints.of(subject, vehicle, plan));
+  }
+
+  Optional<Proven.Proof> proof(Subject subject) {
+    return proven.proof(subject.id());
+  }
+
+  private Set<String> provenIds() {
+    Set<String> ids = new HashSet<>();
+    for (Subject s : plan.subjects()) {
+      boolean passed = proven.proof(s.id()).filter(Proven.Proof::passed).isPresent();
+      if (passed && changed(s).isEmpty()) {
+        ids.add(s.id());
+      }
+    }
+    return ids;
+  }
+
+  private FirstPower power(Subject subject) {
+    Set<String> others = provenIds();
+    others.remove(subject.id());
+    return plan.power(subject, others);
+  }
+
+  /** What is fitted for a subject and wasn't for those proven before. */
+  List<String> own(Subject subject) {
+    Set<String> before = new HashSet<>();
+    Set<String> ids = provenIds();
+    ids.remove(subject.id());
+    plan.subjects().stream()
+        .filter(s -> ids.contains(s.id()))
+        .forEach(s -> before.addAll(s.needs()));
+    return subject.needs().stream().filter(p -> !before.contains(p)).toList();
+  }
+
+  /** The steps of a subject as the vehicle is powered up now. */
+  List<Step> steps(Subject subject) {
+    Worked key = new Worked(subject.id(), power(subject), own(subject));
+    return worked.computeIfAbsent(
+        key,
+        k -> ProveSteps.of(subject, k.own(), vehicle, plan, k.power(), knowledge, meter, phrases));
+  }
+
+  /** The vehicle as it is powered up for a subject. */
+  Vehicle powered(Subject subject) {
+    return power(subject).of(vehicle, phrases);
+  }
+
+  /** The proof of a subject whose answers still count: of the same vehicle powered up as now. */
+  private Optional<Proven.Proof> current(Subject subject) {
+    return proven
+        .proof(subject.id())
+        .filter(p -> changed(subject).isEmpty() && p.begun().power().equals(power(subject)));
+  }
+
+  /** The subject at hand: the one chosen, else the first that is to be proven. */
+  Subject atHand() {
+    return chosen
+        .flatMap(plan::subject)
+        .or(
+            () ->
+                plan.subjects().stream()
+                    .filter(s -> state(s) != ProveView.State.PROVEN)
+                    .min(Comparator.comparingInt(s -> state(s) == ProveView.State.FAILED ? 1 : 0)))
+        .orElseGet(() -> plan.subjects().get(plan.subjects().size() - 1));
+  }
+
+  /**
+   * The step at hand: the first that isn't answered or whose answer is not as it should be; empty
+   * where the subject at hand is proven.
+   */
+  public Optional<Step> step() {
+    Subject subject = atHand();
+    if (state(subject) == ProveView.State.PROVEN) {
+      return Optional.empty();
+    }
+    return steps(subject).stream().filter(s -> !holds(subject, s)).findFirst();
+  }
+
+  private boolean holds(Subject subject, Step step) {
+    Optional<ProofEvent> answer = answer(subject, step);
+    if (answer.isEmpty()) {
+      return false;
+    }
+    if (answer.get() instanceof ProofEvent.Confirmed c) {
+      return c.right();
+    }
+    return value(step, answer.get()).filter(step::holds).isPresent();
+  }
+
+  /** The answer that counts for a step. */
+  Optional<ProofEvent> answer(Subject subject, Step step) {
+    return current(subject).flatMap(p -> Optional.ofNullable(p.answers().get(step.id())));
+  }
+
+  /** The value of an answer with a reading. */
+  static Optional<Reading.Value> value(Step step, ProofEvent answer) {
+    if (!(answer instanceof ProofEvent.Checked c) || step.check().isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(Entry.understand(step.check().get().kind(), c.answer()));
+    } catch (Problem p) {
+      // Kept by another version; it is asked again.
+      return Optional.empty();
+    }
+  }
+
+  /** The view of it. */
+  public ProveView view() {
+    return new ProveWords(vehicle, phrases, meter).view(this, said, missing);
+  }
+
+  // ---- what comes in -------------------------------------------------------------------------
+
+  /**
+   * Turns to a subject, out of its order or again.
+   *
+   * @throws Problem if there is none of this id
+   */
+  public ProveView choose(String subject) throws Problem {
+    if (plan.subject(subject).isEmpty()) {
+      throw new Problem(
+          "subject",
+          subject,
+          "one of " + String.join(", ", plan.subjects().stream().map(Subject::id).toList()));
+    }
+    chosen = Optional.of(subject);
+    said = "";
+    return view();
+  }
+
+  /**
+   * Answers the step at hand.
+   *
+   * @throws Problem if there is none, the answer can't be understood or it can't be kept
+   */
+  public ProveView answer(Answer answer) throws Problem {
+    Step step = require();
+    Check check =
+        step.check()
+            .orElseThrow(() -> new Problem("answer", "", phrases.say("prove.problem.by-hand")));
+    Reading.Value value = Entry.understand(check.kind(), answer);
+    Subject subject = begun();
+    keep(
+        new ProofEvent.Checked(
+            clock.instant(), subject.id(), step.id(), step.own().orElseThrow(), answer));
+    return went(subject, step, step.holds(value));
+  }
+
+  /**
+   * Answers a step by hand.
+   *
+   * @param right whether it is done and all is as it should be
+   * @throws Problem if the step at hand is a reading, or the answer can't be kept
+   */
+  public ProveView confirm(boolean right) throws Problem {
+    Step step = require();
+    if (!step.byHand()) {
+      throw new Problem("answer", "", phrases.say("prove.problem.reading"));
+    }
+    Subject subject = begun();
+    keep(new ProofEvent.Confirmed(clock.instant(), subject.id(), step.id(), right));
+    if (right && step.what() == Step.What.CONNECT) {
+      keep(new ProofEvent.FuseFitted(clock.instant(), plan.fuse()));
+    } else if (right && step.what() == Step.What.SWAP) {
+      keep(new ProofEvent.FuseFitted(clock.instant(), Optional.empty()));
+    }
+    return went(subject, step, right);
+  }
+
+  private Step require() throws Problem {
+    return step().orElseThrow(() -> new Problem("answer", "", phrases.say("prove.problem.proven")));
+  }
+
+  /** Begins the proof of the subject at hand, unless it goes on. */
+  private Subject begun() throws Problem {
+    Subject subject = atHand();
+    if (current(subject).filter(p -> !p.passed()).isEmpty()) {
+      begin(subject);
+    }
+    return subject;
+  }
+
+  private void begin(Subject subject) throws Problem {
+    keep(
+        new ProofEvent.Begun(
+            clock.instant(), subject.id(), power(subject), Prints.of(subject, vehicle, plan)));
+  }
+
+  private ProveView went(Subject subject, Step step, boolean right) throws Problem {
+    ProveWords words = new ProveWords(vehicle, phrases, meter);
+    said = right ? words.right(step) : "";
+    if (right && steps(subject).stream().allMatch(s -> holds(subject, s))) {
+      keep(new ProofEvent.Passed(clock.instant(), subject.id()));
+      said = phrases.say("prove.said.proven", words.title(subject));
+      chosen = Optional.empty();
+    } else {
+      chosen = Optional.of(subject.id());
+    }
+    return view();
+  }
+
+  /**
+   * Proves the subject at hand again from its first step.
+   *
+   * @throws Problem if it can't be kept
+   */
+  public ProveView again() throws Problem {
+    Subject subject = atHand();
+    begin(subject);
+    chosen = Optional.of(subject.id());
+    said = "";
+    return view();
+  }
+
+  /**
+   * Opens a case over the step at hand, with all readings taken for its subject.
+   *
+   * @return the case's id
+   * @throws Problem if the last answer of the step at hand is as it should be, or no case follows
+   */
+  public String findFault(CaseDesk.Progress progress) throws Problem {
+    Subject subject = atHand();
+    Step step = require();
+    Optional<ProofEvent> answer = answer(subject, step);
+    Optional<ComplaintKind> kind =
+        answer
+            .flatMap(a -> step.complaint(value(step, a)))
+            .filter(k -> subject.circuit().isPresent());
+    if (kind.isEmpty()) {
+      throw new Problem("step", step.id(), phrases.say("prove.problem.no-case"));
+    }
+    Circuit circuit = subject.circuit().orElseThrow();
+    FirstPower power = power(subject);
+    FirstPower asComplained =
+        power.fitted(new HashSet<>(plan.subject(circuit.id()).orElseThrow().needs()));
+    FindCase found =
+        cases.open(
+            new CaseDesk.NewCase(
+                vehicle,
+                vehicleName,
+                circuit.id(),
+                step.load().map(LoadRef::toString),
+                kind.get(),
+                Context.FRESH_BUILD,
+                meter.id(),
+                false,
+                asComplained),
+            progress);
+    try (found) {
+      Set<String> notYet = new HashSet<>(power.out());
+      notYet.removeAll(asComplained.out());
+      handOver(found, current(subject).orElseThrow(), notYet);
+      String caseId = found.view().caseId();
+      keep(new ProofEvent.Failed(clock.instant(), subject.id(), step.id(), caseId));
+      chosen = Optional.of(subject.id());
+      return caseId;
+    }
+  }
+
+  /**
+   * Takes the readings of a proof into a case.
+   *
+   * @param notYet what is fitted in the case and wasn't when they were taken
+   */
+  private static void handOver(FindCase found, Proven.Proof proof, Set<String> notYet)
+      throws Problem {
+    List<ProofEvent.Checked> readings = new ArrayList<>();
+    for (ProofEvent answer : proof.answers().values()) {
+      if (answer instanceof ProofEvent.Checked c) {
+        readings.add(c);
+      }
+    }
+    for (ProofEvent.Checked c : readings) {
+      OwnCheck check = c.check();
+      Setting then = check.setting().without(notYet);
+      found.take(
+          new OwnCheck(check.kind(), check.red(), check.black(), check.lookAt(), then), c.answer());
+    }
+  }
+
+  private void keep(ProofEvent event) throws Problem {
+    store.append(vehicle.id(), event);
+    read();
+  }
+}
