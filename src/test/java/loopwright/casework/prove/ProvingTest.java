@@ -2,7 +2,6 @@ package loopwright.casework.prove;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.List;
 import java.util.Map;
 import loopwright.bench.HiddenTruth;
 import loopwright.casework.CaseView;
@@ -30,32 +29,33 @@ class ProvingTest {
     assertThat(view.items()).allMatch(i -> i.state() == ProveView.State.PROVEN);
   }
 
+  /** Single faults, the subject and the kind of step where each is met, and the part to blame. */
   @ParameterizedTest
   @CsvSource({
-    "pumper, F3/missing, 0, beacon, live",
-    "pumper, W5/short-to-ground, 0.1, ?, short",
+    "pumper, F3/missing, 0, beacon, LIVE, F3",
+    "pumper, W5/short-to-ground, 0.1, @KM, SHORT, W5",
   })
   void aFaultStopsAtItsStepAndTheCaseIsolatesIt(
-      String name, String fault, double ohms, String subject, String what) throws Exception {
-    Vehicle vehicle = Bench.vehicle(name);
+      String name, String fault, double ohms, String subject, Step.What what, String part)
+      throws Exception {
     FirstPowerPlay play =
         new FirstPowerPlay(
-            vehicle,
+            Bench.vehicle(name),
             Map.of(fault, ohms),
             HiddenTruth.Draw.WITHIN,
             7,
             Bench.desk(),
             new ProofsInMemory());
     ProveView view = play.play(1000);
-    System.out.println(
-        fault
-            + " stops at "
-            + view.chosen()
-            + " "
-            + view.now().map(n -> n.step() + " " + n.trouble()));
+    assertThat(view.chosen()).isEqualTo(subject);
+    assertThat(play.proving().step().orElseThrow().what()).isEqualTo(what);
+    assertThat(view.now().orElseThrow().trouble().orElseThrow().canFind()).isTrue();
     CaseView found = play.find();
-    System.out.println("   " + found.move() + " " + found.suspects().stream().limit(3).toList());
-    System.out.println("   " + found.readings());
-    List.of(subject, what);
+    assertThat(found.move()).isEqualTo(CaseView.Move.REPAIR);
+    assertThat(found.suspects().get(0).parts()).contains(part);
+    assertThat(play.proving().view().items())
+        .filteredOn(i -> i.id().equals(subject))
+        .extracting(ProveView.Item::state)
+        .containsExactly(ProveView.State.FAILED);
   }
 }
