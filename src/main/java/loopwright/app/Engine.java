@@ -10,9 +10,12 @@ import loopwright.casework.CircuitLoops;
 import loopwright.casework.Desk;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
+import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.prove.ProofStore;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.io.KnowledgeFiles;
 import loopwright.io.journal.FileCaseStore;
+import loopwright.io.journal.FileProofStore;
 import loopwright.knowledge.Knowledge;
 import loopwright.model.Vehicle;
 import loopwright.rules.DroolsRuleBook;
@@ -23,6 +26,7 @@ final class Engine {
   private final Knowledge knowledge;
   private final CompletableFuture<RuleBook> rules;
   private final CaseDesk desk;
+  private final ProofStore proofs;
   private final Phrases phrases = new Phrases(Locale.ENGLISH);
 
   Engine(Path data) {
@@ -31,6 +35,7 @@ final class Engine {
     compiler.setDaemon(true);
     compiler.start();
     knowledge = KnowledgeFiles.readBundled().orThrow();
+    proofs = new FileProofStore(data.resolve("proofs"));
     desk = new Desk(knowledge, rules::join, store(data), Clock.systemDefaultZone(), phrases);
   }
 
@@ -63,6 +68,10 @@ final class Engine {
 
   PaperDesk paperDesk() {
     return new PaperDesk(knowledge, rules::join, phrases);
+  }
+
+  GroundDesk groundDesk() {
+    return new GroundDesk(knowledge, rules::join, proofs, Clock.systemDefaultZone(), phrases);
   }
 
   /** The loops of a vehicle's circuits, as the meter that comes first would show them. */

@@ -11,6 +11,7 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
 import loopwright.cli.CliWorld;
@@ -58,6 +59,11 @@ final class Terminal implements CliWorld {
   @Override
   public PaperDesk paperDesk() {
     return engine().paperDesk();
+  }
+
+  @Override
+  public GroundDesk groundDesk() {
+    return engine().groundDesk();
   }
 
   private Engine engine() {

@@ -13,7 +13,7 @@ public final class Figures {
   private Figures() {}
 
   /** Volts with as many places as matter: 12.6 V, 0.35 V, 12 mV. */
-  static String volts(double volts) {
+  public static String volts(double volts) {
     if (Double.isInfinite(volts)) {
       // Only the diode test has a band that ends beyond what the display shows.
       return "OL";
@@ -58,6 +58,33 @@ public final class Figures {
     return significant(ohms / 1e6, 2) + " Mohm";
   }
 
+  /** A range of milliohms: {@code 1.3 to 1.8 mohm}; from an ohm on in ohms. */
+  public static String milliohms(double low, double high) {
+    if (Double.isInfinite(high) || high >= 1) {
+      return range(low, high, Band.Unit.OHM);
+    }
+    String from = significant(low * 1000, 2);
+    String to = significant(high * 1000, 2);
+    return (from.equals(to) ? to : from + " to " + to) + " mohm";
+  }
+
+  /** Volts in millivolts up to a volt: 6.9 mV, 180 mV, 1.2 V. */
+  public static String millivolts(double volts) {
+    double size = Math.abs(volts);
+    return size < 1 ? trimmed(volts * 1000, size < 0.1 ? 1 : 0) + " mV" : volts(volts);
+  }
+
+  /** A range of millivolts: {@code 2 to 26 mV}. */
+  public static String millivolts(double low, double high) {
+    String from = millivolts(low);
+    String to = millivolts(high);
+    if (from.equals(to)) {
+      return to;
+    }
+    boolean same = from.endsWith(" mV") && to.endsWith(" mV");
+    return (same ? from.substring(0, from.length() - 3) : from) + " to " + to;
+  }
+
   /** What a check reads in. */
   static Band.Unit unit(Check check) {
     return check.kind() == CheckKind.OHMS ? Band.Unit.OHM : Band.Unit.VOLT;
@@ -68,7 +95,7 @@ public final class Figures {
   }
 
   /** A range: {@code 11.9 to 12.7 V}; one value where both ends read the same. */
-  static String range(double low, double high, Band.Unit unit) {
+  public static String range(double low, double high, Band.Unit unit) {
     String from = value(low, unit);
     String to = value(high, unit);
     if (from.equals(to)) {

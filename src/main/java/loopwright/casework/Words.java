@@ -56,11 +56,13 @@ public final class Words {
     return vehicle.part(id).map(Part::title).orElse(id);
   }
 
-  String parts(List<String> ids, int most) {
+  /** Names of parts, so many at most. */
+  public String parts(List<String> ids, int most) {
     return listed(ids.stream().map(this::part).toList(), most);
   }
 
-  String listed(List<String> titles, int most) {
+  /** A list of names, so many at most. */
+  public String listed(List<String> titles, int most) {
     if (titles.size() <= most) {
       return String.join(", ", titles);
     }

@@ -10,6 +10,7 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.model.Vehicle;
 
@@ -96,6 +97,13 @@ public interface CliWorld {
    * @throws Problem if it can't be made
    */
   PaperDesk paperDesk() throws Problem;
+
+  /**
+   * Where grounds are checked.
+   *
+   * @throws Problem if it can't be made
+   */
+  GroundDesk groundDesk() throws Problem;
 
   /** The loops of a vehicle's circuits. */
   CircuitLoops loops(Vehicle vehicle);

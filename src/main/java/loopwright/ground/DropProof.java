@@ -20,7 +20,6 @@ import loopwright.model.TerminalRef;
  * @param red where the red lead goes
  * @param black where the black lead goes
  * @param amps current expected through it, in amperes
- * @param sign sign that the reading should have: 1 or -1, as the grounded post has it
  * @param own what lies between the leads should have, in ohms
  * @param healthy volts that a sound vehicle shows: outer limits, and the typical value between them
  * @param limit what it is held against
@@ -38,7 +37,6 @@ public record DropProof(
     TerminalRef red,
     TerminalRef black,
     double amps,
-    int sign,
     Spread own,
     Spread healthy,
     Limit limit,

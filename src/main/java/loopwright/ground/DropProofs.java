@@ -144,6 +144,19 @@ public final class DropProofs {
         && proof.healthy().typical() + error <= proof.goodBelow();
   }
 
+  /**
+   * Whether the meter's last digit is small beside the limit in a setting; costs next to nothing.
+   */
+  public boolean fine(Ground ground, Setting setting) {
+    List<Side> row = row(ground, setting);
+    if (row.isEmpty()) {
+      return false;
+    }
+    Side side = Side.inRow(row);
+    double volts = limit(ground, side, setting).ohms() * side.amps(plan.point(setting));
+    return meter.error(MeterFunction.VOLTS_DC, volts) <= FINE * volts;
+  }
+
   /** Whether the starter turns in a setting. */
   public boolean cranks(Setting setting) {
     return plan.cranks(setting);
@@ -198,12 +211,15 @@ public final class DropProofs {
       return Optional.empty();
     }
     Side side = Side.inRow(row);
-    Optional<TerminalRef> red = lead(ground, ground.from(), side.from());
-    Optional<TerminalRef> black = lead(ground, ground.to(), side.to());
-    if (red.isEmpty() || black.isEmpty()) {
+    Optional<TerminalRef> far = lead(ground, ground.from(), side.from());
+    Optional<TerminalRef> near = lead(ground, ground.to(), side.to());
+    if (far.isEmpty() || near.isEmpty()) {
       return Optional.empty();
     }
     OperatingPoint point = plan.point(setting);
+    double volts = point.volts(side.from(), side.to());
+    // With plus grounded the current comes out of the post: red goes there, and the sign is plus.
+    boolean plus = volts >= 0;
     Variant seen = seen(point);
     DropBounds bounds = new DropBounds(side, seen, point);
     Limit limit = limit(ground, side, setting);
@@ -211,7 +227,6 @@ public final class DropProofs {
         limit.measure() == Limit.Measure.VOLTS
             ? Optional.of(new double[] {limit.volts(), limit.volts()})
             : bounds.volts(limit.ohms());
-    double volts = point.volts(side.from(), side.to());
     List<DropBounds> sides =
         row.size() == 1
             ? List.of(bounds)
@@ -225,10 +240,9 @@ public final class DropProofs {
             ground,
             setting,
             works(side, setting),
-            red.get(),
-            black.get(),
+            plus ? far.get() : near.get(),
+            plus ? near.get() : far.get(),
             side.amps(point),
-            volts < 0 ? -1 : 1,
             side.ohms(network),
             healthy.get(),
             limit,

@@ -73,7 +73,7 @@ public record Judgement(
         high,
         proof.bounds().leastOhms(low),
         proof.bounds().mostOhms(high),
-        turned(proof, shown));
+        shown < 0);
   }
 
   /** Whether volts are held against volts, so that just the limit is still kept. */
@@ -82,15 +82,13 @@ public record Judgement(
   }
 
   private static Why why(DropProof proof, MeterSpec meter, double size, double error) {
-    if (size >= proof.goodBelow() && size <= proof.badAbove()) {
-      return Why.NEAR_LIMIT;
+    if (error > COARSER * meter.error(MeterFunction.VOLTS_DC, size)) {
+      return Why.LOWER_RANGE;
     }
-    double least = meter.error(MeterFunction.VOLTS_DC, size);
-    boolean finer = size + least < proof.goodBelow() || size - least > proof.badAbove();
-    return finer ? Why.LOWER_RANGE : Why.GREATER_LOAD;
+    boolean near = size >= proof.goodBelow() && size <= proof.badAbove();
+    return near ? Why.NEAR_LIMIT : Why.GREATER_LOAD;
   }
 
-  private static boolean turned(DropProof proof, double shown) {
-    return shown * proof.sign() < 0;
-  }
+  /** Times the error of the lowest range from which a reading counts as taken on a higher one. */
+  private static final double COARSER = 1.5;
 }

@@ -68,7 +68,10 @@ public final class Walk {
     return counts.entrySet().stream().max(Map.Entry.comparingByValue()).orElseThrow().getKey();
   }
 
-  /** Settings with one circuit on whose current is near the greatest; cranking if nothing else. */
+  /**
+   * Settings with one circuit on whose current is near the greatest and enough for the meter;
+   * another one if there is none.
+   */
   private static Set<Setting> worth(Ground ground, DropProofs proofs) {
     List<Setting> all = proofs.settings(ground);
     Set<Setting> worth = new LinkedHashSet<>();
@@ -76,11 +79,16 @@ public final class Walk {
     for (Setting setting : all) {
       double amps = proofs.amps(ground, setting);
       boolean alone = !proofs.cranks(setting) && !proofs.allOn(setting);
-      if (alone && amps >= HALF * most) {
+      if (alone && amps >= HALF * most && proofs.fine(ground, setting)) {
         most = Math.max(most, amps);
         worth.add(setting);
       }
     }
-    return worth.isEmpty() && !all.isEmpty() ? Set.of(all.get(0)) : worth;
+    if (worth.isEmpty()) {
+      all.stream()
+          .max(Comparator.comparingDouble(s -> proofs.amps(ground, s)))
+          .ifPresent(worth::add);
+    }
+    return worth;
   }
 }

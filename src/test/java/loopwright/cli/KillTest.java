@@ -18,6 +18,7 @@ import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.evidence.Bench;
 import loopwright.io.journal.FileCaseStore;
@@ -102,6 +103,11 @@ class KillTest {
             @Override
             public PaperDesk paperDesk() {
               return Bench.paperDesk();
+            }
+
+            @Override
+            public GroundDesk groundDesk() {
+              return Bench.groundDesk(new Bench.ProofsInMemory());
             }
 
             @Override

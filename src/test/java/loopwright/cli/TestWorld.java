@@ -17,6 +17,7 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
 import loopwright.evidence.Bench;
@@ -32,6 +33,7 @@ final class TestWorld implements CliWorld {
   private final PrintStream errStream = new PrintStream(err, true, StandardCharsets.UTF_8);
   Vehicle vehicle = Shed.pumper();
   int desksMade;
+  final Bench.ProofsInMemory proofs = new Bench.ProofsInMemory();
 
   TestWorld(CaseStore store, byte[] input) {
     this.desk = new ScriptedDesk(store);
@@ -87,6 +89,11 @@ final class TestWorld implements CliWorld {
   @Override
   public PaperDesk paperDesk() {
     return Bench.paperDesk();
+  }
+
+  @Override
+  public GroundDesk groundDesk() {
+    return Bench.groundDesk(proofs);
   }
 
   @Override

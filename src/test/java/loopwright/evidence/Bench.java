@@ -15,6 +15,9 @@ import loopwright.casework.CaseStore;
 import loopwright.casework.Desk;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
+import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.prove.ProofEvent;
+import loopwright.casework.prove.ProofStore;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.io.KnowledgeFiles;
 import loopwright.io.VehicleFile;
@@ -68,6 +71,26 @@ public final class Bench {
 
   public static PaperDesk paperDesk() {
     return new PaperDesk(KNOWLEDGE, Bench::rules, new Phrases(Locale.ENGLISH));
+  }
+
+  public static GroundDesk groundDesk(ProofStore proofs) {
+    return new GroundDesk(
+        KNOWLEDGE, Bench::rules, proofs, Clock.systemUTC(), new Phrases(Locale.ENGLISH));
+  }
+
+  /** Proofs that last as long as the test. */
+  public static final class ProofsInMemory implements ProofStore {
+    private final Map<String, List<ProofEvent>> kept = new LinkedHashMap<>();
+
+    @Override
+    public Kept read(String vehicleId) {
+      return new Kept(kept.getOrDefault(vehicleId, List.of()), "");
+    }
+
+    @Override
+    public void append(String vehicleId, ProofEvent event) {
+      kept.computeIfAbsent(vehicleId, v -> new ArrayList<>()).add(event);
+    }
   }
 
   /** Journals that last as long as the test. */

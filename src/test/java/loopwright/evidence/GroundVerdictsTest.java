@@ -104,7 +104,7 @@ class GroundVerdictsTest {
 
   private static Outcome outcome(Loop loop, DropProof proof, double truth, double[] display) {
     double limit = proof.limit().ohms();
-    Judgement said = Judgement.of(proof, loop.meter, display[0] * proof.sign(), display[1]);
+    Judgement said = Judgement.of(proof, loop.meter, display[0], display[1]);
     // By hand: the thresholds, and what the reading leaves at best.
     double least = loop.volts(limit, false);
     double most = loop.volts(limit, true);

@@ -20,6 +20,7 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.cli.Cli;
 import loopwright.cli.CliWorld;
@@ -164,6 +165,11 @@ class ReadyCasesTest {
     @Override
     public PaperDesk paperDesk() {
       return Bench.paperDesk();
+    }
+
+    @Override
+    public GroundDesk groundDesk() {
+      return Bench.groundDesk(new Bench.ProofsInMemory());
     }
 
     @Override
