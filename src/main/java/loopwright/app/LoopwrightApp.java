@@ -23,12 +23,14 @@ import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.PatternWords;
+import loopwright.casework.record.KeptCases;
 import loopwright.io.UnsavedFiles;
 import loopwright.io.VehicleFiles;
 import loopwright.io.sheet.SheetFiles;
 import loopwright.model.Vehicle;
 import loopwright.ui.LoopSource;
 import loopwright.ui.ReadyCases;
+import loopwright.ui.cases.CaseShelf;
 import loopwright.ui.lists.PrintPage;
 import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.sheet.ListOutPage;
@@ -78,7 +80,11 @@ public class LoopwrightApp extends Application {
                     new PrintFiles(engine, Clock.systemDefaultZone()),
                     Path.of(System.getProperty("user.home", ".")))),
             new Checks(engine),
-            List.of());
+            List.of(),
+            new CaseShelf(
+                new KeptCases(Engine.store(data), Clock.systemDefaultZone()),
+                new KeptCaseFiles(engine.phrases(), Clock.systemDefaultZone()),
+                Path.of(System.getProperty("user.home", "."))));
     stage.setTitle("Loopwright");
     window.show(stage);
   }

@@ -1,7 +1,5 @@
 package loopwright.casework;
 
-import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.knowledge.Context;
@@ -60,10 +58,6 @@ public interface CaseDesk {
     }
   }
 
-  /** A kept case as the list shows it. */
-  record Kept(
-      String caseId, String title, String vehicleName, int readings, String status, Instant at) {}
-
   /** What opening is busy with. May be called from another thread. */
   interface Progress {
     /** A step in words and how much is done, 0 to 1. */
@@ -102,9 +96,6 @@ public interface CaseDesk {
    * @throws java.util.concurrent.CancellationException if progress said so
    */
   FindCase open(NewCase newCase, Progress progress) throws Problem;
-
-  /** Kept cases, newest first. */
-  List<Kept> kept();
 
   /**
    * Takes up a kept case with all its readings.

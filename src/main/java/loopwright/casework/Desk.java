@@ -1,7 +1,6 @@
 package loopwright.casework;
 
 import java.time.Clock;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -129,42 +128,6 @@ public final class Desk implements CaseDesk {
       }
       throw p;
     }
-  }
-
-  @Override
-  public List<Kept> kept() {
-    List<Kept> list = new ArrayList<>();
-    for (String id : store.ids()) {
-      try {
-        List<CaseEvent> events = store.read(id).events();
-        if (!events.isEmpty() && events.get(0) instanceof CaseEvent.Opened opened) {
-          int readings = 0;
-          String status = phrases.say("kept.open");
-          java.time.Instant last = opened.at();
-          for (CaseEvent e : events) {
-            readings +=
-                e instanceof CaseEvent.Taken ? 1 : e instanceof CaseEvent.Withdrawn ? -1 : 0;
-            if (e instanceof CaseEvent.Stopped) {
-              status = phrases.say("kept.stopped");
-            } else if (e instanceof CaseEvent.Repaired) {
-              status = phrases.say("kept.repaired");
-            }
-            last = e.at();
-          }
-          list.add(
-              new Kept(
-                  id,
-                  opened.circuit() + " " + opened.kind().words(),
-                  opened.vehicleName(),
-                  readings,
-                  status,
-                  last));
-        }
-      } catch (Problem p) {
-        list.add(new Kept(id, id, "", 0, p.accepted(), java.time.Instant.EPOCH));
-      }
-    }
-    return list;
   }
 
   private String newId(Vehicle vehicle, Circuit circuit) {

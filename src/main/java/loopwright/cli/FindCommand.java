@@ -132,7 +132,7 @@ final class FindCommand implements Callable<Integer> {
     String caseId = "";
     try {
       Optional<ReadyCase> practice = practice();
-      String name = practice.isPresent() ? practice.get().vehicle() : vehicleName(desk);
+      String name = practice.isPresent() ? practice.get().vehicle() : vehicleName();
       CliWorld.Opening opening = world.openVehicle(name);
       if (opening instanceof CliWorld.Opening.Defective defective) {
         return defective(name, defective.defects());
@@ -179,7 +179,7 @@ final class FindCommand implements Callable<Integer> {
     }
   }
 
-  private String vehicleName(CaseDesk desk) throws Problem {
+  private String vehicleName() throws Problem {
     if (vehicle.isPresent()) {
       return vehicle.get();
     }
@@ -189,17 +189,7 @@ final class FindCommand implements Callable<Integer> {
           "",
           "a vehicle file or a demo vehicle: " + String.join(", ", world.demoVehicles()));
     }
-    CaseDesk.Kept kept =
-        desk.kept().stream()
-            .filter(k -> k.caseId().equals(resume.get()))
-            .findFirst()
-            .orElseThrow(
-                () ->
-                    new Problem("case", resume.get(), "a kept case; the command cases lists them"));
-    if (kept.vehicleName().isEmpty()) {
-      throw new Problem("case", resume.get(), kept.status());
-    }
-    return kept.vehicleName();
+    return world.archive().record(resume.get()).opened().vehicleName();
   }
 
   /** The ready-made case asked for, if one is. */

@@ -1,7 +1,6 @@
 package loopwright.cli;
 
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseEvent;
@@ -54,13 +53,6 @@ final class ScriptedDesk implements CaseDesk {
     open = new ScriptedCase(newCase.vehicle(), id, journal);
     open.defect = defect;
     return open;
-  }
-
-  @Override
-  public List<Kept> kept() {
-    return store.ids().stream()
-        .map(id -> new Kept(id, "Beacon dead - Light pumper", "pumper", 1, "searching", START))
-        .toList();
   }
 
   @Override

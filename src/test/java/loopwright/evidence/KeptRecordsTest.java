@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import loopwright.casework.Account;
@@ -17,8 +18,10 @@ import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.record.CaseRecord;
 import loopwright.casework.record.KeptCases;
+import loopwright.diagnosis.ComplaintKind;
 import loopwright.io.ReadyCaseFile;
 import loopwright.io.journal.FileCaseStore;
+import loopwright.knowledge.Context;
 import loopwright.model.Vehicle;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -29,6 +32,29 @@ class KeptRecordsTest {
 
   private CaseRecord record() {
     return new KeptCases(new FileCaseStore(folder), Clock.systemUTC()).shelf().records().get(0);
+  }
+
+  private static ReadyCase ready(String id) {
+    return ReadyCaseFile.readBundled().orThrow().stream()
+        .filter(c -> c.id().equals(id))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private FindCase open(ReadyCase ready, Vehicle vehicle, SimulatedMeter meter) throws Problem {
+    return meter.following(
+        Bench.desk(new FileCaseStore(folder))
+            .open(
+                new CaseDesk.NewCase(
+                    vehicle,
+                    ready.vehicle(),
+                    ready.circuit(),
+                    Optional.empty(),
+                    ready.kind(),
+                    ready.context(),
+                    ready.meter(),
+                    true),
+                CaseDesk.Progress.SILENT));
   }
 
   private static CaseView play(FindCase find, SimulatedMeter meter, CaseView.Move move)
@@ -43,27 +69,10 @@ class KeptRecordsTest {
 
   @Test
   void theRecordSaysWhatStoodOnTheScreenEvenWhileTheCaseIsOpen() throws Problem {
-    ReadyCase ready =
-        ReadyCaseFile.readBundled().orThrow().stream()
-            .filter(c -> c.id().equals("tractor-horn"))
-            .findFirst()
-            .orElseThrow();
+    ReadyCase ready = ready("tractor-horn");
     Vehicle vehicle = Bench.vehicle(ready.vehicle());
     SimulatedMeter meter = new SimulatedMeter(vehicle, Bench.KNOWLEDGE, ready, 1);
-    try (FindCase find =
-        meter.following(
-            Bench.desk(new FileCaseStore(folder))
-                .open(
-                    new CaseDesk.NewCase(
-                        vehicle,
-                        ready.vehicle(),
-                        ready.circuit(),
-                        Optional.empty(),
-                        ready.kind(),
-                        ready.context(),
-                        ready.meter(),
-                        true),
-                    CaseDesk.Progress.SILENT))) {
+    try (FindCase find = open(ready, vehicle, meter)) {
       assertThat(record().state()).isEqualTo(CaseRecord.State.OPEN);
       CaseView found = play(find, meter, CaseView.Move.CHECK);
       assertThat(found.move()).isEqualTo(CaseView.Move.REPAIR);
@@ -101,6 +110,61 @@ class KeptRecordsTest {
     assertThat(new FileCaseStore(folder).read(record().opened().caseId()).events())
         .as("who looks at a case again changes nothing")
         .hasSize(events);
+  }
+
+  /**
+   * Two parts of the tail lamp's loop have failed. The first is found and mended, its proof fails,
+   * the case goes on without suspecting the mended one, and finds the second. The record says so.
+   */
+  @Test
+  void aFailedProofGoesOnToTheSecondFault() throws Problem {
+    ReadyCase ready =
+        new ReadyCase(
+            "two",
+            "Two faults",
+            "tractor",
+            "tail dead",
+            "tail",
+            ComplaintKind.DEAD,
+            Context.IN_SERVICE,
+            "",
+            List.of(
+                new ReadyCase.Fault("C1", "unseated:cavity:1", Optional.empty()),
+                new ReadyCase.Fault("G3", "on-paint", Optional.of(2000.0))),
+            "basic");
+    Vehicle vehicle = Bench.vehicle("tractor");
+    SimulatedMeter meter = new SimulatedMeter(vehicle, Bench.KNOWLEDGE, ready, 7);
+    try (FindCase find = open(ready, vehicle, meter)) {
+      List<String> mended = new ArrayList<>();
+      CaseView view = find.view();
+      for (int mends = 0; mends < 2; mends++) {
+        view = play(find, meter, CaseView.Move.CHECK);
+        assertThat(view.move()).isEqualTo(CaseView.Move.REPAIR);
+        String part =
+            view.suspects().get(0).parts().stream()
+                .filter(p -> p.equals("C1") || p.equals("G3"))
+                .filter(p -> !mended.contains(p))
+                .findFirst()
+                .orElseThrow();
+        mended.add(part);
+        find.repaired(part);
+        view = play(find, meter, CaseView.Move.PROOF);
+        if (mends == 0) {
+          assertThat(view.move())
+              .as("the proof fails and the case goes on")
+              .isEqualTo(CaseView.Move.CHECK);
+          assertThat(view.suspects().get(0).parts()).doesNotContain(part);
+        }
+      }
+      assertThat(view.move()).isEqualTo(CaseView.Move.END);
+      CaseRecord record = record();
+      assertThat(record.state()).isEqualTo(CaseRecord.State.PROVEN);
+      assertThat(record.repairs()).extracting(r -> r.mend().part()).isEqualTo(mended);
+      assertThat(record.repairs())
+          .extracting(CaseRecord.Repair::proven)
+          .containsExactly(false, true);
+      assertThat(record.stages()).hasSize(3);
+    }
   }
 
   private static void same(CaseRecord.Stage stage, List<ReadingView> shown) {

@@ -14,6 +14,8 @@ import java.util.stream.Stream;
 import loopwright.casework.CaseView;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
+import loopwright.casework.record.CaseRecord;
+import loopwright.casework.record.PartHistory;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.Warning;
@@ -79,6 +81,8 @@ class TextsTest {
             LoopView.Standing.values(),
             CaseView.Status.values(),
             VehicleLibrary.Shelf.values(),
+            CaseRecord.State.values(),
+            PartHistory.What.values(),
             Look.values(),
             OwnCheckViewModel.KINDS.toArray(Enum<?>[]::new))
         .flatMap(Stream::of)

@@ -1,29 +1,46 @@
 package loopwright.ui.cases;
 
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
+import java.io.File;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
+import javafx.scene.control.TextField;
+import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import loopwright.casework.CaseDesk;
+import javafx.stage.DirectoryChooser;
+import javafx.stage.FileChooser;
+import loopwright.casework.CaseEvent;
+import loopwright.casework.record.CaseRecord;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
-/** The kept cases, to take one up again. */
+/** The kept cases: look for one, take it up again, print it, export them, put a photo to one. */
 public final class CasesScreen extends VBox {
-  private final ListView<CaseDesk.Kept> list = new ListView<>();
+  private final CasesViewModel model;
+  private final Consumer<CaseEvent.Opened> reopen;
+  private final Consumer<ReadyCases.Entry> practise;
+  private final BiConsumer<CaseRow, Path> attach;
+  private final ListView<CaseRow> list = new ListView<>();
   private final ListView<ReadyCases.Entry> ready = new ListView<>();
+  private final TextField search = new TextField();
+  private final TextField photo = new TextField();
+  private final HBox photoRow;
   private boolean untouched;
 
   /**
@@ -31,21 +48,61 @@ public final class CasesScreen extends VBox {
    *
    * @param model its view model
    * @param reopen takes a case up again
+   * @param attach puts a photo to a case
    * @param readyCases cases to practise on; may be none
    * @param practise opens one of them
    */
   public CasesScreen(
       CasesViewModel model,
-      Consumer<CaseDesk.Kept> reopen,
+      Consumer<CaseEvent.Opened> reopen,
+      BiConsumer<CaseRow, Path> attach,
       List<ReadyCases.Entry> readyCases,
       Consumer<ReadyCases.Entry> practise) {
+    this.model = model;
+    this.reopen = reopen;
+    this.practise = practise;
+    this.attach = attach;
     setId("cases");
     getStyleClass().add("page");
-    list.setItems(model.kept());
+    photoRow = photoRow();
+    keptList();
+    Label told = Parts.told(model.toldProperty());
+    told.setId("cases-told");
+    told.managedProperty().bind(told.textProperty().isNotEmpty());
+    getChildren().addAll(head(), list, photoRow, told, actions());
+    if (!readyCases.isEmpty()) {
+      readyList(readyCases);
+      getChildren().addAll(Parts.text(Texts.of("cases.ready"), "section-line"), ready);
+    }
+    addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
+    addEventFilter(KeyEvent.KEY_TYPED, this::typed);
+  }
+
+  private HBox head() {
+    Label title = Parts.line(Texts.of("cases.title"), "page-title");
+    title.setMinWidth(Region.USE_PREF_SIZE);
+    search.setId("cases-search");
+    search.getStyleClass().add("search-field");
+    search.setPromptText(Texts.of("cases.search"));
+    search.setAccessibleText(Texts.of("cases.search"));
+    search.setMinWidth(0);
+    search.textProperty().bindBidirectional(model.searchProperty());
+    HBox.setHgrow(search, Priority.ALWAYS);
+    return Parts.row("choice-head", title, search, Parts.keyCap("Ctrl+F"));
+  }
+
+  private void keptList() {
+    list.setItems(model.shown());
     list.setId("kept");
     list.getStyleClass().add("fat-list");
     list.setCellFactory(l -> new KeptCell());
-    list.setPlaceholder(Parts.text(Texts.of("cases.none"), "muted"));
+    Label none = Parts.text("", "muted");
+    none.textProperty()
+        .bind(
+            javafx.beans.binding.Bindings.when(model.searchProperty().isEmpty())
+                .then(Texts.of("cases.none"))
+                .otherwise(Texts.of("cases.noneFits")));
+    list.setPlaceholder(none);
     list.setAccessibleText(Texts.of("cases.title"));
     list.getSelectionModel()
         .selectedIndexProperty()
@@ -56,18 +113,24 @@ public final class CasesScreen extends VBox {
               }
             });
     model
-        .kept()
+        .chosenProperty()
+        .addListener((o, was, is) -> list.getSelectionModel().select(is.intValue()));
+    model
+        .shown()
         .addListener(
-            (ListChangeListener<CaseDesk.Kept>)
+            (ListChangeListener<CaseRow>)
                 c -> {
                   list.getSelectionModel().select(model.chosenProperty().get());
                   // The list is read while the screen is already up: whoever has a case of their
                   // own goes on with that, not with one to practise on.
-                  if (untouched && !model.kept().isEmpty() && ready.isFocused()) {
+                  if (untouched && !model.shown().isEmpty() && ready.isFocused()) {
                     list.requestFocus();
                   }
                 });
     VBox.setVgrow(list, Priority.ALWAYS);
+  }
+
+  private void readyList(List<ReadyCases.Entry> readyCases) {
     ready.setId("ready");
     ready.getStyleClass().add("fat-list");
     ready.getItems().setAll(readyCases);
@@ -81,43 +144,191 @@ public final class CasesScreen extends VBox {
           }
         });
     VBox.setVgrow(ready, Priority.ALWAYS);
-    Label problem = Parts.text("", "entry-status", "status-problem");
-    problem.textProperty().bind(model.problemProperty());
-    problem.managedProperty().bind(model.problemProperty().isNotEmpty());
-    KeyButton open =
-        new KeyButton(Texts.of("cases.open"), "Enter", () -> model.chosen().ifPresent(reopen))
-            .styled("primary");
-    getChildren()
+  }
+
+  private HBox photoRow() {
+    photo.setId("cases-photo");
+    photo.getStyleClass().add("search-field");
+    photo.setPromptText(Texts.of("cases.photo"));
+    photo.setAccessibleText(Texts.of("cases.photo"));
+    photo.setMinWidth(0);
+    HBox.setHgrow(photo, Priority.ALWAYS);
+    KeyButton choose =
+        new KeyButton(Texts.of("cases.choosePhoto"), "Ctrl+O", this::choosePhoto).styled("action");
+    choose.setMinWidth(Region.USE_PREF_SIZE);
+    HBox row = Parts.row("choice-head", photo, choose);
+    showPhoto(row, false);
+    return row;
+  }
+
+  private static void showPhoto(HBox row, boolean shown) {
+    row.setVisible(shown);
+    row.setManaged(shown);
+  }
+
+  private FlowPane actions() {
+    FlowPane actions = new FlowPane();
+    actions.getStyleClass().add("actions");
+    actions
+        .getChildren()
         .addAll(
-            Parts.text(Texts.of("cases.title"), "page-title"),
-            problem,
-            list,
-            Parts.row("primary-row", open));
-    if (!readyCases.isEmpty()) {
-      getChildren().addAll(Parts.text(Texts.of("cases.ready"), "section-line"), ready);
+            new KeyButton(Texts.of("cases.open"), "Enter", this::open).styled("primary"),
+            action("cases.print", "P", model::print),
+            action("cases.export", "E", model::export),
+            action("cases.addPhoto", "A", this::askForPhoto),
+            action("cases.toFolder", "F", this::chooseFolder));
+    return actions;
+  }
+
+  private static KeyButton action(String key, String cap, Runnable action) {
+    return new KeyButton(Texts.of(key), cap, action).styled("action", "wide");
+  }
+
+  private void open() {
+    model.chosen().flatMap(CaseRow::record).map(CaseRecord::opened).ifPresent(reopen);
+  }
+
+  private void askForPhoto() {
+    if (model.chosen().flatMap(CaseRow::record).isPresent()) {
+      showPhoto(photoRow, true);
+      photo.requestFocus();
     }
-    addEventFilter(
-        KeyEvent.KEY_PRESSED,
-        e -> {
-          untouched = false;
-          if (e.getCode() == KeyCode.DOWN && atEnd(list) && !ready.getItems().isEmpty()) {
-            ready.requestFocus();
-            e.consume();
-          } else if (e.getCode() == KeyCode.UP
-              && ready.isFocused()
-              && ready.getSelectionModel().getSelectedIndex() <= 0
-              && !list.getItems().isEmpty()) {
-            list.requestFocus();
-            e.consume();
-          } else if (e.getCode() == KeyCode.ENTER) {
-            if (ready.isFocused()) {
-              chosenReady().ifPresent(practise);
-            } else {
-              model.chosen().ifPresent(reopen);
-            }
-            e.consume();
-          }
-        });
+  }
+
+  private void takePhoto() {
+    try {
+      Path path = Path.of(photo.getText().strip());
+      model.chosen().ifPresent(row -> attach.accept(row, path));
+      photo.clear();
+      leavePhoto();
+    } catch (InvalidPathException e) {
+      model.failed(e);
+    }
+  }
+
+  private void leavePhoto() {
+    showPhoto(photoRow, false);
+    list.requestFocus();
+  }
+
+  private void choosePhoto() {
+    FileChooser chooser = new FileChooser();
+    chooser.setTitle(Texts.of("cases.choosePhoto"));
+    File file = chooser.showOpenDialog(getScene().getWindow());
+    if (file != null) {
+      photo.setText(file.getPath());
+      photo.requestFocus();
+    }
+  }
+
+  private void chooseFolder() {
+    DirectoryChooser chooser = new DirectoryChooser();
+    chooser.setTitle(Texts.of("cases.toFolder"));
+    File now = model.folder().toFile();
+    if (now.isDirectory()) {
+      chooser.setInitialDirectory(now);
+    }
+    Optional.ofNullable(chooser.showDialog(getScene().getWindow()))
+        .map(File::toPath)
+        .ifPresent(model::takeFolder);
+  }
+
+  private void pressed(KeyEvent e) {
+    untouched = false;
+    boolean handled = true;
+    if (e.isShortcutDown()) {
+      handled = shortcut(e.getCode());
+    } else if (e.getTarget() == photo) {
+      handled = inPhoto(e.getCode());
+    } else if (e.getTarget() instanceof TextInputControl) {
+      handled = inSearch(e.getCode());
+    } else {
+      handled = !e.isAltDown() && inLists(e.getCode());
+    }
+    if (handled) {
+      e.consume();
+    }
+  }
+
+  private boolean shortcut(KeyCode code) {
+    if (code == KeyCode.F) {
+      search.requestFocus();
+      search.selectAll();
+      return true;
+    }
+    boolean choosing = code == KeyCode.O && photoRow.isVisible();
+    if (choosing) {
+      choosePhoto();
+    }
+    return choosing;
+  }
+
+  private boolean inPhoto(KeyCode code) {
+    if (code == KeyCode.ENTER) {
+      takePhoto();
+    } else if (code == KeyCode.ESCAPE) {
+      leavePhoto();
+    }
+    return code == KeyCode.ENTER || code == KeyCode.ESCAPE;
+  }
+
+  private boolean inSearch(KeyCode code) {
+    if (code == KeyCode.ESCAPE) {
+      search.clear();
+    }
+    boolean leaves = code == KeyCode.ESCAPE || code == KeyCode.ENTER || code == KeyCode.DOWN;
+    if (leaves) {
+      list.requestFocus();
+    }
+    return leaves;
+  }
+
+  private boolean inLists(KeyCode code) {
+    boolean handled = true;
+    switch (code) {
+      case DOWN -> {
+        handled = atEnd(list) && !ready.getItems().isEmpty();
+        if (handled) {
+          ready.requestFocus();
+        }
+      }
+      case UP -> {
+        handled =
+            ready.isFocused()
+                && ready.getSelectionModel().getSelectedIndex() <= 0
+                && !list.getItems().isEmpty();
+        if (handled) {
+          list.requestFocus();
+        }
+      }
+      case ENTER -> {
+        if (ready.isFocused()) {
+          chosenReady().ifPresent(practise);
+        } else {
+          open();
+        }
+      }
+      default -> handled = false;
+    }
+    return handled;
+  }
+
+  /** Letters act when they are typed: else they would still be typed into what opens on them. */
+  private void typed(KeyEvent e) {
+    if (e.getTarget() instanceof TextInputControl || e.isShortcutDown() || e.isAltDown()) {
+      return;
+    }
+    boolean handled = true;
+    switch (e.getCharacter().toLowerCase(Locale.ROOT)) {
+      case "p" -> model.print();
+      case "e" -> model.export();
+      case "a" -> askForPhoto();
+      case "f" -> chooseFolder();
+      default -> handled = false;
+    }
+    if (handled) {
+      e.consume();
+    }
   }
 
   /** Whether the arrow down has nowhere to go within a list that has the focus. */
@@ -162,34 +373,29 @@ public final class CasesScreen extends VBox {
   }
 
   /** A kept case on a fat row. */
-  private static final class KeptCell extends ListCell<CaseDesk.Kept> {
-    private static final DateTimeFormatter DAY =
-        DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM).withZone(ZoneId.systemDefault());
+  private static final class KeptCell extends ListCell<CaseRow> {
+    KeptCell() {
+      // Lines break at the list's width: it never scrolls sideways.
+      setPrefWidth(0);
+    }
 
     @Override
-    protected void updateItem(CaseDesk.Kept kept, boolean empty) {
-      super.updateItem(kept, empty);
+    protected void updateItem(CaseRow row, boolean empty) {
+      super.updateItem(row, empty);
       setText("");
-      if (empty || kept == null) {
+      if (empty || row == null) {
         setGraphic(null);
         return;
       }
-      setGraphic(
+      VBox entry =
           Parts.column(
               "entry",
               Parts.row(
                   "entry-head",
-                  Parts.line(kept.title(), "entry-title"),
-                  Parts.line(kept.status(), "shelf")),
-              Parts.line(
-                  kept.vehicleName().isEmpty()
-                      ? Texts.of("cases.unread")
-                      : Texts.of(
-                          "cases.detail",
-                          DAY.format(kept.at()),
-                          Integer.toString(kept.readings()),
-                          kept.vehicleName()),
-                  "muted")));
+                  Parts.line(row.title(), "entry-title"),
+                  Parts.line(row.state(), "shelf")));
+      row.lines().forEach(line -> entry.getChildren().add(Parts.text(line, "muted")));
+      setGraphic(entry);
     }
   }
 }

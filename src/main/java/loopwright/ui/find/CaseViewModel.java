@@ -1,5 +1,6 @@
 package loopwright.ui.find;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -462,6 +463,11 @@ public final class CaseViewModel {
     view.get()
         .repair()
         .ifPresent(r -> change(() -> findCase.repaired(r.suspect().parts().get(0)), this::accept));
+  }
+
+  /** A photo goes to the case. */
+  public void attach(Path photo) {
+    change(() -> findCase.attach(photo, ""), this::accept);
   }
 
   /** Begins to say that there is smoke, heat or a smell; from whatever was begun. */

@@ -3,6 +3,7 @@ package loopwright.ui.shell;
 import atlantafx.base.theme.PrimerDark;
 import atlantafx.base.theme.PrimerLight;
 import java.net.URL;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -20,6 +21,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.stage.Stage;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.CaseEvent;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
 import loopwright.ui.Fonts;
@@ -30,8 +32,11 @@ import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
 import loopwright.ui.VehicleLibrary;
 import loopwright.ui.Worker;
+import loopwright.ui.cases.CaseRow;
+import loopwright.ui.cases.CaseShelf;
 import loopwright.ui.cases.CasesScreen;
 import loopwright.ui.cases.CasesViewModel;
+import loopwright.ui.find.CaseViewModel;
 import loopwright.ui.find.ComplaintViewModel;
 import loopwright.ui.find.FindScreen;
 import loopwright.ui.find.FindViewModel;
@@ -134,6 +139,39 @@ public final class MainWindow {
       List<WiringPage> pages,
       PlanCheck check,
       List<ProvePage> proofs) {
+    this(
+        desk,
+        library,
+        loops,
+        meters,
+        preferences,
+        background,
+        ready,
+        keeping,
+        pages,
+        check,
+        proofs,
+        CaseShelf.EMPTY);
+  }
+
+  /**
+   * Builds the window with kept cases.
+   *
+   * @param shelf the kept cases
+   */
+  public MainWindow(
+      CaseDesk desk,
+      VehicleLibrary library,
+      LoopSource loops,
+      List<MeterSpec> meters,
+      Preferences preferences,
+      Executor background,
+      ReadyCases ready,
+      Keeping keeping,
+      List<WiringPage> pages,
+      PlanCheck check,
+      List<ProvePage> proofs,
+      CaseShelf shelf) {
     Objects.requireNonNull(desk, "desk");
     this.ready = Objects.requireNonNull(ready, "ready");
     Fonts.load();
@@ -143,7 +181,7 @@ public final class MainWindow {
     find =
         new FindViewModel(
             desk, new ComplaintViewModel(desk, meters, preferences), worker.another());
-    cases = new CasesViewModel(desk, worker.another());
+    cases = new CasesViewModel(shelf, worker.another());
     wiring = new WiringViewModel(keeping, worker.another(), vehicle::edited);
     paper = new PaperViewModel(check, worker.another());
     List<WiringPage> toRead =
@@ -151,7 +189,8 @@ public final class MainWindow {
     vehicleScreen =
         new VehicleScreen(vehicle, shell.emProperty(), this::complain, toRead, worker.another());
     findScreen = new FindScreen(find, shell.emProperty());
-    casesScreen = new CasesScreen(cases, this::reopen, ready.entries(), this::practise);
+    casesScreen =
+        new CasesScreen(cases, this::reopen, this::attach, ready.entries(), this::practise);
     wiringScreen = new WiringScreen(wiring, shell.emProperty(), pages);
     paperScreen = new PaperScreen(paper, shell.emProperty(), this::mend, toRead, worker.another());
     proveScreen = new ProveScreen(proofs, shell.emProperty(), this::findFault);
@@ -394,13 +433,22 @@ public final class MainWindow {
     go(Place.FIND);
   }
 
-  private void reopen(CaseDesk.Kept kept) {
-    boolean openHere =
-        find.openCaseProperty()
-            .get()
-            .map(c -> c.view().caseId().equals(kept.caseId()))
-            .orElse(false);
-    if (openHere) {
+  private Optional<CaseViewModel> openHere(String caseId) {
+    return find.openCaseProperty().get().filter(c -> c.view().caseId().equals(caseId));
+  }
+
+  private void attach(CaseRow row, Path photo) {
+    openHere(row.caseId())
+        .ifPresentOrElse(
+            open -> {
+              open.attach(photo);
+              cases.photoKept(photo);
+            },
+            () -> cases.attach(photo));
+  }
+
+  private void reopen(CaseEvent.Opened kept) {
+    if (openHere(kept.caseId()).isPresent()) {
       go(Place.FIND);
       return;
     }

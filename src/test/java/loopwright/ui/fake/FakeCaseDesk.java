@@ -1,6 +1,5 @@
 package loopwright.ui.fake;
 
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -75,27 +74,8 @@ public final class FakeCaseDesk implements CaseDesk {
   }
 
   @Override
-  public List<Kept> kept() {
-    return List.of(
-        new Kept(
-            "case-2",
-            "Beacon dead - Light pumper",
-            "pumper.json",
-            3,
-            "searching",
-            Instant.parse("2024-05-04T18:20:00Z")),
-        new Kept(
-            "case-1",
-            "Horn stuck on - Light pumper",
-            "pumper.json",
-            6,
-            "isolated",
-            Instant.parse("2024-04-21T09:05:00Z")));
-  }
-
-  @Override
   public FindCase resume(String caseId, Vehicle vehicle, Progress progress) throws Problem {
-    if (kept().stream().noneMatch(k -> k.caseId().equals(caseId))) {
+    if (!FakeCases.IDS.contains(caseId)) {
       throw new Problem("case", caseId, "a kept case");
     }
     return new FakeFindCase(vehicle, "Beacon dead - " + vehicle.name());

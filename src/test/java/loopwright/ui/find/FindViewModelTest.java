@@ -97,11 +97,6 @@ class FindViewModelTest {
     }
 
     @Override
-    public List<Kept> kept() {
-      return List.of();
-    }
-
-    @Override
     public FindCase resume(String caseId, Vehicle vehicle, Progress progress) {
       throw new CancellationException();
     }

@@ -2,6 +2,7 @@ package loopwright.ui.snapshot;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -25,6 +26,7 @@ import loopwright.ui.Look;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.TextSize;
 import loopwright.ui.fake.FakeCaseDesk;
+import loopwright.ui.fake.FakeCases;
 import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePlanCheck;
@@ -142,6 +144,9 @@ class ScreensTest {
     picture(scene, "19-end" + tail, all);
     keys.press(KeyCode.F4);
     picture(scene, "20-cases" + tail, all);
+    keys.type("a");
+    keys.press(KeyCode.ESCAPE).type("p");
+    picture(scene, "20-cases-written" + tail, true);
     keys.press(KeyCode.F1);
     picture(scene, "21-keys" + tail, all);
     keys.press(KeyCode.F5);
@@ -301,7 +306,8 @@ class ScreensTest {
                       new SheetPage(new SheetFiles()),
                       new ListOutPage(new SheetFiles())),
                   check,
-                  List.of());
+                  List.of(),
+                  new FakeCases().shelfIn(Path.of("files")));
           window.shell().lookProperty().set(look);
           window.shell().textSizeProperty().set(size);
           Scene scene = new Scene((javafx.scene.layout.BorderPane) window.root(), width, height);
