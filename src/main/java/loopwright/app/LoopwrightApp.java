@@ -31,6 +31,7 @@ import loopwright.model.Vehicle;
 import loopwright.ui.LoopSource;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.cases.CaseShelf;
+import loopwright.ui.ground.GroundPage;
 import loopwright.ui.lists.PrintPage;
 import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.sheet.ListOutPage;
@@ -80,7 +81,7 @@ public class LoopwrightApp extends Application {
                     new PrintFiles(engine, Clock.systemDefaultZone()),
                     Path.of(System.getProperty("user.home", ".")))),
             new Checks(engine),
-            List.of(),
+            List.of(new GroundPage(engine.groundDesk(), preferences, background)),
             new CaseShelf(
                 new KeptCases(Engine.store(data), Clock.systemDefaultZone()),
                 new KeptCaseFiles(engine.phrases(), Clock.systemDefaultZone()),

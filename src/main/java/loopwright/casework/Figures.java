@@ -58,9 +58,14 @@ public final class Figures {
     return significant(ohms / 1e6, 2) + " Mohm";
   }
 
-  /** A range of milliohms: {@code 1.3 to 1.8 mohm}; from an ohm on in ohms. */
+  /**
+   * A range of milliohms: {@code 1.3 to 1.8 mohm}, {@code 9 mohm or more}; from an ohm on in ohms.
+   */
   public static String milliohms(double low, double high) {
-    if (Double.isInfinite(high) || high >= 1) {
+    if (Double.isInfinite(high)) {
+      return (low < 1 ? milliohms(low, low) : ohms(low)) + " or more";
+    }
+    if (high >= 1) {
       return range(low, high, Band.Unit.OHM);
     }
     String from = significant(low * 1000, 2);

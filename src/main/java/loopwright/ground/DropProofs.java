@@ -95,7 +95,7 @@ public final class DropProofs {
     if (ground.kind() == Ground.Kind.LOAD) {
       alone.removeIf(s -> circuits(ground, s).isEmpty());
     }
-    alone.removeIf(s -> amps(ground, s) < Grounds.FLOWS);
+    alone.removeIf(s -> amps(ground, s) < Grounds.FLOWS || shadowed(ground, s));
     alone.sort(Comparator.comparingDouble(s -> -amps(ground, s)));
     List<Setting> worth =
         new ArrayList<>(alone.stream().filter(s -> !plan.cranks(s)).limit(MOST_SETTINGS).toList());
@@ -165,6 +165,13 @@ public final class DropProofs {
   /** Whether it is the setting with all on that may be on together. */
   public boolean allOn(Setting setting) {
     return setting.equals(plan.likely());
+  }
+
+  /** Whether others lie beside a piece and so little comes to them that the meter can't see it. */
+  private boolean shadowed(Ground ground, Setting setting) {
+    List<Side> row = row(ground, setting);
+    boolean beside = !ground.kind().whole() && Side.inRow(row).elements().size() > 1;
+    return beside && !fine(ground, setting);
   }
 
   /** Circuits that are on in just this setting and have a load that is grounded here. */

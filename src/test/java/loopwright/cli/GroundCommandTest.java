@@ -34,7 +34,7 @@ class GroundCommandTest {
     TestWorld world = world("", "", "stop");
     assertThat(world.run("ground", "pumper", "--width", "200")).isZero();
     assertThat(world.outText())
-        .contains("Light pumper: 32 grounds, 0 proven good, 30 to prove.")
+        .contains("Light pumper: 32 grounds, 0 proven good, 29 to prove.")
         .contains("What was read is kept.");
     assertThat(world.outText().split("reads> ", -1)).hasSize(4);
   }

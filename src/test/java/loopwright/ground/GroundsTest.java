@@ -107,6 +107,14 @@ class GroundsTest {
   }
 
   @Test
+  void whatOnlyAClockLoadsBesideAnotherHasNone() {
+    Vehicle pumper = Bench.vehicle("pumper");
+    // 30 mA of the clock through cab and battery studs: 0.08 mV.
+    assertThat(proofs(pumper).settings(ground(pumper, "G3"))).isEmpty();
+    assertThat(proofs(pumper).best(ground(pumper, "R1"))).isPresent();
+  }
+
+  @Test
   void aReadingOfTwoReturnsSaysWhatBothHaveTogether() {
     Vehicle vehicle = sideBySide(2e-3, 6e-3);
     DropProof proof = proofs(vehicle).best(ground(vehicle, "GA")).orElseThrow();

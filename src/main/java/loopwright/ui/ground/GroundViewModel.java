@@ -58,7 +58,6 @@ public final class GroundViewModel {
   private Optional<Vehicle> vehicle = Optional.empty();
   private Optional<Vehicle> worked = Optional.empty();
   private Optional<GroundCheck> check = Optional.empty();
-  private boolean open;
   private int asked;
 
   /**
@@ -121,21 +120,13 @@ public final class GroundViewModel {
     return Texts.of("ground.progress", Long.toString(good), Long.toString(provable));
   }
 
-  /** Shows a vehicle, or the one shown as it is now. Costs nothing until the page is open. */
+  /** Takes a vehicle, or the one at hand as it is now. Costs nothing until the page is opened. */
   public void show(Vehicle now) {
     vehicle = Optional.of(now);
-    if (open) {
-      work();
-    }
   }
 
-  /** The page comes into sight. */
+  /** The page is in sight: works out what the vehicle at hand has. */
   public void opened() {
-    open = true;
-    work();
-  }
-
-  private void work() {
     if (vehicle.isEmpty()) {
       return;
     }
@@ -201,9 +192,14 @@ public final class GroundViewModel {
   }
 
   private static String words(Exception e) {
-    return e instanceof Problem p && (p.field().equals("value") || p.field().equals("unit"))
-        ? Texts.of("ground.notTaken", p.value(), p.accepted())
-        : String.valueOf(e.getMessage());
+    if (!(e instanceof Problem p)) {
+      return String.valueOf(e.getMessage());
+    }
+    return switch (p.field()) {
+      case "value", "unit" -> Texts.of("ground.notTaken", p.value(), p.accepted());
+      case "vehicle" -> Texts.of("ground.notWhole", p.value());
+      default -> p.getMessage();
+    };
   }
 
   // ---- which one -----------------------------------------------------------------------------

@@ -32,6 +32,7 @@ import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePlanCheck;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.ground.GroundPage;
 import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.sheet.ListOutPage;
 import loopwright.ui.sheet.SheetPage;
@@ -53,6 +54,9 @@ import org.testfx.util.WaitForAsyncUtils;
 class ScreensTest {
   private static final Basis BASIS = new Basis(Bench.KNOWLEDGE, new PatternWords(Locale.ENGLISH));
 
+  private final GroundPage grounds =
+      new GroundPage(
+          Bench.groundDesk(new Bench.ProofsInMemory()), new FakePreferences(), Runnable::run);
   private Stage stage;
 
   @Start
@@ -219,6 +223,27 @@ class ScreensTest {
     assertThat(scene.lookup("#grid").isFocused()).isTrue();
   }
 
+  @ParameterizedTest
+  @MethodSource("looksAndSizes")
+  void groundsLieInsideTheWindow(Look look, TextSize size, int width, int height) {
+    Scene scene = open(look, size, width, height);
+    Keyboard keys = new Keyboard(scene);
+    String tail = "-" + name(look, size, width);
+    boolean all = look == Look.PAPER;
+    keys.press(KeyCode.ENTER, KeyCode.F7).control(KeyCode.DIGIT2);
+    // The window's own vehicle is a sketch that can't be solved.
+    WaitForAsyncUtils.waitForAsyncFx(60_000, () -> grounds.show("pumper", Bench.vehicle("pumper")));
+    picture(scene, "50-ground" + tail, true);
+    keys.type("0.2").press(KeyCode.ENTER);
+    keys.type("V").press(KeyCode.ENTER);
+    picture(scene, "51-ground-said" + tail, true);
+    keys.type("d");
+    picture(scene, "52-ground-details" + tail, all);
+    keys.type("o0.3").press(KeyCode.ENTER);
+    keys.type("OL").press(KeyCode.ENTER);
+    picture(scene, "53-ground-ohms" + tail, all);
+  }
+
   @Test
   void readingsAtOddsAndADeadEndAreToldWithWhatToDo() {
     Scene scene = open(Look.PAPER, TextSize.NORMAL, 1024, 700);
@@ -306,7 +331,7 @@ class ScreensTest {
                       new SheetPage(new SheetFiles()),
                       new ListOutPage(new SheetFiles())),
                   check,
-                  List.of(),
+                  List.of(grounds),
                   new FakeCases().shelfIn(Path.of("files")));
           window.shell().lookProperty().set(look);
           window.shell().textSizeProperty().set(size);
