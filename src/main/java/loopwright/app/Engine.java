@@ -12,6 +12,7 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.prove.ProofStore;
+import loopwright.casework.prove.ProveDesk;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.io.KnowledgeFiles;
 import loopwright.io.journal.FileCaseStore;
@@ -68,6 +69,10 @@ final class Engine {
 
   PaperDesk paperDesk() {
     return new PaperDesk(knowledge, rules::join, phrases);
+  }
+
+  ProveDesk proveDesk() {
+    return new ProveDesk(knowledge, desk, proofs, Clock.systemDefaultZone(), phrases);
   }
 
   GroundDesk groundDesk() {

@@ -34,6 +34,7 @@ import loopwright.ui.cases.CaseShelf;
 import loopwright.ui.ground.GroundPage;
 import loopwright.ui.lists.PrintPage;
 import loopwright.ui.paper.PlanCheck;
+import loopwright.ui.prove.CircuitPage;
 import loopwright.ui.sheet.ListOutPage;
 import loopwright.ui.sheet.SheetPage;
 import loopwright.ui.shell.MainWindow;
@@ -81,7 +82,9 @@ public class LoopwrightApp extends Application {
                     new PrintFiles(engine, Clock.systemDefaultZone()),
                     Path.of(System.getProperty("user.home", ".")))),
             new Checks(engine),
-            List.of(new GroundPage(engine.groundDesk(), preferences, background)),
+            List.of(
+                new CircuitPage(engine.proveDesk(), preferences, background),
+                new GroundPage(engine.groundDesk(), preferences, background)),
             new CaseShelf(
                 new KeptCases(Engine.store(data), Clock.systemDefaultZone()),
                 new KeptCaseFiles(engine.phrases(), Clock.systemDefaultZone()),

@@ -11,6 +11,9 @@ import loopwright.model.Vehicle;
 
 /** Takes up the proofs of vehicles for all front ends. */
 public final class ProveDesk {
+  /** Id of the meter where none was chosen yet. */
+  public static final String USUAL_METER = "basic";
+
   private final Knowledge knowledge;
   private final CaseDesk cases;
   private final ProofStore store;

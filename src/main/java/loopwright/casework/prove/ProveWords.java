@@ -74,10 +74,7 @@ final class ProveWords {
                   .collect(Collectors.joining(", ")));
       case BEGUN ->
           phrases.say("prove.note.begun", proving.proof(subject).orElseThrow().answers().size());
-      case FAILED ->
-          phrases.say(
-              "prove.note.failed",
-              proving.proof(subject).orElseThrow().failed().orElseThrow().caseId());
+      case FAILED -> phrases.say("prove.note.failed");
       case PROVEN, OPEN -> "";
     };
   }
@@ -262,9 +259,7 @@ final class ProveWords {
       }
       case FIT -> {
         List<String> lines = new ArrayList<>(words.change(before, withoutBattery(bare)));
-        proving
-            .own(subject)
-            .forEach(p -> lines.add(phrases.say("prove.set.fit", part(p), amps(p))));
+        proving.own(subject).forEach(p -> lines.add(fit(p)));
         lines.addAll(words.change(withoutBattery(Setting.REST), Setting.REST));
         yield lines;
       }
@@ -275,6 +270,12 @@ final class ProveWords {
               words.change(withoutBattery(Setting.REST), Setting.REST).get(0));
       default -> words.change(before, step.check().orElseThrow().setting());
     };
+  }
+
+  private String fit(String part) {
+    return amps(part).isEmpty()
+        ? phrases.say("prove.set.fit", part(part))
+        : phrases.say("prove.set.fit-fuse", part(part), amps(part));
   }
 
   private Setting withoutBattery(Setting setting) {

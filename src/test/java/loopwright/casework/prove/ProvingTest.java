@@ -23,7 +23,7 @@ class ProvingTest {
             seed == 1 ? HiddenTruth.Draw.WITHIN : HiddenTruth.Draw.AT_LIMITS,
             seed,
             Bench.desk(),
-            new ProofsInMemory());
+            new Bench.ProofsInMemory());
     ProveView view = play.play(1000);
     assertThat(view.now().flatMap(ProveView.Now::trouble)).as(view.now().toString()).isEmpty();
     assertThat(view.items()).allMatch(i -> i.state() == ProveView.State.PROVEN);
@@ -45,7 +45,7 @@ class ProvingTest {
             HiddenTruth.Draw.WITHIN,
             7,
             Bench.desk(),
-            new ProofsInMemory());
+            new Bench.ProofsInMemory());
     ProveView view = play.play(1000);
     assertThat(view.chosen()).isEqualTo(subject);
     assertThat(play.proving().step().orElseThrow().what()).isEqualTo(what);

@@ -1,0 +1,215 @@
+package loopwright.ui.prove;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import javafx.scene.Scene;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListView;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.BorderPane;
+import javafx.stage.Stage;
+import loopwright.casework.CaseDesk;
+import loopwright.casework.Phrases;
+import loopwright.casework.prove.ProofEvent;
+import loopwright.casework.prove.ProveDesk;
+import loopwright.casework.prove.ProveView;
+import loopwright.evidence.Bench;
+import loopwright.model.Vehicle;
+import loopwright.ui.Look;
+import loopwright.ui.ReadyCases;
+import loopwright.ui.TextSize;
+import loopwright.ui.VehicleLibrary;
+import loopwright.ui.fake.FakeLoops;
+import loopwright.ui.fake.FakeMeters;
+import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.paper.PlanCheck;
+import loopwright.ui.shell.MainWindow;
+import loopwright.ui.snapshot.Keyboard;
+import loopwright.ui.snapshot.Snapshots;
+import loopwright.ui.wiring.Keeping;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** A vehicle's first power on the keyboard alone. */
+@ExtendWith(ApplicationExtension.class)
+class ProveKeyboardTest {
+  private final ExecutorService background = Executors.newCachedThreadPool();
+  private final Bench.ProofsInMemory proofs = new Bench.ProofsInMemory();
+  private final CaseDesk desk = Bench.desk();
+  private Stage stage;
+  private Scene scene;
+  private Keyboard keys;
+
+  @Start
+  void start(Stage stage) {
+    this.stage = stage;
+  }
+
+  @AfterEach
+  void stopBackground() {
+    background.shutdownNow();
+  }
+
+  private record Shed(Vehicle vehicle) implements VehicleLibrary {
+    @Override
+    public List<Entry> entries() {
+      return List.of(new Entry(vehicle.name(), vehicle.name(), "6 V", Shelf.DEMO));
+    }
+
+    @Override
+    public Loaded load(String name) {
+      return new Loaded.Ready(name, vehicle);
+    }
+  }
+
+  private void open(String vehicle, Look look, TextSize size, int width, int height)
+      throws Exception {
+    scene =
+        WaitForAsyncUtils.waitForAsyncFx(
+            20_000,
+            () -> {
+              MainWindow window =
+                  new MainWindow(
+                      desk,
+                      new Shed(Bench.vehicle(vehicle)),
+                      new FakeLoops(),
+                      FakeMeters.both(),
+                      new FakePreferences(),
+                      background,
+                      ReadyCases.NONE,
+                      Keeping.NOWHERE,
+                      List.of(),
+                      PlanCheck.NONE,
+                      List.of(
+                          new CircuitPage(
+                              new ProveDesk(
+                                  Bench.KNOWLEDGE,
+                                  desk,
+                                  proofs,
+                                  java.time.Clock.systemUTC(),
+                                  new Phrases(Locale.ENGLISH)),
+                              new FakePreferences(),
+                              background)));
+              window.shell().lookProperty().set(look);
+              window.shell().textSizeProperty().set(size);
+              Scene shown = new Scene((BorderPane) window.root(), width, height);
+              stage.setScene(shown);
+              stage.show();
+              return shown;
+            });
+    keys = new Keyboard(scene);
+    keys.takeVehicle();
+    keys.press(KeyCode.F7);
+    until(() -> scene.lookup("#prove-headline") != null);
+  }
+
+  private static void until(Callable<Boolean> condition) throws Exception {
+    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, condition);
+    WaitForAsyncUtils.waitForFxEvents(3);
+  }
+
+  private String text(String id) {
+    return scene.lookup(id) instanceof Label label ? label.getText() : "";
+  }
+
+  /** Types an answer and waits for the next step. */
+  private void answer(String typed) throws Exception {
+    String before = text("#prove-headline");
+    keys.type(typed);
+    if (!typed.matches("[123]")) {
+      keys.press(KeyCode.ENTER);
+    }
+    until(() -> !text("#prove-headline").equals(before));
+  }
+
+  private ProveView.State state(String title) {
+    ListView<?> list = (ListView<?>) scene.lookup("#prove-list");
+    return list.getItems().stream()
+        .map(ProveView.Item.class::cast)
+        .filter(i -> i.title().equals(title))
+        .findFirst()
+        .orElseThrow()
+        .state();
+  }
+
+  private void supply() throws Exception {
+    answer("1");
+    answer("0.00v");
+    answer("l");
+    for (int metal = 0; metal < 3; metal++) {
+      answer("0v");
+      answer("0.3o");
+    }
+    answer("1");
+    answer("-6.3v");
+    answer("-6.31v");
+  }
+
+  @Test
+  void aCircuitIsProvenAndAFaultGoesToItsCaseWithTheReadings() throws Exception {
+    open("tractor", Look.PAPER, TextSize.NORMAL, 1280, 800);
+    assertThat(text("#prove-headline")).isEqualTo("Battery and grounds: 1 of 12");
+    Snapshots.take(scene, "50-prove-first");
+    supply();
+    assertThat(state("Battery and grounds")).isEqualTo(ProveView.State.PROVEN);
+    assertThat(text("#prove-headline")).startsWith("Oil").endsWith("1 of 10");
+
+    answer("1");
+    answer("0v");
+    Snapshots.take(scene, "51-prove-ohms");
+    answer("l");
+    Snapshots.take(scene, "52-prove-fit");
+    answer("1");
+    answer("3");
+    answer("0v");
+    answer("-6.3v");
+    answer("1");
+    answer("20m");
+    answer("5m");
+    assertThat(text("#prove-said")).endsWith("is proven.");
+
+    answer("1");
+    answer("0v");
+    keys.type("0.2o");
+    keys.press(KeyCode.ENTER);
+    until(() -> scene.lookup("#prove-trouble") != null);
+    assertThat(text("#prove-trouble")).startsWith("0.2 ohm; healthy is");
+    Snapshots.take(scene, "53-prove-wrong");
+    keys.type("f");
+    until(() -> scene.lookup("#headline") != null);
+    assertThat(scene.lookup("#done").lookupAll(".chip")).hasSize(2);
+    keys.press(KeyCode.F7);
+    until(() -> state("Tail lamp") == ProveView.State.FAILED);
+    Snapshots.take(scene, "54-prove-failed");
+    assertThat(proofs.read("tractor").events())
+        .filteredOn(ProofEvent.Failed.class::isInstance)
+        .hasSize(1);
+    // Once it is mended it is proven again from the start.
+    keys.type("n");
+    until(() -> text("#prove-headline").equals("Tail lamp: 1 of 9"));
+  }
+
+  @Test
+  void itGoesOnWhereItWasLeft() throws Exception {
+    open("tractor", Look.PAPER, TextSize.NORMAL, 1280, 800);
+    answer("1");
+    answer("0.00v");
+    open("tractor", Look.NIGHT, TextSize.LARGEST, 1024, 700);
+    assertThat(text("#prove-headline")).isEqualTo("Battery and grounds: 3 of 12");
+    Snapshots.take(scene, "55-prove-largest");
+    keys.press(KeyCode.F12);
+    Snapshots.take(scene, "56-prove-list-largest");
+    keys.press(KeyCode.ENTER);
+    assertThat(scene.lookup("#prove-now").isVisible()).isTrue();
+  }
+}
