@@ -12,6 +12,7 @@ import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
 import loopwright.cli.CliWorld;
@@ -64,6 +65,11 @@ final class Terminal implements CliWorld {
   @Override
   public GroundDesk groundDesk() {
     return engine().groundDesk();
+  }
+
+  @Override
+  public ProveDesk proveDesk() {
+    return engine().proveDesk();
   }
 
   private Engine engine() {

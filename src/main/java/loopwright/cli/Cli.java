@@ -35,6 +35,7 @@ public final class Cli {
             .addSubcommand(new WiresCommand(world))
             .addSubcommand(new SchemaCommand(world))
             .addSubcommand(new CheckCommand(world))
+            .addSubcommand(new ProveCommand(world))
             .addSubcommand(new GroundCommand(world))
             .addSubcommand(new MakingCommand(world))
             .addSubcommand(new LabelsCommand(world))
@@ -75,8 +76,8 @@ public final class Cli {
     public void run() {
       throw new CommandLine.ParameterException(
           spec.commandLine(),
-          "Say what to do: find, cases, ready, vehicle, new, add, check, ground, wires, making, labels"
-              + " or drawings.");
+          "Say what to do: find, cases, ready, vehicle, new, add, check, prove, ground, wires,"
+              + " making, labels or drawings.");
     }
   }
 }

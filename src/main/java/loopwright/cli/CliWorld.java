@@ -11,6 +11,7 @@ import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.model.Vehicle;
 
@@ -104,6 +105,13 @@ public interface CliWorld {
    * @throws Problem if it can't be made
    */
   GroundDesk groundDesk() throws Problem;
+
+  /**
+   * Where vehicles are proven. Made at the first call, since it may take seconds.
+   *
+   * @throws Problem if it can't be made
+   */
+  ProveDesk proveDesk() throws Problem;
 
   /** The loops of a vehicle's circuits. */
   CircuitLoops loops(Vehicle vehicle);

@@ -19,6 +19,7 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.evidence.Bench;
 import loopwright.io.journal.FileCaseStore;
@@ -108,6 +109,11 @@ class KillTest {
             @Override
             public GroundDesk groundDesk() {
               return Bench.groundDesk(new Bench.ProofsInMemory());
+            }
+
+            @Override
+            public ProveDesk proveDesk() {
+              return Bench.proveDesk(Bench.desk(), new Bench.ProofsInMemory());
             }
 
             @Override

@@ -18,6 +18,7 @@ import loopwright.casework.Phrases;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
 import loopwright.evidence.Bench;
@@ -94,6 +95,11 @@ final class TestWorld implements CliWorld {
   @Override
   public GroundDesk groundDesk() {
     return Bench.groundDesk(proofs);
+  }
+
+  @Override
+  public ProveDesk proveDesk() {
+    return Bench.proveDesk(desk, proofs);
   }
 
   @Override

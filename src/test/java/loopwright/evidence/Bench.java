@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
 import loopwright.casework.Desk;
@@ -18,6 +19,7 @@ import loopwright.casework.Phrases;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.prove.ProofEvent;
 import loopwright.casework.prove.ProofStore;
+import loopwright.casework.prove.ProveDesk;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.io.KnowledgeFiles;
 import loopwright.io.VehicleFile;
@@ -71,6 +73,11 @@ public final class Bench {
 
   public static PaperDesk paperDesk() {
     return new PaperDesk(KNOWLEDGE, Bench::rules, new Phrases(Locale.ENGLISH));
+  }
+
+  /** A desk that proves, with the desk that opens cases over what isn't as it should be. */
+  public static ProveDesk proveDesk(CaseDesk desk, ProofStore proofs) {
+    return new ProveDesk(KNOWLEDGE, desk, proofs, Clock.systemUTC(), new Phrases(Locale.ENGLISH));
   }
 
   public static GroundDesk groundDesk(ProofStore proofs) {

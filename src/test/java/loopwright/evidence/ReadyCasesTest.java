@@ -21,6 +21,7 @@ import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.cli.Cli;
 import loopwright.cli.CliWorld;
@@ -170,6 +171,11 @@ class ReadyCasesTest {
     @Override
     public GroundDesk groundDesk() {
       return Bench.groundDesk(new Bench.ProofsInMemory());
+    }
+
+    @Override
+    public ProveDesk proveDesk() {
+      return Bench.proveDesk(Bench.desk(), new Bench.ProofsInMemory());
     }
 
     @Override

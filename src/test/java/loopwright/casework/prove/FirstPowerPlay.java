@@ -61,9 +61,7 @@ final class FirstPowerPlay {
   }
 
   static Proving proving(Vehicle vehicle, CaseDesk desk, ProofStore store) throws Problem {
-    return new ProveDesk(
-            Bench.KNOWLEDGE, desk, store, java.time.Clock.systemUTC(), new Phrases(Locale.ENGLISH))
-        .open(vehicle.id(), vehicle, "basic");
+    return Bench.proveDesk(desk, store).open(vehicle.id(), vehicle, "basic");
   }
 
   Proving proving() {

@@ -3,7 +3,6 @@ package loopwright.ui.prove;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -15,9 +14,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.layout.BorderPane;
 import javafx.stage.Stage;
 import loopwright.casework.CaseDesk;
-import loopwright.casework.Phrases;
 import loopwright.casework.prove.ProofEvent;
-import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.prove.ProveView;
 import loopwright.evidence.Bench;
 import loopwright.model.Vehicle;
@@ -92,14 +89,7 @@ class ProveKeyboardTest {
                       PlanCheck.NONE,
                       List.of(
                           new CircuitPage(
-                              new ProveDesk(
-                                  Bench.KNOWLEDGE,
-                                  desk,
-                                  proofs,
-                                  java.time.Clock.systemUTC(),
-                                  new Phrases(Locale.ENGLISH)),
-                              new FakePreferences(),
-                              background)));
+                              Bench.proveDesk(desk, proofs), new FakePreferences(), background)));
               window.shell().lookProperty().set(look);
               window.shell().textSizeProperty().set(size);
               Scene shown = new Scene((BorderPane) window.root(), width, height);
