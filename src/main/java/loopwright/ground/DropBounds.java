@@ -104,7 +104,7 @@ public final class DropBounds {
   }
 
   /** What the volts are lost in. */
-  Side side() {
+  public Side side() {
     return side;
   }
 

@@ -246,7 +246,7 @@ public final class DropProofs {
         new DropProof(
             ground,
             setting,
-            works(side, setting),
+            works(ground, side, setting),
             plus ? far.get() : near.get(),
             plus ? near.get() : far.get(),
             side.amps(point),
@@ -388,14 +388,15 @@ public final class DropProofs {
 
   // ---- what goes with it ---------------------------------------------------------------------
 
-  /** The loads that are on and whose current comes through here. */
-  private List<LoadRef> works(Side side, Setting setting) {
+  /** The loads that are on and whose current comes through here; of a load's way only that load. */
+  private List<LoadRef> works(Ground ground, Side side, Setting setting) {
     OperatingPoint point = plan.point(setting);
     Returns returns = grounds.returns(setting);
     return plan.vehicle().circuits().stream()
         .filter(c -> setting.positions().entrySet().containsAll(c.on().entrySet()))
         .flatMap(c -> c.loads().stream())
         .distinct()
+        .filter(l -> ground.kind() != Ground.Kind.LOAD || ground.loads().contains(l.part()))
         .filter(l -> Math.abs(point.amps(network.loadElement(l))) >= Grounds.FLOWS)
         .filter(
             l ->

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.function.ToDoubleFunction;
+import java.util.function.IntToDoubleFunction;
 import loopwright.model.Spread;
 import loopwright.solver.Element;
 import loopwright.solver.Network;
@@ -51,20 +51,31 @@ public record Side(int from, int to, Set<Integer> elements) {
    */
   public Spread ohms(Network network) {
     if (elements.size() == 1) {
-      return network.elements().get(elements.iterator().next()).values()[0];
+      return own(network, elements.iterator().next());
     }
     return new Spread(
-        ohms(network, Spread::low), ohms(network, Spread::typical), ohms(network, Spread::high));
+        ohms(network, e -> own(network, e).low()),
+        ohms(network, e -> own(network, e).typical()),
+        ohms(network, e -> own(network, e).high()));
   }
 
-  private double ohms(Network network, ToDoubleFunction<Spread> end) {
+  private static Spread own(Network network, int element) {
+    return network.elements().get(element).values()[0];
+  }
+
+  /**
+   * Resistance between its ends for one choice of values, in ohms.
+   *
+   * @param each ohms of each element by its number
+   */
+  public double ohms(Network network, IntToDoubleFunction each) {
     List<Integer> nodes = new ArrayList<>(nodes(network, elements));
     nodes.remove(Integer.valueOf(to));
     int n = nodes.size();
     double[][] rows = new double[n][n];
     for (int e : elements) {
       Element element = network.elements().get(e);
-      double siemens = 1 / end.applyAsDouble(element.values()[0]);
+      double siemens = 1 / each.applyAsDouble(e);
       int a = nodes.indexOf(element.a());
       int b = nodes.indexOf(element.b());
       if (a >= 0) {

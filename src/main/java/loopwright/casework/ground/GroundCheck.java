@@ -243,7 +243,10 @@ public final class GroundCheck {
     if (typed.matches("[+-]?[\\d.,]+")) {
       throw new Problem("value", typed, phrases.say("ground.problem.unit"));
     }
-    return new Answer.Text(typed.replaceFirst("(?i)(?<=[\\d.,\\s])m$", "mV"));
+    return new Answer.Text(
+        typed
+            .replaceFirst("(?i)(?<=[\\d.,\\s])m$", "mV")
+            .replaceFirst("(?<=[\\d.,])(?=[a-zA-Z])", " "));
   }
 
   private Reading.Value.Number number(Answer.Text answer) throws Problem {

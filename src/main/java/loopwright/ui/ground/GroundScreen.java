@@ -352,14 +352,13 @@ public final class GroundScreen extends StackPane {
       GroundMark mark = GroundMark.of(row);
       Label sign = Parts.line(mark.sign(), "ground-mark");
       Label title = Parts.text(row.title(), "entry-title");
-      Label kind =
+      Label state =
           Parts.text(
               !row.since().isEmpty()
                   ? row.since()
                   : row.result().map(GroundResult::words).orElse(row.kind()),
               "muted");
-      title.setMaxWidth(Double.MAX_VALUE);
-      VBox words = Parts.column("ground-row", title, kind);
+      VBox words = Parts.column("ground-row", title, state);
       words.setMinWidth(0);
       HBox.setHgrow(words, Priority.ALWAYS);
       HBox line = Parts.row("entry-head", sign, words);
@@ -367,5 +366,19 @@ public final class GroundScreen extends StackPane {
       setGraphic(line);
       setAccessibleText(row.title() + ", " + mark.words());
     }
+
+    /** As high as its words are when they are broken to the width of the list. */
+    @Override
+    protected double computePrefHeight(double width) {
+      if (getGraphic() instanceof HBox line && getListView() != null) {
+        double room = getListView().getWidth() - snappedLeftInset() - snappedRightInset();
+        return line.prefHeight(room - SCROLL_BAR_EMS * getFont().getSize())
+            + snappedTopInset()
+            + snappedBottomInset();
+      }
+      return super.computePrefHeight(width);
+    }
+
+    private static final double SCROLL_BAR_EMS = 1.5;
   }
 }

@@ -37,12 +37,14 @@ class GroundCheckTest {
     assertThat(proof.limit()).isEqualTo("22 mohm: 100 mV at 4.6 A, the most that comes back here");
     assertThat(view.ohms()).startsWith("Ohms can't prove it.");
 
-    GroundResult said = check.take("G4", " 6.9 m ");
+    GroundResult said = check.take("G4", " 6.9m ");
     assertThat(said.verdict()).isEqualTo(GroundResult.Verdict.GOOD);
     assertThat(said.words()).isEqualTo("Good: 1.3 to 1.8 mohm; limit 22 mohm.");
     ProofEvent.GroundProved kept = (ProofEvent.GroundProved) proofs.read("pumper").events().get(0);
     assertThat(kept.answer()).hasToString("Text[text=6.9 mV]");
     assertThat(kept.prints()).containsOnlyKeys("G4", "L5");
+    assertThat(check.view("L5").proof().orElseThrow().works())
+        .startsWith("beacon lamp L5 must work");
     assertThat(open(Bench.vehicle("pumper")).view("G4").result().orElseThrow().words())
         .isEqualTo("good: 6.9 mV read, 1.3 to 1.8 mohm");
   }
