@@ -10,6 +10,9 @@ import loopwright.model.Spread;
 final class MeterFile {
   static final String FORMAT = "loopwright-meter";
 
+  /** Greatest number taken, in any unit: far more than any meter shows. */
+  static final double MOST = 1e12;
+
   private MeterFile() {}
 
   static Optional<MeterSpec> read(JsonValue root, DefectList defects) {
@@ -95,6 +98,10 @@ final class MeterFile {
     Optional<Double> value = in.number(field);
     if (value.isPresent() && !(value.get() > 0)) {
       bad(in, field, value.get(), "above 0 " + unit, defects);
+      return Optional.empty();
+    }
+    if (value.isPresent() && value.get() > MOST) {
+      bad(in, field, value.get(), "at most " + ObjectReader.plain(MOST) + " " + unit, defects);
       return Optional.empty();
     }
     return value;

@@ -48,6 +48,26 @@ public abstract sealed class Sheet<C extends Enum<C> & SheetColumn> permits Wire
       defects.add(defect(0, 0, "list", "no text", "a line of headings and a row", "is empty"));
       return;
     }
+    if (best.tooMuch() || best.tooWide().isPresent()) {
+      this.rows = List.of();
+      defects.add(
+          best.tooMuch()
+              ? defect(
+                  0,
+                  0,
+                  "list",
+                  "more than 1,000,000 cells",
+                  "at most 1,000,000 cells",
+                  "has more than 1,000,000 cells")
+              : defect(
+                  best.tooWide().get(),
+                  0,
+                  "row",
+                  "more than " + SheetText.MOST_COLUMNS + " cells",
+                  "at most " + SheetText.MOST_COLUMNS + " cells",
+                  "has more than " + SheetText.MOST_COLUMNS + " cells"));
+      return;
+    }
     this.rows = best.rows().subList(headings.first() + headings.size(), best.rows().size());
     if (rows.isEmpty()) {
       defects.add(

@@ -2,6 +2,7 @@ package loopwright.casework.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
@@ -11,6 +12,12 @@ import java.util.regex.Pattern;
  * at; that, and the line each row begins on, is why a strict parser would not do.
  */
 public final class SheetText {
+  /** Most cells of a row that hold anything in them or behind them; no list needs as many. */
+  static final int MOST_COLUMNS = 200;
+
+  /** Most cells of a list: a vehicle's 20,000 parts in 50 columns. */
+  static final int MOST_CELLS = 1_000_000;
+
   /** A remark: two slashes, or a # that no cell's content follows. */
   private static final Pattern REMARK = Pattern.compile("\\s*(//|#+\\s*\\p{L}|#\\s+|#+$|sep=.$).*");
 
@@ -43,6 +50,8 @@ public final class SheetText {
   private final List<BadQuote> badQuotes = new ArrayList<>();
   private int at;
   private int line = 1;
+  private int cells;
+  private Optional<Integer> tooWide = Optional.empty();
 
   private SheetText(String text, char separator) {
     this.text = text;
@@ -52,7 +61,7 @@ public final class SheetText {
   static SheetText cut(String text, char separator) {
     String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
     SheetText sheet = new SheetText(plain.replace("\r\n", "\n").replace('\r', '\n'), separator);
-    while (sheet.at < sheet.text.length()) {
+    while (sheet.at < sheet.text.length() && sheet.cells <= MOST_CELLS) {
       sheet.row();
     }
     return sheet;
@@ -67,6 +76,16 @@ public final class SheetText {
     return badQuotes;
   }
 
+  /** Whether it has more than {@link #MOST_CELLS}; what lies behind them was not looked at. */
+  boolean tooMuch() {
+    return cells > MOST_CELLS;
+  }
+
+  /** The line of the first row of more than {@link #MOST_COLUMNS} cells, if there is one. */
+  Optional<Integer> tooWide() {
+    return tooWide;
+  }
+
   private void row() {
     int end = lineEnd(at);
     if (REMARK.matcher(text).region(at, end).matches()) {
@@ -75,16 +94,23 @@ public final class SheetText {
       return;
     }
     int begins = line;
-    List<String> cells = new ArrayList<>();
+    List<String> row = new ArrayList<>();
     boolean more = true;
     while (more) {
-      cells.add(unguarded(cell(begins, cells.size() + 1)));
+      String cell = unguarded(cell(begins, row.size() + 1));
+      cells++;
+      // Spreadsheets leave any number of empty cells behind the last.
+      if (row.size() < MOST_COLUMNS) {
+        row.add(cell);
+      } else if (!cell.isBlank() && tooWide.isEmpty()) {
+        tooWide = Optional.of(begins);
+      }
       more = at < text.length() && text.charAt(at) == separator;
       at++;
     }
     line++;
-    if (cells.stream().anyMatch(c -> !c.isBlank())) {
-      rows.add(new Row(begins, cells));
+    if (row.stream().anyMatch(c -> !c.isBlank())) {
+      rows.add(new Row(begins, row));
     }
   }
 
