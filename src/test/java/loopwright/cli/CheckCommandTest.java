@@ -41,7 +41,7 @@ class CheckCommandTest {
         .contains("Can burn or be destroyed")
         .contains("tail lamp wire W43 lies behind the 30 A of")
         .contains("it may be fused at no more than 10 A")
-        .contains("Do: Fit a fuse of 10 A or less")
+        .contains("Do: Fit the next fuse there is of 10 A or less")
         .contains("Source: FAA AC 43.13-1B");
     assertThat(world.outText().indexOf("Can burn")).isLessThan(world.outText().indexOf("Worth"));
   }

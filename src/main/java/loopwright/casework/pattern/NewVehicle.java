@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import loopwright.casework.Problem;
 import loopwright.casework.pattern.Existing.Feed;
 import loopwright.model.Circuit;
@@ -15,12 +16,12 @@ import loopwright.model.GroundedPole;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
+import loopwright.model.Setting;
 import loopwright.model.ShortName;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import loopwright.model.WireSize;
 import loopwright.solver.Network;
-import loopwright.solver.OperatingPoint;
 import loopwright.solver.Solver;
 import loopwright.solver.Variant;
 
@@ -115,34 +116,24 @@ public record NewVehicle(
     if (!VehicleCheck.SYSTEM_VOLTS.contains(systemVolts)) {
       throw new Problem("volts", Integer.toString(systemVolts), "6, 12 or 24");
     }
-    double main = MAIN.get(0);
-    double keyed = KEYED.get(0);
-    while (true) {
-      Made made = make(basis, main, keyed);
-      Outcome outcome = made.outcome();
-      if (!VehicleCheck.check(outcome.vehicle()).isEmpty()) {
-        return outcome;
-      }
-      Network network = Network.of(outcome.vehicle(), basis.knowledge().typicals());
-      double nextMain =
-          next(MAIN, amps(network, basis.words().say("part.main-fuse"), made.cranking()), main);
-      double nextKeyed =
-          key == Key.SWITCH
-              ? next(
-                  KEYED, amps(network, basis.words().say("part.key-fuse"), made.cranking()), keyed)
-              : keyed;
-      if (nextMain == main && nextKeyed == keyed) {
-        return outcome;
-      }
-      main = nextMain;
-      keyed = nextKeyed;
+    // Behind the largest fuses: a small one would blow in the solve, and then nothing flows.
+    Made made = make(basis, MAIN.get(MAIN.size() - 1), KEYED.get(KEYED.size() - 1));
+    if (!VehicleCheck.check(made.outcome().vehicle()).isEmpty()) {
+      return made.outcome();
     }
+    Network network = Network.of(made.outcome().vehicle(), basis.knowledge().typicals());
+    double main = rating(MAIN, amps(network, basis.words().say("part.main-fuse"), made.cranking()));
+    double keyed =
+        key == Key.SWITCH
+            ? rating(KEYED, amps(network, basis.words().say("part.key-fuse"), made.cranking()))
+            : KEYED.get(0);
+    return make(basis, main, keyed).outcome();
   }
 
-  /** The rating that carries so much at four fifths; never less than it was. */
-  private static double next(List<Double> ratings, double amps, double now) {
+  /** The smallest rating that carries so much at four fifths; the largest if none does. */
+  private static double rating(List<Double> ratings, double amps) {
     return ratings.stream()
-        .filter(r -> r >= now && Sizes.WORKING_SHARE * r >= amps)
+        .filter(r -> Sizes.WORKING_SHARE * r >= amps)
         .findFirst()
         .orElse(ratings.get(ratings.size() - 1));
   }
@@ -153,28 +144,29 @@ public record NewVehicle(
    */
   private static double amps(Network network, String called, Set<String> cranking) {
     Vehicle vehicle = network.vehicle();
-    Map<String, String> together = new LinkedHashMap<>();
-    List<Map<String, String>> settings = new ArrayList<>();
-    for (Circuit circuit : vehicle.circuits()) {
-      if (!cranking.contains(circuit.id())) {
-        settings.add(circuit.on());
-        circuit.on().forEach(together::putIfAbsent);
-      }
-    }
-    settings.add(together);
     int link =
         vehicle.parts().stream()
             .filter(p -> p.name().equals(called) && p.kind() == PartKind.FUSE)
             .findFirst()
             .flatMap(p -> network.element(p.id(), "link"))
             .orElseThrow();
-    double most = 0;
-    for (Map<String, String> on : settings) {
-      OperatingPoint point =
-          Solver.full(network).solve(Variant.healthy(network), loopwright.model.Setting.of(on));
-      most = Math.max(most, Math.abs(point.amps(link)));
+    Solver solver = Solver.full(network);
+    ToDoubleFunction<Map<String, String>> carried =
+        on -> Math.abs(solver.solve(Variant.healthy(network), Setting.of(on)).amps(link));
+    Map<Map<String, String>, Double> alone = new LinkedHashMap<>();
+    for (Circuit circuit : vehicle.circuits()) {
+      if (!cranking.contains(circuit.id())) {
+        alone.computeIfAbsent(circuit.on(), carried::applyAsDouble);
+      }
     }
-    return most;
+    // Where two want a control in different positions, the one that draws more has it.
+    Map<String, String> together = new LinkedHashMap<>();
+    alone.entrySet().stream()
+        .sorted(Map.Entry.<Map<String, String>, Double>comparingByValue().reversed())
+        .forEach(e -> e.getKey().forEach(together::putIfAbsent));
+    return Math.max(
+        carried.applyAsDouble(together),
+        alone.values().stream().mapToDouble(Double::doubleValue).max().orElse(0));
   }
 
   /**

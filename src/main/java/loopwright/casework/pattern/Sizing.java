@@ -36,6 +36,12 @@ final class Sizing {
   /** A run that loses less than this isn't worth thickening, in volts. */
   private static final double WORTH = 0.004;
 
+  /**
+   * Share of what is lost too much below which all copper together isn't worth thickening: the rest
+   * is lost in contacts and joints, and no wire betters those.
+   */
+  private static final double HOPE = 0.5;
+
   /** Left free of a limit: lengths differ, and later circuits share the way. */
   private static final double MARGIN = 0.85;
 
@@ -140,6 +146,10 @@ final class Sizing {
         }
         lost.put(run, volts);
       }
+    }
+    double copper = lost.values().stream().mapToDouble(Double::doubleValue).sum();
+    if (copper < HOPE * (all - limit.volts())) {
+      return Optional.empty();
     }
     return lost.entrySet().stream()
         .filter(e -> e.getValue() > WORTH)
