@@ -148,7 +148,10 @@ final class Sizing {
       }
     }
     double copper = lost.values().stream().mapToDouble(Double::doubleValue).sum();
-    if (copper < HOPE * (all - limit.volts())) {
+    double over = all - limit.volts();
+    // Within the limit, and no copper reaches the margin.
+    boolean enough = over <= 0 && copper < excess;
+    if (enough || copper < HOPE * over) {
       return Optional.empty();
     }
     return lost.entrySet().stream()
