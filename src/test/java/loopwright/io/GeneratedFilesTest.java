@@ -116,12 +116,12 @@ class GeneratedFilesTest {
               .forEach(
                   r -> {
                     all.addAll(List.of(r.full(), r.step()));
-                    assertThat(r.percent()).isBetween(0.0, 20.0);
-                    assertThat(r.digits()).isBetween(0.0, 100.0);
+                    assertThat(r.percent()).matches(p -> p >= 0 && p <= 20);
+                    assertThat(r.digits()).matches(d -> d >= 0 && d <= 100);
                   });
           all.addAll(List.of(meter.inputOhms(), meter.testVolts(), meter.testOhms()));
           assertThat(all).allMatch(v -> v > 0 && v <= MeterFile.MOST);
-          assertThat(meter.leadOhms().low()).isNotNegative();
+          assertThat(meter.leadOhms().low()).matches(l -> l >= 0);
         });
     return found.isPresent();
   }
@@ -136,7 +136,7 @@ class GeneratedFilesTest {
     Optional<FaultFile.Content> found = read(json, FaultFile::read);
     found.ifPresent(
         content -> {
-          content.testSlip().ifPresent(s -> assertThat(s).isBetween(0.0, 0.5));
+          content.testSlip().ifPresent(s -> assertThat(s).matches(v -> v >= 0 && v < 0.5));
           for (FaultMode mode : content.modes()) {
             assertThat(mode.rates().values()).allMatch(r -> r >= 0 && r <= 1e6);
             assertThat(mode.effects()).isNotEmpty();

@@ -78,7 +78,8 @@ final class JournalLine {
       E event = contents.read(fields.need("event", "the event"));
       fields.done();
       return new Found.Whole<>(number, event);
-    } catch (JsonProcessingException e) {
+    } catch (JsonProcessingException | NumberFormatException e) {
+      // An exponent of ten digits is a number to JSON, and none to its reader.
       return new Found.Broken<>("not JSON");
     } catch (Problem e) {
       return new Found.Broken<>(e.getMessage());

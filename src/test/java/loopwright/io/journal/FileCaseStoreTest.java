@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
@@ -19,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.zip.CRC32;
 import loopwright.casework.Account;
 import loopwright.casework.Answer;
 import loopwright.casework.Band;
@@ -325,6 +327,19 @@ class FileCaseStoreTest {
                 .filter(e -> !e.equals(everyKind().get(2)) && !(e instanceof CaseEvent.Withdrawn))
                 .toList());
     assertThat(Files.readAllLines(file)).startsWith(lines.toArray(String[]::new));
+  }
+
+  @Test
+  void aNumberBeyondAllMeasureSpoilsItsLineAlone() throws Exception {
+    Path file = write(everyKind().subList(0, 1));
+    String body = "\"n\":2,\"v\":1,\"event\":{\"type\":\"withdrawn\",\"reading\":1e9999999990}}";
+    CRC32 crc = new CRC32();
+    crc.update(body.getBytes(StandardCharsets.UTF_8));
+    String line = String.format("{\"crc\":\"%08x\",%s%n", crc.getValue(), body);
+    Files.writeString(file, line, StandardOpenOption.APPEND);
+    CaseStore.Read read = new FileCaseStore(folder).read("beacon-1");
+    assertThat(read.events()).hasSize(1);
+    assertThat(read.missing()).isEqualTo("Line 2 can't be read (not JSON) and is left out.");
   }
 
   @Test

@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -24,6 +25,7 @@ import loopwright.casework.prove.ProofEvent;
 import loopwright.casework.prove.ProofStore;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
+import loopwright.generated.Killed;
 import loopwright.io.wire.SchemaCheck;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
@@ -197,5 +199,41 @@ class FileProofStoreTest {
         .isInstanceOf(Problem.class)
         .hasMessageContaining("proofs folder")
         .hasMessageContaining("a file where a folder is needed");
+  }
+
+  @Test
+  void aProgramKilledAtAnyMomentKeepsEveryProofItTold() throws Exception {
+    Random dice = new Random(1_972);
+    for (int kill = 0; kill < Killed.times(); kill++) {
+      Path proofs = folder.resolve("kill-" + kill);
+      int told = Killed.after(Prover.class, proofs.toString(), List.of(), 60, dice).size();
+      ProofStore store = new FileProofStore(proofs);
+      ProofStore.Kept kept = store.read("pumper");
+      assertThat(kept.events()).as("kill %d", kill).hasSizeGreaterThanOrEqualTo(told);
+      for (int i = 0; i < kept.events().size(); i++) {
+        assertThat(kept.events().get(i)).isEqualTo(Prover.proof(i));
+      }
+      assertThat(kept.missing()).matches("|The last line was cut off while it was written .*");
+      store.append("pumper", MORE);
+      assertThat(store.read("pumper").events()).hasSize(kept.events().size() + 1).endsWith(MORE);
+    }
+  }
+
+  /** The program that is killed: proves one circuit after the other, and tells when it has. */
+  static final class Prover {
+    private Prover() {}
+
+    static ProofEvent proof(int i) {
+      return new ProofEvent.Passed(AT.plusSeconds(i), "circuit-" + i);
+    }
+
+    public static void main(String[] args) throws Problem {
+      ProofStore store = new FileProofStore(Path.of(args[0]));
+      for (int i = 0; i < 1_000; i++) {
+        store.append("pumper", proof(i));
+        System.out.println(i);
+        System.out.flush();
+      }
+    }
   }
 }
