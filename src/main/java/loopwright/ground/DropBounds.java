@@ -142,8 +142,15 @@ public final class DropBounds {
 
   /** Greatest ohms with which so few volts can be lost; infinite where there is no end to them. */
   double mostOhms(double volts) {
-    return volts <= 0 ? 0 : turned(volts, 0) * (1 + MARGIN);
+    double ohms = volts <= 0 ? 0 : turned(volts, 0) * (1 + MARGIN);
+    return comesIn() && ohms > STRAYS ? Double.POSITIVE_INFINITY : ohms;
   }
+
+  /**
+   * Ohms from which current that came in on the way may leave it again through lamps that are off:
+   * a cold filament has an ohm or so. Then there is no telling how much passed all of it.
+   */
+  private static final double STRAYS = 0.1;
 
   /**
    * Ohms at which one end of the band of volts is just so high. The side's current falls slowly

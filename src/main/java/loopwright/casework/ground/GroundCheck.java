@@ -290,7 +290,7 @@ public final class GroundCheck {
   // ---- what is kept --------------------------------------------------------------------------
 
   private Optional<GroundResult> result(Ground ground) {
-    return kept.of(ground.id()).map(words::result);
+    return kept.of(ground.id()).map(k -> words.result(ground, k));
   }
 
   private String since(Ground ground) {

@@ -197,14 +197,15 @@ final class GroundWords {
   }
 
   /** A kept proof; what it was held against then isn't kept, only what it said. */
-  GroundResult result(ProofEvent.GroundProved kept) {
+  GroundResult result(Ground ground, ProofEvent.GroundProved kept) {
     GroundResult.Verdict verdict = GroundResult.Verdict.valueOf(kept.verdict().name());
+    String read = ((Answer.Text) kept.answer()).text();
+    String ohms = Figures.milliohms(kept.lowOhms(), kept.highOhms());
     return new GroundResult(
         verdict,
-        phrases.say(
-            "ground.kept." + verdict,
-            ((Answer.Text) kept.answer()).text(),
-            Figures.milliohms(kept.lowOhms(), kept.highOhms())),
+        ground.kind() == Ground.Kind.LOAD
+            ? phrases.say("ground.kept.volts." + verdict, read)
+            : phrases.say("ground.kept." + verdict, read, ohms),
         "");
   }
 

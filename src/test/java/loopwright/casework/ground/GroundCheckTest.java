@@ -128,6 +128,7 @@ class GroundCheckTest {
     assertThat(check.take("L4", "0.9 V").next())
         .contains("Prove its pieces one by one")
         .contains("rear ground stud G4");
+    assertThat(check.view("L4").result().orElseThrow().words()).isEqualTo("bad: 0.9 V lost");
     assertThat(check.take("G4", "0.0 mV").next()).contains("Even a sound ground loses more");
     assertThat(check.take("G4", "0.1 V").next()).contains("lowest range");
   }
