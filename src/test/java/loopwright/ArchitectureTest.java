@@ -206,6 +206,36 @@ class ArchitectureTest {
           .because("how arguments are parsed concerns the command line alone");
 
   @ArchTest
+  static final ArchRule ONLY_INSTRUMENTS_CONNECT =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("loopwright.io.instrument..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("com.fazecast..", "javax.net..", "java.net.http..")
+          .orShould()
+          .dependOnClassesThat()
+          .belongToAnyOf(
+              java.net.Socket.class,
+              java.net.ServerSocket.class,
+              java.net.DatagramSocket.class,
+              java.net.URLConnection.class,
+              java.nio.channels.SocketChannel.class,
+              java.nio.channels.DatagramChannel.class)
+          .because("nothing but a meter that a person names is ever connected to");
+
+  @ArchTest
+  static final ArchRule ONLY_COMMAND_AND_START_UP_KNOW_INSTRUMENTS =
+      noClasses()
+          .that()
+          .resideOutsideOfPackages(
+              "loopwright.io.instrument..", "loopwright.cli..", "loopwright.app..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("loopwright.io.instrument..")
+          .because("what reads files must not be able to connect, whatever a file says");
+
+  @ArchTest
   static final ArchRule ONLY_THE_WINDOW_KNOWS_JAVAFX =
       onlyIn(List.of("ui", "app"), "javafx..", "atlantafx..", "org.kordamp.ikonli..")
           .because("everything but the window must run without a display");

@@ -26,6 +26,7 @@ import loopwright.casework.pattern.PatternWords;
 import loopwright.casework.record.KeptCases;
 import loopwright.io.UnsavedFiles;
 import loopwright.io.VehicleFiles;
+import loopwright.io.instrument.Instruments;
 import loopwright.io.sheet.SheetFiles;
 import loopwright.model.Vehicle;
 import loopwright.ui.LoopSource;
@@ -89,6 +90,7 @@ public class LoopwrightApp extends Application {
                 new KeptCases(Engine.store(data), Clock.systemDefaultZone()),
                 new KeptCaseFiles(engine.phrases(), Clock.systemDefaultZone()),
                 Path.of(System.getProperty("user.home", "."))));
+    window.meters(new Instruments());
     stage.setTitle("Loopwright");
     window.show(stage);
   }

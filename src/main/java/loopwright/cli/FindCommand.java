@@ -14,7 +14,9 @@ import loopwright.casework.FindCase;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.feed.MeterPort;
 import loopwright.diagnosis.ComplaintKind;
+import loopwright.io.instrument.Instruments;
 import loopwright.io.wire.LineReader;
 import loopwright.io.wire.WireCodec;
 import loopwright.knowledge.Context;
@@ -95,6 +97,14 @@ final class FindCommand implements Callable<Integer> {
   private String meter = "basic";
 
   @Option(
+      names = "--meter-port",
+      paramLabel = "PORT",
+      description =
+          "A meter that sends its readings, tcp:HOST:PORT or serial:DEVICE[,BAUD]; say take for its"
+              + " steady reading. Not with --jsonl or --ready.")
+  private Optional<String> meterPort = Optional.empty();
+
+  @Option(
       names = "--jsonl",
       description = "Talk in lines of JSON, for programs: schema find-lines-1.")
   private boolean jsonl;
@@ -130,6 +140,7 @@ final class FindCommand implements Callable<Integer> {
     }
     String caseId = "";
     try {
+      Optional<MeterPort> port = port();
       Optional<ReadyCase> practice = practice();
       String name = practice.isPresent() ? practice.get().vehicle() : vehicleName();
       CliWorld.Opening opening = world.openVehicle(name);
@@ -150,7 +161,8 @@ final class FindCommand implements Callable<Integer> {
         return ExitCode.DONE.number();
       }
       try (FindCase findCase = found.get();
-          Meanwhile lines = new Meanwhile(findCase, in)) {
+          Meanwhile lines = new Meanwhile(findCase, in);
+          LiveMeter live = new LiveMeter(port.map(new Instruments()::open))) {
         caseId = findCase.view().caseId();
         String story = practice.map(ReadyCase::story).orElse("");
         return (jsonl
@@ -164,7 +176,13 @@ final class FindCommand implements Callable<Integer> {
                         world.out())
                     .run()
                 : new PlainTalk(
-                        findCase, opened.vehicle(), practiceMeter, story, width.out(world), lines)
+                        findCase,
+                        opened.vehicle(),
+                        practiceMeter,
+                        story,
+                        width.out(world),
+                        lines,
+                        live)
                     .run())
             .number();
       }
@@ -176,6 +194,14 @@ final class FindCommand implements Callable<Integer> {
       }
       throw e;
     }
+  }
+
+  /** The meter's port, if one is named. */
+  private Optional<MeterPort> port() throws Problem {
+    if (meterPort.isPresent() && (jsonl || ready.isPresent())) {
+      throw new Problem("--meter-port", meterPort.get(), "neither with --jsonl nor with --ready");
+    }
+    return meterPort.isPresent() ? Optional.of(MeterPort.parse(meterPort.get())) : Optional.empty();
   }
 
   private String vehicleName() throws Problem {

@@ -42,6 +42,7 @@ final class PlainTalk {
   private final String story;
   private final Page page;
   private final Meanwhile in;
+  private final LiveMeter live;
   private Waiting waiting = new Waiting.Nothing();
 
   /** Whether the next check says the whole set-up: nobody knows how the vehicle stands now. */
@@ -63,6 +64,7 @@ final class PlainTalk {
    *
    * @param meter reads the checks of a ready-made case
    * @param story what the owner tells; empty if nothing
+   * @param live the person's own meter, if it sends its readings
    */
   PlainTalk(
       FindCase findCase,
@@ -70,13 +72,15 @@ final class PlainTalk {
       Optional<SimulatedMeter> meter,
       String story,
       Page page,
-      Meanwhile in) {
+      Meanwhile in,
+      LiveMeter live) {
     this.findCase = findCase;
     this.vehicle = vehicle;
     this.meter = meter;
     this.story = story;
     this.page = page;
     this.in = in;
+    this.live = live;
   }
 
   ExitCode run() throws IOException {
@@ -89,6 +93,9 @@ final class PlainTalk {
     if (meter.isPresent()) {
       page.say("Say meter to let the practice meter read.");
     }
+    if (live.present()) {
+      page.say("Say take to take what your own meter reads.");
+    }
     cautions(view.cautions());
     if (!view.said().isEmpty()) {
       page.say(view.said());
@@ -98,6 +105,7 @@ final class PlainTalk {
     }
     next(view);
     while (findCase.view().move() != CaseView.Move.END) {
+      asked().ifPresent(live::follow);
       page.prompt(prompt());
       LineReader.Next next = in.next();
       if (next instanceof LineReader.Next.End) {
@@ -117,6 +125,13 @@ final class PlainTalk {
     }
     ending();
     return ExitCode.DONE;
+  }
+
+  /** The kind of check whose answer is waited for. */
+  private Optional<CheckKind> asked() {
+    return waiting instanceof Waiting.Value value
+        ? Optional.of(value.check().kind())
+        : findCase.view().next().map(CheckView::kind);
   }
 
   private String prompt() {
@@ -143,6 +158,9 @@ final class PlainTalk {
       return;
     }
     String text = typed.replace('\u2019', '\'');
+    if (text.equalsIgnoreCase("take")) {
+      text = live.take(asked(), page);
+    }
     String lower = text.toLowerCase(Locale.ROOT);
     Waiting before = waiting;
     if (before instanceof Waiting.Sure sure) {
@@ -842,6 +860,7 @@ final class PlainTalk {
     page.block(
         "measure F3.load BATT.neg  ",
         "a reading of your own: red, black; then volts, millivolts, ohms or diode; then setup 2");
+    page.block("take                      ", "take what your own meter reads (--meter-port)");
     page.block("look L1                   ", "say what you see at L1");
     page.block("swapped K1 no             ", "K1 was replaced and it didn't help (yes: it did)");
     page.block("mended                    ", "the part is mended: go on to the proof");

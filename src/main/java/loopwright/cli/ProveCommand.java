@@ -185,7 +185,15 @@ final class ProveCommand implements Callable<Integer> {
     String caseId = open.isPresent() ? open.get() : proving.findFault(progress);
     try (FindCase found = world.desk().resume(caseId, opened.vehicle(), progress);
         Meanwhile lines = new Meanwhile(found, in)) {
-      new PlainTalk(found, opened.vehicle(), Optional.empty(), "", page, lines).run();
+      new PlainTalk(
+              found,
+              opened.vehicle(),
+              Optional.empty(),
+              "",
+              page,
+              lines,
+              new LiveMeter(Optional.empty()))
+          .run();
     }
     page.gap();
     proving.refresh();

@@ -5,6 +5,18 @@ import java.util.Optional;
 /** What the person chose and wants to find again next time. */
 public interface Preferences {
 
+  /** Nothing is kept. */
+  Preferences NONE =
+      new Preferences() {
+        @Override
+        public Optional<String> read(Item item) {
+          return Optional.empty();
+        }
+
+        @Override
+        public void keep(Item item, String value) {}
+      };
+
   /** The things kept. */
   enum Item {
     /** Name of a {@link Look}. */
@@ -13,6 +25,8 @@ public interface Preferences {
     TEXT_SIZE,
     /** Id of the meter used last. */
     METER,
+    /** Where the meter is connected that sends its readings. */
+    METER_PORT,
     /** Name of the vehicle used last. */
     VEHICLE
   }

@@ -37,6 +37,7 @@ import loopwright.casework.SuspectView;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.Warning;
 import loopwright.model.TerminalRef;
+import loopwright.ui.Preferences;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
 import loopwright.ui.Worker;
@@ -85,6 +86,7 @@ public final class CaseViewModel {
 
   private final FindCase findCase;
   private final Optional<Practice> practice;
+  private final MeterViewModel meter;
   private final Worker worker;
   private final ReadOnlyObjectWrapper<CaseView> view = new ReadOnlyObjectWrapper<>();
   private final EntryViewModel entry = new EntryViewModel();
@@ -121,13 +123,21 @@ public final class CaseViewModel {
       List<PointView> points,
       List<SettingView> settings,
       Worker worker) {
-    this(findCase, first, points, settings, Optional.empty(), worker);
+    this(
+        findCase,
+        first,
+        points,
+        settings,
+        Optional.empty(),
+        new MeterViewModel(Preferences.NONE),
+        worker);
   }
 
   /**
    * Takes over a case that may be a ready-made one.
    *
    * @param practice what a ready-made case has besides
+   * @param meter the person's own meter
    */
   public CaseViewModel(
       FindCase findCase,
@@ -135,7 +145,9 @@ public final class CaseViewModel {
       List<PointView> points,
       List<SettingView> settings,
       Optional<Practice> practice,
+      MeterViewModel meter,
       Worker worker) {
+    this.meter = Objects.requireNonNull(meter, "meter");
     this.practice = Objects.requireNonNull(practice, "practice");
     this.findCase = Objects.requireNonNull(findCase, "findCase");
     this.worker = Objects.requireNonNull(worker, "worker");
@@ -320,8 +332,34 @@ public final class CaseViewModel {
     }
   }
 
-  /** Counts what stands in the field; asks once for a second look where it deserves one. */
+  /** The person's own meter, if it sends its readings. */
+  public MeterViewModel meter() {
+    return meter;
+  }
+
+  /** The meter is to measure what is asked now; what it says is shown. */
+  public void lookAtMeter() {
+    switch (doing.get()) {
+      case OWN -> meter.follow(own.kindProperty().get());
+      case CORRECT -> chosenReading().ifPresent(r -> meter.follow(r.kind()));
+      default -> view.get().next().ifPresent(c -> meter.follow(c.kind()));
+    }
+  }
+
+  /**
+   * Counts what stands in the field, or else what the person's own meter steadily reads; asks once
+   * for a second look where it deserves one.
+   */
   public void count() {
+    if (entry.text().isEmpty() && !units().isEmpty() && meter.present()) {
+      lookAtMeter();
+      Optional<String> read = meter.take();
+      if (read.isEmpty()) {
+        problem.set(Texts.of("entry.meterNot"));
+        return;
+      }
+      entry.type(read.get());
+    }
     if (entry.text().isEmpty() && choices().isEmpty()) {
       problem.set(Texts.of("entry.empty"));
       return;

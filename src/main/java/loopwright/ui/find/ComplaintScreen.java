@@ -27,12 +27,14 @@ final class ComplaintScreen extends VBox {
   private final FlowPane kinds = new FlowPane();
   private final FlowPane contexts = new FlowPane();
   private final FlowPane meters = new FlowPane();
+  private final MeterPortField port;
   private final Label summary = Parts.text("", "complaint-summary");
   private final Label problem = Parts.text("", "entry-status", "status-problem");
 
   ComplaintScreen(FindViewModel find) {
     this.find = find;
     this.model = find.complaint();
+    this.port = new MeterPortField(model.ownMeter(), this::takeFocus);
     setId("complaint");
     getStyleClass().addAll("page", "complaint");
     words.setId("complaint-words");
@@ -70,7 +72,9 @@ final class ComplaintScreen extends VBox {
             heading("complaint.context", CaseActions.KNOWN),
             contexts,
             heading("complaint.meter", CaseActions.METER),
-            meters);
+            meters,
+            Parts.line(Texts.of("complaint.port"), "side-title"),
+            port);
     HBox.setHgrow(right, Priority.ALWAYS);
     javafx.scene.control.ScrollPane rightScroll = Parts.scrolling(right);
     HBox.setHgrow(rightScroll, Priority.ALWAYS);
@@ -184,6 +188,9 @@ final class ComplaintScreen extends VBox {
   }
 
   private void pressed(KeyEvent e) {
+    if (port.takes(e)) {
+      return;
+    }
     if (e.isAltDown() && e.getCode().isDigitKey()) {
       int i = e.getCode().getName().charAt(e.getCode().getName().length() - 1) - '1';
       if (i >= 0 && i < ComplaintKind.values().length) {

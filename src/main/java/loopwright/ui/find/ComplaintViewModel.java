@@ -29,6 +29,7 @@ public final class ComplaintViewModel {
   private final CaseDesk desk;
   private final List<MeterSpec> meters;
   private final Preferences preferences;
+  private final MeterViewModel ownMeter;
   private Optional<Vehicle> vehicle = Optional.empty();
   private String vehicleName = "";
   private Optional<String> load = Optional.empty();
@@ -54,6 +55,7 @@ public final class ComplaintViewModel {
     this.desk = desk;
     this.meters = List.copyOf(meters);
     this.preferences = preferences;
+    this.ownMeter = new MeterViewModel(preferences);
     meter.set(
         preferences
             .read(Preferences.Item.METER)
@@ -109,6 +111,11 @@ public final class ComplaintViewModel {
   /** The meters there are. */
   public List<MeterSpec> meters() {
     return meters;
+  }
+
+  /** The person's own meter, if it sends its readings. */
+  public MeterViewModel ownMeter() {
+    return ownMeter;
   }
 
   /** Why the complaint can't be used; empty if it can. */

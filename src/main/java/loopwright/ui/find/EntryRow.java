@@ -1,6 +1,7 @@
 package loopwright.ui.find;
 
 import java.util.List;
+import java.util.Optional;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -22,16 +23,28 @@ final class EntryRow extends VBox {
   private final HBox units = Parts.row("unit-keys");
   private final StackPane place = new StackPane();
   private final Label status = Parts.text("", "entry-status");
+  private final MeterStatus meter;
 
   EntryRow(CaseViewModel model) {
     this.model = model;
+    this.meter =
+        new MeterStatus(
+            model.meter(), model::lookAtMeter, said -> Texts.of("entry.meterSteady", said));
     getStyleClass().add("entry-row");
     field.setId("value");
     field.getStyleClass().add("value-field");
     field.setAccessibleText(Texts.of("access.value"));
     field.setTextFormatter(
         new TextFormatter<>(
-            change -> EntryViewModel.possible(change.getControlNewText()) ? change : null));
+            change -> {
+              Optional<String> text = EntryViewModel.pasted(change.getControlNewText());
+              if (text.isPresent() && !text.get().equals(change.getControlNewText())) {
+                change.setRange(0, change.getControlText().length());
+                change.setText(text.get());
+                change.selectRange(text.get().length(), text.get().length());
+              }
+              return text.isPresent() ? change : null;
+            }));
     field.textProperty().addListener((o, was, is) -> model.entry().type(is));
     model
         .entry()
@@ -54,7 +67,7 @@ final class EntryRow extends VBox {
     Label reads = Parts.line(Texts.of("check.reads"), "step-word");
     reads.setMinWidth(USE_PREF_SIZE);
     HBox line = Parts.row("entry-line", reads, field, units);
-    getChildren().addAll(line, status);
+    getChildren().addAll(line, status, meter);
   }
 
   private void pressed(KeyEvent e) {
@@ -74,13 +87,13 @@ final class EntryRow extends VBox {
     instead.visibleProperty().bind(status.visibleProperty().not());
     place.getChildren().setAll(instead, status);
     getChildren().remove(place);
-    getChildren().add(place);
+    getChildren().add(getChildren().indexOf(meter), place);
     showStatus();
   }
 
   /** Offers the units of what is entered now. */
   void refresh() {
-    getChildren().setAll(getChildren().get(0), status);
+    getChildren().setAll(getChildren().get(0), status, meter);
     place.getChildren().clear();
     status.setVisible(true);
     units.getChildren().clear();

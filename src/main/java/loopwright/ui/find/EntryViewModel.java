@@ -6,6 +6,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
+import loopwright.casework.feed.MeterWatch;
 
 /** A value while it is typed: digits, then the letter of a unit. */
 public final class EntryViewModel {
@@ -28,6 +29,16 @@ public final class EntryViewModel {
   /** Whether a text may stand in the field at any time while it is typed. */
   public static boolean possible(String proposed) {
     return proposed.equals("OL") || WHOLE.matcher(proposed).matches();
+  }
+
+  /**
+   * What to put into the field for a text that was pasted, for instance {@code +1.241E+01 VDC};
+   * empty if it is no value with a unit that can be typed.
+   */
+  public static Optional<String> pasted(String text) {
+    return possible(text)
+        ? Optional.of(text)
+        : MeterWatch.typed(text).filter(EntryViewModel::possible);
   }
 
   /** Puts a text into the field; refuses what is no part of a value. */

@@ -177,6 +177,7 @@ public final class FindViewModel {
             opened.findCase().close();
             return;
           }
+          complaint.ownMeter().connect();
           openCase.set(
               Optional.of(
                   new CaseViewModel(
@@ -185,6 +186,7 @@ public final class FindViewModel {
                       opened.points(),
                       opened.settings(),
                       opened.practice(),
+                      complaint.ownMeter(),
                       worker.another())));
           stage.set(Stage.CASE);
         },

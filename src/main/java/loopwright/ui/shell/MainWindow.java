@@ -22,6 +22,7 @@ import javafx.scene.layout.Region;
 import javafx.stage.Stage;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseEvent;
+import loopwright.casework.feed.MeterFeed;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
 import loopwright.ui.Fonts;
@@ -229,6 +230,11 @@ public final class MainWindow {
     }
     stage.show();
     takeFocus();
+  }
+
+  /** Lets the person's own meter be connected. */
+  public void meters(MeterFeed.Opener connecting) {
+    find.complaint().ownMeter().through(connecting);
   }
 
   /** The frame's own state, for instance the look. */

@@ -1,0 +1,78 @@
+package loopwright.cli;
+
+import java.util.Locale;
+import java.util.Optional;
+import loopwright.casework.Problem;
+import loopwright.casework.feed.MeterFeed;
+import loopwright.casework.feed.MeterState;
+import loopwright.casework.feed.MeterWords;
+import loopwright.diagnosis.CheckKind;
+
+/** The person's own meter in the plain conversation, if it sends its readings. */
+final class LiveMeter implements AutoCloseable {
+  /** Longest time that is waited for a steady reading, in nanoseconds. */
+  private static final long PATIENCE = 12_000_000_000L;
+
+  private static final long LOOK = 50;
+
+  private final Optional<MeterFeed> feed;
+  private final MeterWords words = new MeterWords(Locale.ENGLISH);
+
+  LiveMeter(Optional<MeterFeed> feed) {
+    this.feed = feed;
+  }
+
+  boolean present() {
+    return feed.isPresent();
+  }
+
+  /** The meter is to measure what this kind of check asks for. */
+  void follow(CheckKind kind) {
+    MeterFeed.function(kind).ifPresent(f -> feed.ifPresent(m -> m.ask(f)));
+  }
+
+  /**
+   * Waits for a steady reading and takes it.
+   *
+   * @param kind what is asked; empty if nothing is
+   * @throws Problem if there is none to be had, or nothing to measure
+   */
+  String take(Optional<CheckKind> kind, Page page) throws Problem {
+    if (feed.isEmpty()) {
+      throw new Problem("take", "", "no meter is connected: find --meter-port");
+    }
+    if (kind.flatMap(MeterFeed::function).isEmpty()) {
+      throw new Problem("take", "", "nothing is to be measured now");
+    }
+    MeterFeed meter = feed.get();
+    long until = System.nanoTime() + PATIENCE;
+    boolean told = false;
+    while (true) {
+      Optional<String> taken = meter.take();
+      if (taken.isPresent()) {
+        return taken.get();
+      }
+      MeterState state = meter.state();
+      boolean hopeless = state instanceof MeterState.Unfit || state instanceof MeterState.Gone;
+      if (hopeless || System.nanoTime() > until) {
+        throw new Problem("take", "", words.of(state));
+      }
+      if (!told) {
+        told = true;
+        page.say("Hold the leads still ...");
+        page.flush();
+      }
+      try {
+        Thread.sleep(LOOK);
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        throw new Problem("take", "", words.of(state));
+      }
+    }
+  }
+
+  @Override
+  public void close() {
+    feed.ifPresent(MeterFeed::close);
+  }
+}
