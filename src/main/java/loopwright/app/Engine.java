@@ -13,6 +13,8 @@ import loopwright.casework.Phrases;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.prove.ProofStore;
 import loopwright.casework.prove.ProveDesk;
+import loopwright.casework.record.KeptCases;
+import loopwright.casework.record.OwnHistory;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.io.KnowledgeFiles;
 import loopwright.io.journal.FileCaseStore;
@@ -37,7 +39,15 @@ final class Engine {
     compiler.start();
     knowledge = KnowledgeFiles.readBundled().orThrow();
     proofs = new FileProofStore(data.resolve("proofs"));
-    desk = new Desk(knowledge, rules::join, store(data), Clock.systemDefaultZone(), phrases);
+    KeptCases archive = new KeptCases(store(data), Clock.systemDefaultZone());
+    desk =
+        new Desk(
+            knowledge,
+            rules::join,
+            store(data),
+            Clock.systemDefaultZone(),
+            phrases,
+            new OwnHistory(() -> archive.shelf().records(), knowledge));
   }
 
   /** Where the cases are kept. */

@@ -98,6 +98,12 @@ public interface CaseDesk {
   FindCase open(NewCase newCase, Progress progress) throws Problem;
 
   /**
+   * Whether what a vehicle had before counts in cases opened or taken up from now on; it does until
+   * told otherwise. It shifts what is suspected first, clears nothing and is kept either way.
+   */
+  default void countOwnRecord(boolean counts) {}
+
+  /**
    * Takes up a kept case with all its readings.
    *
    * @throws Problem if it can't be read

@@ -22,6 +22,8 @@ public final class Desk implements CaseDesk {
   private final CaseStore store;
   private final Clock clock;
   private final Phrases phrases;
+  private final OwnRecord own;
+  private volatile boolean ownCounts = true;
 
   /**
    * Sets up.
@@ -38,11 +40,32 @@ public final class Desk implements CaseDesk {
       CaseStore store,
       Clock clock,
       Phrases phrases) {
+    this(knowledge, rules, store, clock, phrases, OwnRecord.NONE);
+  }
+
+  /**
+   * Sets up with what vehicles had before.
+   *
+   * @param own what a vehicle had before
+   */
+  public Desk(
+      Knowledge knowledge,
+      Supplier<RuleBook> rules,
+      CaseStore store,
+      Clock clock,
+      Phrases phrases,
+      OwnRecord own) {
     this.knowledge = Objects.requireNonNull(knowledge, "knowledge");
     this.rules = Objects.requireNonNull(rules, "rules");
     this.store = Objects.requireNonNull(store, "store");
     this.clock = Objects.requireNonNull(clock, "clock");
     this.phrases = Objects.requireNonNull(phrases, "phrases");
+    this.own = Objects.requireNonNull(own, "own");
+  }
+
+  @Override
+  public void countOwnRecord(boolean counts) {
+    ownCounts = counts;
   }
 
   @Override
@@ -70,8 +93,11 @@ public final class Desk implements CaseDesk {
             newCase.practice(),
             newCase.power());
     MeterSpec meter = meter(newCase.meter());
+    // A made-up fault says nothing of the vehicle, nor the vehicle of it.
+    List<OwnRate> rates = ownCounts && !newCase.practice() ? own.rates(vehicle) : List.of();
     Session session =
-        Session.open(knowledge, rules.get(), vehicle, meter, opened, phrases, clock, progress);
+        Session.open(
+            knowledge, rules.get(), vehicle, meter, opened, rates, phrases, clock, progress);
     if (progress.cancelled()) {
       session.close();
       throw new CancellationException("opening was given up");
@@ -79,6 +105,9 @@ public final class Desk implements CaseDesk {
     CaseStore.Journal journal = store.create(caseId);
     try {
       journal.append(opened);
+      if (!rates.isEmpty()) {
+        journal.append(new CaseEvent.Weighed(opened.at(), rates));
+      }
     } catch (Problem p) {
       journal.close();
       session.close();
@@ -115,6 +144,7 @@ public final class Desk implements CaseDesk {
               vehicle,
               meter(opened.meter()),
               opened,
+              ownCounts ? weighed(loaded.events()) : List.of(),
               phrases,
               clock,
               progress);
@@ -128,6 +158,15 @@ public final class Desk implements CaseDesk {
       }
       throw p;
     }
+  }
+
+  /** What counted from the beginning of the case, so that it stands now as it stood then. */
+  private static List<OwnRate> weighed(List<CaseEvent> events) {
+    return events.stream()
+        .filter(CaseEvent.Weighed.class::isInstance)
+        .map(e -> ((CaseEvent.Weighed) e).rates())
+        .findFirst()
+        .orElse(List.of());
   }
 
   private String newId(Vehicle vehicle, Circuit circuit) {

@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Complaint;
@@ -72,6 +73,9 @@ final class Session implements FindCase {
   private Optional<String> mended = Optional.empty();
   private boolean stopped;
 
+  /** What this vehicle had before that counts, in words; empty if nothing does. */
+  private final String ownRecord;
+
   /** What the journal says was told last. */
   private Optional<Account> told = Optional.empty();
 
@@ -99,9 +103,12 @@ final class Session implements FindCase {
       Vehicle vehicle,
       MeterSpec meter,
       CaseEvent.Opened opened,
+      List<OwnRate> rates,
       Phrases phrases,
       Clock clock,
       CaseDesk.Progress progress) {
+    Knowledge rated = OwnRates.rated(knowledge, rates);
+    this.ownRecord = OwnRates.words(knowledge, rates, phrases);
     this.vehicle = vehicle;
     this.phrases = phrases;
     this.clock = clock;
@@ -109,8 +116,8 @@ final class Session implements FindCase {
     this.caseId = opened.caseId();
     this.circuit = vehicle.circuit(opened.circuit()).orElseThrow();
     progress.at(phrases.say("progress.network"), 0.05);
-    Network network = Network.of(vehicle, knowledge.typicals());
-    this.bench = new Workbench(network, knowledge, meter);
+    Network network = Network.of(vehicle, rated.typicals());
+    this.bench = new Workbench(network, rated, meter);
     this.complaint =
         new Complaint(
             opened.kind(),
@@ -132,7 +139,7 @@ final class Session implements FindCase {
     this.words = new Words(vehicle, phrases, complaint.load(), diagnosis::twin);
     this.outcomes = new OutcomeViews(words);
     progress.at(phrases.say("progress.first"), 0.97);
-    refresh("");
+    refresh(ownRecord);
   }
 
   static Session open(
@@ -141,10 +148,11 @@ final class Session implements FindCase {
       Vehicle vehicle,
       MeterSpec meter,
       CaseEvent.Opened opened,
+      List<OwnRate> rates,
       Phrases phrases,
       Clock clock,
       CaseDesk.Progress progress) {
-    return new Session(knowledge, rules, vehicle, meter, opened, phrases, clock, progress);
+    return new Session(knowledge, rules, vehicle, meter, opened, rates, phrases, clock, progress);
   }
 
   /** From now on events go to this journal before they count. */
@@ -163,7 +171,8 @@ final class Session implements FindCase {
       accepted += event instanceof CaseEvent.Told || event instanceof CaseEvent.Weighed ? 0 : 1;
     }
     stopped = false;
-    refresh(missing);
+    refresh(
+        Stream.of(missing, ownRecord).filter(t -> !t.isEmpty()).collect(Collectors.joining(" ")));
   }
 
   private void keep(CaseEvent event) throws Problem {
@@ -1280,6 +1289,9 @@ final class Session implements FindCase {
   @Override
   public List<String> whyNext() {
     List<String> text = new ArrayList<>();
+    if (!ownRecord.isEmpty()) {
+      text.add(ownRecord);
+    }
     view.next()
         .ifPresent(
             n -> {

@@ -125,6 +125,11 @@ final class FindCommand implements Callable<Integer> {
 
   @Mixin private LineWidth width = new LineWidth();
 
+  @Option(
+      names = "--tables-only",
+      description = "Count failures as often as the tables say, whatever this vehicle had before.")
+  private boolean tablesOnly;
+
   FindCommand(CliWorld world) {
     this.world = world;
   }
@@ -138,6 +143,7 @@ final class FindCommand implements Callable<Integer> {
     } catch (Problem e) {
       return failed(ExitCode.FAILED, e);
     }
+    desk.countOwnRecord(!tablesOnly);
     String caseId = "";
     try {
       Optional<MeterPort> port = port();

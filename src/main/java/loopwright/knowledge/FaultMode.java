@@ -1,5 +1,6 @@
 package loopwright.knowledge;
 
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -95,5 +96,16 @@ public record FaultMode(
                 + rate);
       }
     }
+  }
+
+  /** The same with its rates multiplied; none becomes more than 1. */
+  FaultMode rated(double factor) {
+    if (factor == 1) {
+      return this;
+    }
+    Map<Context, Double> rated = new EnumMap<>(Context.class);
+    rates.forEach((context, rate) -> rated.put(context, Math.min(1, rate * factor)));
+    return new FaultMode(
+        kind, mode, title, effects, per, rated, condition, visible, stays, moves, source);
   }
 }

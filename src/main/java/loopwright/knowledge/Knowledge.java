@@ -3,6 +3,7 @@ package loopwright.knowledge;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import loopwright.meter.MeterSpec;
 import loopwright.model.PartKind;
 import loopwright.model.Typicals;
@@ -37,6 +38,17 @@ public record Knowledge(
   /** The failure modes of a kind of part. */
   public List<FaultMode> faults(PartKind kind) {
     return faults.stream().filter(f -> f.kind() == kind).toList();
+  }
+
+  /**
+   * The same with the rates of its failure modes multiplied; none becomes more than 1.
+   *
+   * @param factor 0 and up
+   */
+  public Knowledge rated(ToDoubleFunction<FaultMode> factor) {
+    List<FaultMode> rated =
+        faults.stream().map(mode -> mode.rated(factor.applyAsDouble(mode))).toList();
+    return new Knowledge(typicals, rated, testSlip, meters, wireFuses, patternValues);
   }
 
   /** The meter with this id. */

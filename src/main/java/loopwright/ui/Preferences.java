@@ -28,7 +28,9 @@ public interface Preferences {
     /** Where the meter is connected that sends its readings. */
     METER_PORT,
     /** Name of the vehicle used last. */
-    VEHICLE
+    VEHICLE,
+    /** Whether what a vehicle had before counts: {@code yes} or {@code no}. */
+    OWN_RECORD
   }
 
   /** What was kept, if anything. */

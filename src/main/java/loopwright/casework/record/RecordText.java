@@ -298,8 +298,14 @@ public final class RecordText {
 
   private String rates(List<OwnRate> rates) {
     return rates.stream()
-        .filter(r -> r.found() > 0)
-        .map(r -> r.kind().word() + " " + r.mode())
+        .filter(r -> r.factor() > 1)
+        .map(
+            r ->
+                phrases.say(
+                    "record.rate",
+                    r.kind().word(),
+                    r.mode(),
+                    String.format(LOCALE, "%.1f", r.factor())))
         .collect(Collectors.joining(", "));
   }
 

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -99,7 +100,7 @@ public final class CasesScreen extends VBox {
     Label none = Parts.text("", "muted");
     none.textProperty()
         .bind(
-            javafx.beans.binding.Bindings.when(model.searchProperty().isEmpty())
+            Bindings.when(model.searchProperty().isEmpty())
                 .then(Texts.of("cases.none"))
                 .otherwise(Texts.of("cases.noneFits")));
     list.setPlaceholder(none);
@@ -167,6 +168,13 @@ public final class CasesScreen extends VBox {
   }
 
   private FlowPane actions() {
+    KeyButton own = new KeyButton("", "O", model::switchOwnRecord).styled("action", "wide");
+    own.setId("own-record");
+    own.textProperty()
+        .bind(
+            Bindings.when(model.ownCountsProperty())
+                .then(Texts.of("cases.ownOn"))
+                .otherwise(Texts.of("cases.ownOff")));
     FlowPane actions = new FlowPane();
     actions.getStyleClass().add("actions");
     actions
@@ -176,7 +184,8 @@ public final class CasesScreen extends VBox {
             action("cases.print", "P", model::print),
             action("cases.export", "E", model::export),
             action("cases.addPhoto", "A", this::askForPhoto),
-            action("cases.toFolder", "F", this::chooseFolder));
+            action("cases.toFolder", "F", this::chooseFolder),
+            own);
     return actions;
   }
 
@@ -324,6 +333,7 @@ public final class CasesScreen extends VBox {
       case "e" -> model.export();
       case "a" -> askForPhoto();
       case "f" -> chooseFolder();
+      case "o" -> model.switchOwnRecord();
       default -> handled = false;
     }
     if (handled) {

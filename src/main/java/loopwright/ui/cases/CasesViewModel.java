@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import javafx.beans.property.IntegerProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleIntegerProperty;
@@ -24,6 +25,7 @@ import loopwright.ui.Worker;
 /** The kept cases, those that fit what is looked for, and what is written of them. */
 public final class CasesViewModel {
   private final CaseShelf shelf;
+  private final OwnRecordSwitch ownRecord;
   private final Worker worker;
   private final ObservableList<CaseRow> shown = FXCollections.observableArrayList();
   private final IntegerProperty chosen = new SimpleIntegerProperty(0);
@@ -36,10 +38,12 @@ public final class CasesViewModel {
    * Makes the view model.
    *
    * @param shelf the kept cases
+   * @param ownRecord whether what a vehicle had before counts
    * @param worker where they are read and written
    */
-  public CasesViewModel(CaseShelf shelf, Worker worker) {
+  public CasesViewModel(CaseShelf shelf, OwnRecordSwitch ownRecord, Worker worker) {
     this.shelf = shelf;
+    this.ownRecord = ownRecord;
     this.worker = worker;
     this.folder = shelf.folder();
     search.addListener(o -> show(true));
@@ -63,6 +67,18 @@ public final class CasesViewModel {
   /** What came of what was done last. */
   public ReadOnlyObjectProperty<Told> toldProperty() {
     return told.getReadOnlyProperty();
+  }
+
+  /** Whether what a vehicle had before counts. */
+  public ReadOnlyBooleanProperty ownCountsProperty() {
+    return ownRecord.countsProperty();
+  }
+
+  /** Lets it count, or not, in cases opened or taken up from now on. */
+  public void switchOwnRecord() {
+    boolean counts = !ownRecord.countsProperty().get();
+    ownRecord.countsProperty().set(counts);
+    told.set(Told.plain(Texts.of(counts ? "cases.ownCounts" : "cases.ownIgnored")));
   }
 
   /** The folder that files go into. */

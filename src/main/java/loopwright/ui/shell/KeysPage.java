@@ -11,7 +11,7 @@ import loopwright.ui.widget.Parts;
 /** All keys on one page. */
 final class KeysPage {
   private static final String[] GROUPS = {
-    "everywhere", "entry", "case", "vehicle", "paper", "wiring", "prove", "ground"
+    "everywhere", "entry", "case", "cases", "vehicle", "paper", "wiring", "prove", "ground"
   };
 
   private KeysPage() {}

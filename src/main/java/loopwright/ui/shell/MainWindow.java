@@ -37,6 +37,7 @@ import loopwright.ui.cases.CaseRow;
 import loopwright.ui.cases.CaseShelf;
 import loopwright.ui.cases.CasesScreen;
 import loopwright.ui.cases.CasesViewModel;
+import loopwright.ui.cases.OwnRecordSwitch;
 import loopwright.ui.find.CaseViewModel;
 import loopwright.ui.find.ComplaintViewModel;
 import loopwright.ui.find.FindScreen;
@@ -182,7 +183,9 @@ public final class MainWindow {
     find =
         new FindViewModel(
             desk, new ComplaintViewModel(desk, meters, preferences), worker.another());
-    cases = new CasesViewModel(shelf, worker.another());
+    cases =
+        new CasesViewModel(
+            shelf, new OwnRecordSwitch(preferences, desk::countOwnRecord), worker.another());
     wiring = new WiringViewModel(keeping, worker.another(), vehicle::edited);
     paper = new PaperViewModel(check, worker.another());
     List<WiringPage> toRead =

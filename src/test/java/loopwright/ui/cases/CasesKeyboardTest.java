@@ -14,6 +14,8 @@ import javafx.stage.Stage;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.Worker;
 import loopwright.ui.fake.FakeCases;
+import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.widget.KeyButton;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
@@ -26,6 +28,8 @@ import org.testfx.util.WaitForAsyncUtils;
 class CasesKeyboardTest {
   private final List<Runnable> background = new ArrayList<>();
   private final FakeCases cases = new FakeCases();
+  private final FakePreferences preferences = new FakePreferences();
+  private final List<Boolean> counting = new ArrayList<>();
   private final List<String> opened = new ArrayList<>();
   private CasesViewModel model;
   private CasesScreen screen;
@@ -34,7 +38,9 @@ class CasesKeyboardTest {
   void start(Stage stage) {
     model =
         new CasesViewModel(
-            cases.shelfIn(Path.of("files")), new Worker(background::add, Runnable::run));
+            cases.shelfIn(Path.of("files")),
+            new OwnRecordSwitch(preferences, counting::add),
+            new Worker(background::add, Runnable::run));
     screen =
         new CasesScreen(
             model,
@@ -133,6 +139,19 @@ class CasesKeyboardTest {
     assertThat(told()).startsWith("2 cases written: ").contains("json").contains("csv");
     assertThat(cases.done)
         .containsExactly("RECORD [case-2]", "JSON [case-2, case-1]", "CSV [case-2, case-1]");
+  }
+
+  @Test
+  void theOwnRecordIsSwitchedOffAndStaysOff(FxRobot robot) {
+    read(robot);
+    robot.write("o");
+    run(robot, () -> {});
+    assertThat(((KeyButton) screen.lookup("#own-record")).getText())
+        .isEqualTo("Own record counts: no");
+    assertThat(told()).startsWith("Failures count as often as the tables say");
+    assertThat(counting).containsExactly(true, false);
+    new OwnRecordSwitch(preferences, counting::add);
+    assertThat(counting).as("found again next time").containsExactly(true, false, false);
   }
 
   @Test

@@ -1,0 +1,56 @@
+package loopwright.casework;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import loopwright.knowledge.FaultMode;
+import loopwright.knowledge.Knowledge;
+
+/** Puts what a vehicle had before into the failure tables, and into words. */
+final class OwnRates {
+  /** Most finds that are told at once. */
+  private static final int TOLD = 3;
+
+  private OwnRates() {}
+
+  /** The tables with this vehicle's own rates. */
+  static Knowledge rated(Knowledge knowledge, List<OwnRate> rates) {
+    Map<String, Double> factors = new HashMap<>();
+    rates.forEach(r -> factors.put(r.kind() + "/" + r.mode(), r.factor()));
+    return factors.isEmpty()
+        ? knowledge
+        : knowledge.rated(mode -> factors.getOrDefault(mode.kind() + "/" + mode.mode(), 1.0));
+  }
+
+  /** What counts more often since it was found here before; empty if nothing does. */
+  static String words(Knowledge knowledge, List<OwnRate> rates, Phrases phrases) {
+    List<OwnRate> more = rates.stream().filter(r -> r.factor() > 1).toList();
+    if (more.isEmpty()) {
+      return "";
+    }
+    return phrases.say(
+        "own-record",
+        more.stream()
+            .sorted(Comparator.comparingDouble(OwnRate::factor).reversed())
+            .limit(TOLD)
+            .map(r -> words(knowledge, r, phrases))
+            .collect(Collectors.joining("; ")));
+  }
+
+  private static String words(Knowledge knowledge, OwnRate rate, Phrases phrases) {
+    String title =
+        knowledge.faults(rate.kind()).stream()
+            .filter(mode -> mode.mode().equals(rate.mode()))
+            .map(FaultMode::title)
+            .findFirst()
+            .orElse(rate.mode());
+    return phrases.say(
+        "own-record.rate",
+        title,
+        String.format(Locale.ROOT, "%.1f", rate.factor()),
+        Math.max(1, Math.round(rate.found())));
+  }
+}
