@@ -73,11 +73,11 @@ class KeptRecordsTest {
     Vehicle vehicle = Bench.vehicle(ready.vehicle());
     SimulatedMeter meter = new SimulatedMeter(vehicle, Bench.KNOWLEDGE, ready, 1);
     try (FindCase find = open(ready, vehicle, meter)) {
-      assertThat(record().state()).isEqualTo(CaseRecord.State.OPEN);
+      assertThat(record().state()).isEqualTo(CaseRecord.CaseState.OPEN);
       CaseView found = play(find, meter, CaseView.Move.CHECK);
       assertThat(found.move()).isEqualTo(CaseView.Move.REPAIR);
       CaseRecord record = record();
-      assertThat(record.state()).isEqualTo(CaseRecord.State.FOUND);
+      assertThat(record.state()).isEqualTo(CaseRecord.CaseState.FOUND);
       assertThat(record.title()).isEqualTo(found.title());
       Account.Fault fault = record.stages().get(0).fault().orElseThrow();
       assertThat(fault.title()).isEqualTo(found.suspects().get(0).title());
@@ -92,7 +92,7 @@ class KeptRecordsTest {
       find.repaired(found.suspects().get(0).parts().get(0));
       CaseView end = play(find, meter, CaseView.Move.PROOF);
       assertThat(end.move()).isEqualTo(CaseView.Move.END);
-      assertThat(record().state()).isEqualTo(CaseRecord.State.PROVEN);
+      assertThat(record().state()).isEqualTo(CaseRecord.CaseState.PROVEN);
       assertThat(record().repairs()).singleElement().matches(CaseRecord.Repair::proven);
       same(record().stages().get(1), end.readings());
       assertThat(record().opened().practice()).isTrue();
@@ -158,7 +158,7 @@ class KeptRecordsTest {
       }
       assertThat(view.move()).isEqualTo(CaseView.Move.END);
       CaseRecord record = record();
-      assertThat(record.state()).isEqualTo(CaseRecord.State.PROVEN);
+      assertThat(record.state()).isEqualTo(CaseRecord.CaseState.PROVEN);
       assertThat(record.repairs()).extracting(r -> r.mend().part()).isEqualTo(mended);
       assertThat(record.repairs())
           .extracting(CaseRecord.Repair::proven)

@@ -81,7 +81,7 @@ class TextsTest {
             LoopView.Standing.values(),
             CaseView.Status.values(),
             VehicleLibrary.Shelf.values(),
-            CaseRecord.State.values(),
+            CaseRecord.CaseState.values(),
             PartHistory.What.values(),
             Look.values(),
             OwnCheckViewModel.KINDS.toArray(Enum<?>[]::new))

@@ -40,7 +40,7 @@ public record CaseRecord(
   }
 
   /** Where a case stands. */
-  public enum State {
+  public enum CaseState {
     /** Nothing found yet. */
     OPEN("open"),
     /** Found, not mended. */
@@ -54,7 +54,7 @@ public record CaseRecord(
 
     private final String word;
 
-    State(String word) {
+    CaseState(String word) {
       this.word = word;
     }
 
@@ -140,22 +140,22 @@ public record CaseRecord(
   public record Repair(Mend mend, Optional<Account.Fault> fault, boolean proven) {}
 
   /** Where it stands. */
-  public State state() {
+  public CaseState state() {
     Stage now = stages.get(stages.size() - 1);
     if (now.proven().isPresent()) {
-      return State.PROVEN;
+      return CaseState.PROVEN;
     }
     if (now.fault().isPresent()) {
-      return State.FOUND;
+      return CaseState.FOUND;
     }
     boolean works =
         now.settled()
             && now.account().filter(a -> a.status() == CaseView.Status.HEALTHY).isPresent();
     if (works) {
-      return stages.size() > 1 ? State.MENDED : State.NO_FAULT;
+      return stages.size() > 1 ? CaseState.MENDED : CaseState.NO_FAULT;
     }
     boolean untried = now.readings().stream().allMatch(Taken::withdrawn);
-    return stages.size() > 1 && untried ? State.MENDED : State.OPEN;
+    return stages.size() > 1 && untried ? CaseState.MENDED : CaseState.OPEN;
   }
 
   /** Its mends, in order. */

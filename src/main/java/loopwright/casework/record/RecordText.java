@@ -253,8 +253,8 @@ public final class RecordText {
         repair.proven()
             ? "record.proven"
             : stage + 1 < record.stages().size() - 1
-                    || record.state() == CaseRecord.State.FOUND
-                    || record.state() == CaseRecord.State.OPEN
+                    || record.state() == CaseRecord.CaseState.FOUND
+                    || record.state() == CaseRecord.CaseState.OPEN
                 ? "record.unproven"
                 : "record.untried";
     return Optional.of(

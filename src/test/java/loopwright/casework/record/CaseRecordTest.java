@@ -19,21 +19,21 @@ import org.junit.jupiter.params.provider.CsvSource;
 class CaseRecordTest {
   private static final Phrases PHRASES = new Phrases(Locale.ENGLISH);
 
-  private static CaseRecord.State state(Journals journal) {
+  private static CaseRecord.CaseState state(Journals journal) {
     return journal.record().state();
   }
 
   @Test
   void aCaseStandsWhereItsLastEntriesLeaveIt() {
-    assertThat(state(Journals.begun("a"))).isEqualTo(CaseRecord.State.OPEN);
+    assertThat(state(Journals.begun("a"))).isEqualTo(CaseRecord.CaseState.OPEN);
     assertThat(state(Journals.begun("a").volts("G4.lug", "12.7 V").found()))
-        .isEqualTo(CaseRecord.State.FOUND);
+        .isEqualTo(CaseRecord.CaseState.FOUND);
     assertThat(state(Journals.begun("a").volts("G4.lug", "12.7 V").found().mended("G4")))
-        .isEqualTo(CaseRecord.State.MENDED);
-    assertThat(state(Journals.begun("a").stud())).isEqualTo(CaseRecord.State.PROVEN);
+        .isEqualTo(CaseRecord.CaseState.MENDED);
+    assertThat(state(Journals.begun("a").stud())).isEqualTo(CaseRecord.CaseState.PROVEN);
     assertThat(state(Journals.begun("a").volts("L5.in", "12.1 V").proven("")))
         .as("whatever an account calls the part, its readings prove it")
-        .isEqualTo(CaseRecord.State.PROVEN);
+        .isEqualTo(CaseRecord.CaseState.PROVEN);
   }
 
   /** What was said before a reading was put right or taken back doesn't stand any more. */
@@ -42,12 +42,12 @@ class CaseRecordTest {
     Journals journal =
         Journals.begun("a").stud().and(new CaseEvent.Withdrawn(Journals.AT.plusSeconds(900), 2));
     CaseRecord record = journal.record();
-    assertThat(record.state()).isEqualTo(CaseRecord.State.MENDED);
+    assertThat(record.state()).isEqualTo(CaseRecord.CaseState.MENDED);
     assertThat(record.repairs()).singleElement().matches(r -> !r.proven());
     assertThat(record.readings().get(1).withdrawn()).isTrue();
     assertThat(state(Journals.begun("a").stud().volts("L5.in", "0.2 V")))
         .as("the proof failed later")
-        .isEqualTo(CaseRecord.State.OPEN);
+        .isEqualTo(CaseRecord.CaseState.OPEN);
   }
 
   @Test
