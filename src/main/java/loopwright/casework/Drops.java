@@ -41,7 +41,9 @@ public record Drops(List<Share> shares) {
    * @param parts titles of the parts between, in order
    * @param side feed, load or return
    * @param healthy usual volts lost in it in health; at least 0
-   * @param measured volts lost in it as measured; empty where an end of it wasn't measured
+   * @param measured volts lost in it as measured; where nobody measured at the feed post, as a
+   *     battery in usual health would have it
+   * @param unsure volts by which that may be wrong; 0 where both ends were measured
    */
   public record Share(
       TerminalRef from,
@@ -49,19 +51,20 @@ public record Drops(List<Share> shares) {
       List<String> parts,
       Side side,
       double healthy,
-      OptionalDouble measured) {
+      double measured,
+      double unsure) {
     /** Copies the list. */
     public Share {
       parts = List.copyOf(parts);
     }
 
-    /** Volts lost in it: as measured, or else as in health. */
-    public double volts() {
-      return Math.abs(measured.orElse(healthy));
+    /** Whether the battery's volts were taken as usual for it. */
+    public boolean about() {
+      return unsure > 0;
     }
 
     private double excess() {
-      return measured.isPresent() ? measured.getAsDouble() - healthy : 0;
+      return measured - healthy;
     }
   }
 
@@ -99,7 +102,7 @@ public record Drops(List<Share> shares) {
       int from = cuts.get(c - 1);
       int to = cuts.get(c);
       OptionalDouble before = volts(stairs.get(from));
-      OptionalDouble after = to == last ? OptionalDouble.of(0) : volts(stairs.get(to));
+      double after = to == last ? 0 : volts(stairs.get(to)).orElse(0);
       shares.add(
           new Share(
               stairs.get(from).point(),
@@ -107,9 +110,10 @@ public record Drops(List<Share> shares) {
               loop.pieces().subList(from, to).stream().map(PieceView::title).toList(),
               to <= load ? Side.FEED : from > load ? Side.RETURN : Side.LOAD,
               Math.max(0, up * (usual(stairs.get(from)) - usual(stairs.get(to)))),
-              before.isPresent() && after.isPresent()
-                  ? OptionalDouble.of(up * (before.getAsDouble() - after.getAsDouble()))
-                  : OptionalDouble.empty()));
+              up * (before.orElse(usual(stairs.get(from))) - after),
+              before.isPresent()
+                  ? 0
+                  : (stairs.get(from).healthy().high() - stairs.get(from).healthy().low()) / 2));
     }
     return Optional.of(new Drops(shares));
   }
@@ -117,7 +121,7 @@ public record Drops(List<Share> shares) {
   /** The share that loses most beyond a healthy one; empty if none loses noticeably more. */
   public Optional<Share> worst() {
     return shares.stream()
-        .filter(s -> s.excess() > EXCESS_VOLTS)
+        .filter(s -> s.excess() > EXCESS_VOLTS + s.unsure())
         .max(Comparator.comparingDouble(Share::excess));
   }
 

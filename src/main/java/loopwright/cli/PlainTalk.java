@@ -271,10 +271,7 @@ final class PlainTalk {
     }
     page.say("Where the volts go, from the battery to the load and back:");
     for (Drops.Share share : drops.get().shares()) {
-      String lost =
-          share.measured().isPresent()
-              ? Staircase.volts(share.measured().getAsDouble()) + " V"
-              : "not measured";
+      String lost = (share.about() ? "about " : "") + Staircase.volts(share.measured()) + " V";
       String mark = drops.get().worst().filter(share::equals).isPresent() ? "  <- too much" : "";
       page.block(
           "  ",

@@ -57,11 +57,11 @@ class DropsTest {
     assertThat(drops.shares())
         .extracting(Drops.Share::side)
         .containsExactly(Drops.Side.FEED, Drops.Side.LOAD, Drops.Side.RETURN);
-    assertThat(drops.shares().stream().mapToDouble(s -> s.measured().getAsDouble()).sum())
+    assertThat(drops.shares().stream().mapToDouble(Drops.Share::measured).sum())
         .isEqualTo(12.5, within(1e-9));
     Drops.Share worst = drops.worst().orElseThrow();
     assertThat(worst.parts()).containsExactly("part 0", "part 1");
-    assertThat(worst.measured().getAsDouble()).isEqualTo(2.3, within(1e-9));
+    assertThat(worst.measured()).isEqualTo(2.3, within(1e-9));
     assertThat(worst.healthy()).isEqualTo(0.3, within(1e-9));
   }
 
@@ -69,7 +69,7 @@ class DropsTest {
   void aLossInTheGroundOfAPositiveGroundVehicleIsNamedToo() {
     Drops drops = Drops.of(loop(-1, -12.6, null, -12.3, -2.0, null)).orElseThrow();
     assertThat(drops.worst().orElseThrow().side()).isEqualTo(Drops.Side.RETURN);
-    assertThat(drops.worst().orElseThrow().measured().getAsDouble()).isEqualTo(2.0, within(1e-9));
+    assertThat(drops.worst().orElseThrow().measured()).isEqualTo(2.0, within(1e-9));
   }
 
   @Test
@@ -78,11 +78,18 @@ class DropsTest {
   }
 
   @Test
-  void aShareWithAnEndThatNobodyMeasuredSaysNothing() {
+  void theBatteryIsTakenAsUsualWhereNobodyMeasuredIt() {
     Drops drops = Drops.of(loop(1, null, 12.0, 9.0, null, null)).orElseThrow();
-    assertThat(drops.shares().get(0).measured()).isEmpty();
-    assertThat(drops.shares().get(0).volts()).isEqualTo(0.1, within(1e-9));
+    Drops.Share first = drops.shares().get(0);
+    assertThat(first.about()).isTrue();
+    assertThat(first.measured()).isEqualTo(0.6, within(1e-9));
     assertThat(drops.worst().orElseThrow().from()).isEqualTo(new TerminalRef("P1", "t"));
+    // The battery may be 0.2 V off: so little isn't called a loss of the feed.
+    Drops little = Drops.of(loop(1, null, 12.25, 12.1, null, null)).orElseThrow();
+    assertThat(little.worst()).isEmpty();
+    // All of it past an open switch is.
+    Drops open = Drops.of(loop(1, null, null, 0.0, 0.0, null)).orElseThrow();
+    assertThat(open.worst().orElseThrow().measured()).isEqualTo(12.6, within(1e-9));
   }
 
   @Test

@@ -45,19 +45,17 @@ final class DropBar extends VBox {
   private static String sentence(Drops drops) {
     return drops
         .worst()
-        .map(
-            s ->
-                Texts.of(
-                    "drops.worst",
-                    s.from(),
-                    s.to(),
-                    volts(s.measured().orElseThrow()),
-                    volts(s.healthy())))
+        .map(s -> Texts.of("drops.worst", s.from(), s.to(), volts(s), volts(s.healthy())))
         .orElseGet(() -> Texts.of("drops.none"));
   }
 
   private static String spoken(Drops.Share share) {
-    return Texts.of("drops.share", share.from(), share.to(), volts(share.volts()));
+    return Texts.of("drops.share", share.from(), share.to(), volts(share));
+  }
+
+  private static String volts(Drops.Share share) {
+    String volts = volts(share.measured());
+    return share.about() ? Texts.of("drops.about", volts) : volts;
   }
 
   private static String volts(double volts) {
@@ -72,14 +70,14 @@ final class DropBar extends VBox {
     Bar(Drops drops) {
       getStyleClass().add("drop-bar");
       for (Drops.Share share : drops.shares()) {
-        Label label = Parts.line(share.measured().isPresent() ? volts(share.volts()) : "?");
+        Label label = Parts.line(volts(share.measured()));
         label.getStyleClass().addAll("drop-share", side(share));
         if (drops.worst().filter(share::equals).isPresent()) {
           label.getStyleClass().add("drop-worst");
         }
         label.setMinWidth(0);
         labels.add(label);
-        widths.add(share.volts());
+        widths.add(Math.abs(share.measured()));
       }
       getChildren().addAll(labels);
     }
