@@ -119,19 +119,19 @@ final class ProveSteps {
     String fuse = FirstPower.fuseId(whole);
     TerminalRef feed = power.feed(whole);
     TerminalRef ground = ground();
-    Setting dead = Setting.REST.without(battery);
     hand(Step.What.BARE, battery, List.of(new Step.Caution("first", "")));
+    Setting dead = Setting.REST.without(battery);
     Setting open = power.fuse().isPresent() ? dead.without(fuse) : dead;
     shortTest(feed, open, power.fuse().isPresent() ? fuse : battery, Optional.empty());
     for (Part part : vehicle.parts()) {
       if (part.kind() == PartKind.BODY && !part.id().equals(ground.part())) {
         TerminalRef metal = new TerminalRef(part.id(), "metal");
-        bonded(metal, ground, dead, part.id());
+        bonded(metal, ground, open, part.id());
       }
     }
     TerminalRef lug = strapEnd();
     if (!lug.equals(ground)) {
-      bonded(lug, ground, dead, battery);
+      bonded(lug, ground, open, battery);
     }
     hand(Step.What.CONNECT, battery, List.of(new Step.Caution("same-fuse", "")));
     reading(

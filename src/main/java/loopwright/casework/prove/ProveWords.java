@@ -254,8 +254,8 @@ final class ProveWords {
             .plan()
             .fuse()
             .ifPresent(amps -> lines.add(phrases.say("prove.set.small-fuse", number(amps))));
-        lines.addAll(words.change(before.without(own), bare));
-        yield lines.stream().distinct().toList();
+        lines.addAll(words.change(withoutBattery(bare), bare));
+        yield lines;
       }
       case FIT -> {
         List<String> lines = new ArrayList<>(words.change(before, withoutBattery(bare)));
@@ -268,7 +268,14 @@ final class ProveWords {
               words.change(Setting.REST, withoutBattery(Setting.REST)).get(0),
               phrases.say("prove.set.full-fuse"),
               words.change(withoutBattery(Setting.REST), Setting.REST).get(0));
-      default -> words.change(before, step.check().orElseThrow().setting());
+      default -> {
+        Setting to = step.check().orElseThrow().setting();
+        // The battery comes off before anything else is touched.
+        Setting off = to.apart().contains(vehicle.battery().id()) ? withoutBattery(before) : before;
+        List<String> lines = new ArrayList<>(words.change(before, off));
+        lines.addAll(words.change(off, to));
+        yield lines;
+      }
     };
   }
 
@@ -310,7 +317,8 @@ final class ProveWords {
           return Setting.REST;
         }
         case BARE -> {
-          return withoutBattery(bare);
+          // What is out from here on is out already, the small fuse too.
+          return steps.get(i + 1).check().orElseThrow().setting();
         }
         default -> {}
       }

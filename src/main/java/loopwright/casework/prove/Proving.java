@@ -310,11 +310,11 @@ public final class Proving {
   }
 
   private ProveView went(Subject subject, Step step, boolean right) throws Problem {
-    ProveWords words = new ProveWords(vehicle, phrases, meter);
-    said = right ? words.right(step) : "";
+    said = right ? new ProveWords(powered(subject), phrases, meter).right(step) : "";
     if (right && steps(subject).stream().allMatch(s -> holds(subject, s))) {
       keep(new ProofEvent.Passed(clock.instant(), subject.id()));
-      said = phrases.say("prove.said.proven", words.title(subject));
+      said =
+          phrases.say("prove.said.proven", new ProveWords(vehicle, phrases, meter).title(subject));
       chosen = Optional.empty();
     } else {
       chosen = Optional.of(subject.id());
