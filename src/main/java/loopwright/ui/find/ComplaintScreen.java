@@ -73,7 +73,7 @@ final class ComplaintScreen extends VBox {
             contexts,
             heading("complaint.meter", CaseActions.METER),
             meters,
-            Parts.line(Texts.of("complaint.port"), "side-title"),
+            heading("complaint.port", "Tab"),
             port);
     HBox.setHgrow(right, Priority.ALWAYS);
     javafx.scene.control.ScrollPane rightScroll = Parts.scrolling(right);

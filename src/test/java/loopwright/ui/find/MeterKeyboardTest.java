@@ -1,0 +1,118 @@
+package loopwright.ui.find;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicInteger;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import loopwright.io.instrument.Instruments;
+import loopwright.io.instrument.SimulatedInstrument;
+import loopwright.ui.Preferences;
+import loopwright.ui.fake.FakeCaseDesk;
+import loopwright.ui.fake.FakeLoops;
+import loopwright.ui.fake.FakeMeters;
+import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.shell.MainWindow;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** A meter's port is typed and its readings are taken, on the keyboard alone. */
+@ExtendWith(ApplicationExtension.class)
+class MeterKeyboardTest {
+  private final ExecutorService background = Executors.newCachedThreadPool();
+  private final FakePreferences preferences = new FakePreferences();
+  private final AtomicBoolean moving = new AtomicBoolean(true);
+  private final AtomicInteger readings = new AtomicInteger();
+  private SimulatedInstrument meter;
+  private Stage stage;
+
+  @Start
+  void start(Stage stage) throws Exception {
+    this.stage = stage;
+    meter =
+        SimulatedInstrument.scpi(
+            c ->
+                String.format(
+                    Locale.ROOT,
+                    "%.2f V\n",
+                    moving.get() ? 10 + readings.incrementAndGet() % 3 : 12.41));
+    MainWindow window =
+        new MainWindow(
+            new FakeCaseDesk(50),
+            new FakeVehicleLibrary(),
+            new FakeLoops(),
+            FakeMeters.both(),
+            preferences,
+            background);
+    window.meters(new Instruments());
+    window.show(stage);
+  }
+
+  @AfterEach
+  void stop() throws Exception {
+    meter.close();
+    background.shutdownNow();
+  }
+
+  private static void until(Callable<Boolean> condition) throws Exception {
+    WaitForAsyncUtils.waitForFxEvents();
+    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, condition);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  private String text(String id) {
+    return stage.getScene().lookup(id) instanceof Label label ? label.getText() : "";
+  }
+
+  private boolean focused(String id) {
+    return stage.getScene().lookup(id) == stage.getScene().getFocusOwner();
+  }
+
+  private String port() {
+    return stage.getScene().lookup("#meter-port") instanceof TextField f ? f.getText() : "";
+  }
+
+  @Test
+  void aPortIsTypedAndEnterTakesWhatTheMeterSteadilyReads(FxRobot robot) throws Exception {
+    robot.type(KeyCode.ENTER);
+    until(() -> stage.getScene().lookup("#circuits") != null);
+    robot.type(KeyCode.ENTER);
+    until(() -> stage.getScene().lookup("#complaint") != null);
+    robot.type(KeyCode.TAB);
+    until(() -> focused("#meter-port"));
+    robot.write("tcp:127.0.0.1:" + meter.port());
+    robot.type(KeyCode.LEFT, KeyCode.RIGHT);
+    until(() -> port().equals("tcp:127.0.0.1:" + meter.port()));
+    robot.type(KeyCode.ENTER);
+    until(() -> focused("#complaint-words"));
+    assertThat(preferences.read(Preferences.Item.METER_PORT)).contains(port());
+    until(() -> text("#meter-status").contains("moves"));
+
+    robot.type(KeyCode.ENTER);
+    until(() -> text("#headline").equals("Check 1"));
+    robot.type(KeyCode.DIGIT1);
+    until(() -> text("#headline").equals("Check 2"));
+    until(() -> text("#meter-status").endsWith("moves; hold the leads still"));
+    robot.type(KeyCode.ENTER);
+    until(() -> text("#entry-status").contains("isn’t steady"));
+    moving.set(false);
+    until(() -> text("#meter-status").equals("meter: 12.41 V, steady: Enter takes it"));
+    robot.type(KeyCode.ENTER);
+    until(() -> text("#headline").equals("Check 3"));
+    assertThat(text("#said")).contains("12.41 V");
+  }
+}
