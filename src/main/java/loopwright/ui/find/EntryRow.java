@@ -87,7 +87,7 @@ final class EntryRow extends VBox {
     instead.visibleProperty().bind(status.visibleProperty().not());
     place.getChildren().setAll(instead, status);
     getChildren().remove(place);
-    getChildren().add(getChildren().indexOf(meter), place);
+    getChildren().add(place);
     showStatus();
   }
 
