@@ -32,11 +32,21 @@ final class Engine {
   private final ProofStore proofs;
   private final Phrases phrases = new Phrases(Locale.ENGLISH);
 
+  /** An engine with the program's own rules. */
   Engine(Path data) {
-    rules = new CompletableFuture<>();
+    this(data, new CompletableFuture<>());
     Thread compiler = new Thread(this::compile, "rules");
     compiler.setDaemon(true);
     compiler.start();
+  }
+
+  /** An engine with rules that are compiled already. */
+  Engine(Path data, RuleBook rules) {
+    this(data, CompletableFuture.completedFuture(rules));
+  }
+
+  private Engine(Path data, CompletableFuture<RuleBook> rules) {
+    this.rules = rules;
     knowledge = KnowledgeFiles.readBundled().orThrow();
     proofs = new FileProofStore(data.resolve("proofs"));
     KeptCases archive = new KeptCases(store(data), Clock.systemDefaultZone());

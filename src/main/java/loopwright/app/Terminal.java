@@ -3,6 +3,7 @@ package loopwright.app;
 import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import loopwright.casework.CaseDesk;
@@ -16,6 +17,7 @@ import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
 import loopwright.cli.CliWorld;
+import loopwright.cli.RulesElsewhere;
 import loopwright.io.ReadResult;
 import loopwright.model.Vehicle;
 
@@ -70,6 +72,17 @@ final class Terminal implements CliWorld {
   @Override
   public ProveDesk proveDesk() {
     return engine().proveDesk();
+  }
+
+  @Override
+  public RulesElsewhere rulesFrom(Path folder) throws Problem {
+    return new FolderRules(
+        folder, Places.data(), rules -> engine = new Engine(Places.data(), rules));
+  }
+
+  @Override
+  public boolean hasTerminal() {
+    return System.console() != null;
   }
 
   private Engine engine() {

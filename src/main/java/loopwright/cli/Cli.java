@@ -3,9 +3,13 @@ package loopwright.cli;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Optional;
+import loopwright.casework.Problem;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
 /** The command line. */
@@ -24,8 +28,9 @@ public final class Cli {
         new PrintWriter(new OutputStreamWriter(world.out(), StandardCharsets.UTF_8), true);
     PrintWriter err =
         new PrintWriter(new OutputStreamWriter(world.err(), StandardCharsets.UTF_8), true);
+    Root root = new Root();
     CommandLine line =
-        new CommandLine(new Root())
+        new CommandLine(root)
             .addSubcommand(new FindCommand(world))
             .addSubcommand(new CasesCommand(world))
             .addSubcommand(new ReadyCommand(world))
@@ -43,6 +48,7 @@ public final class Cli {
             .setOut(out)
             .setErr(err)
             .setCaseInsensitiveEnumValuesAllowed(true)
+            .setExecutionStrategy(parsed -> root.execute(parsed, world))
             .setUsageHelpWidth(Page.USUAL)
             .setExecutionExceptionHandler(
                 (e, commandLine, parsed) -> {
@@ -71,6 +77,32 @@ public final class Cli {
       })
   static final class Root implements Runnable {
     @Spec private CommandSpec spec;
+
+    @Option(
+        names = "--rules",
+        paramLabel = "FOLDER",
+        scope = CommandLine.ScopeType.INHERIT,
+        description =
+            "Runs the rules in a folder in place of the program's own, once you have allowed it.")
+    private Optional<Path> rules = Optional.empty();
+
+    /** Settles whose rules are run, then runs the command. */
+    private int execute(CommandLine.ParseResult parsed, CliWorld world) {
+      Integer helped = CommandLine.executeHelpRequest(parsed);
+      if (helped != null) {
+        return helped;
+      }
+      if (rules.isPresent()) {
+        try {
+          RulesQuestion.settle(world, rules.get());
+        } catch (Problem e) {
+          world.err().println(e.getMessage());
+          world.err().flush();
+          return ExitCode.USAGE.number();
+        }
+      }
+      return new CommandLine.RunLast().execute(parsed);
+    }
 
     @Override
     public void run() {

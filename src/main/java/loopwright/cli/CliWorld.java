@@ -2,6 +2,7 @@ package loopwright.cli;
 
 import java.io.InputStream;
 import java.io.PrintStream;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import loopwright.casework.CaseDesk;
@@ -112,6 +113,20 @@ public interface CliWorld {
    * @throws Problem if it can't be made
    */
   ProveDesk proveDesk() throws Problem;
+
+  /**
+   * Rules that didn't come with the program; nothing of them is run yet.
+   *
+   * @throws Problem if the folder can't be read
+   */
+  default RulesElsewhere rulesFrom(Path folder) throws Problem {
+    throw new Problem("--rules", folder.toString(), "no other rules than the program's own here");
+  }
+
+  /** Whether a person sits there who can be asked. */
+  default boolean hasTerminal() {
+    return false;
+  }
 
   /** The loops of a vehicle's circuits. */
   CircuitLoops loops(Vehicle vehicle);

@@ -13,6 +13,9 @@ final class DefectList {
   /** Defects listed of one file; the rest are counted. */
   static final int MOST = 1_000;
 
+  /** Longest name of an object that is told whole, in characters. */
+  private static final int LONGEST_OBJECT = 200;
+
   /** Stands for an object that only the reader of the format can name. */
   private static final String UNNAMED = "";
 
@@ -60,10 +63,15 @@ final class DefectList {
       at = parent(at);
     }
     if (entries.size() < MOST) {
-      entries.add(new Entry(path, line, object, value, limit, what));
+      entries.add(new Entry(path, line, known(object), value, limit, what));
     } else {
       more++;
     }
+  }
+
+  /** What an object is called may be somebody's cell of any length. */
+  private static String known(String object) {
+    return object.length() <= LONGEST_OBJECT ? object : JsonValue.shorten(object);
   }
 
   /**

@@ -27,6 +27,11 @@ public record RuleFiles(SortedMap<String, String> texts) {
 
   private static final String BUNDLED = "/knowledge/rules";
 
+  /** Most files in a folder, and the largest in bytes: far more than the program's own. */
+  private static final int MOST_FILES = 2_000;
+
+  private static final long MOST_BYTES = 1_000_000;
+
   /** Copies the map. */
   public RuleFiles {
     texts = Collections.unmodifiableSortedMap(new TreeMap<>(texts));
@@ -41,11 +46,16 @@ public record RuleFiles(SortedMap<String, String> texts) {
     SortedMap<String, String> texts = new TreeMap<>();
     try (Stream<Path> paths = Files.walk(root)) {
       for (Path path : (Iterable<Path>) paths.filter(RuleFiles::belongs)::iterator) {
+        if (texts.size() == MOST_FILES || Files.size(path) > MOST_BYTES) {
+          throw new IOException("it holds more than 2,000 files or one of more than 1 MB");
+        }
         String name = root.relativize(path).toString().replace('\\', '/');
         texts.put(name, Files.readString(path, StandardCharsets.UTF_8));
       }
     } catch (IOException e) {
       throw new UncheckedIOException("rules folder " + root + " cannot be read", e);
+    } catch (UncheckedIOException e) {
+      throw new UncheckedIOException("rules folder " + root + " cannot be read", e.getCause());
     }
     return new RuleFiles(texts);
   }

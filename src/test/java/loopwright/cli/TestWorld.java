@@ -5,6 +5,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -15,6 +16,7 @@ import loopwright.casework.CaseStore;
 import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
+import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
@@ -34,6 +36,8 @@ final class TestWorld implements CliWorld {
   private final PrintStream errStream = new PrintStream(err, true, StandardCharsets.UTF_8);
   Vehicle vehicle = Shed.pumper();
   int desksMade;
+  RulesElsewhere rules;
+  boolean terminal;
   final Bench.ProofsInMemory proofs = new Bench.ProofsInMemory();
 
   TestWorld(CaseStore store, byte[] input) {
@@ -116,6 +120,16 @@ final class TestWorld implements CliWorld {
   public CircuitLoops loops(Vehicle vehicle) {
     return new CircuitLoops(
         vehicle, Bench.KNOWLEDGE, Bench.KNOWLEDGE.meters().get(0), new Phrases(Locale.ENGLISH));
+  }
+
+  @Override
+  public RulesElsewhere rulesFrom(Path folder) throws Problem {
+    return rules != null ? rules : CliWorld.super.rulesFrom(folder);
+  }
+
+  @Override
+  public boolean hasTerminal() {
+    return terminal;
   }
 
   @Override

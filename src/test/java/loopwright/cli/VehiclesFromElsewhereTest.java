@@ -298,7 +298,10 @@ class VehiclesFromElsewhereTest {
     int accepted = 0;
     try (Watch watch = Watch.begun()) {
       for (String text : texts.stream().distinct().toList()) {
-        for (String harm : HARMFUL) {
+        // All of them for the one field that is a path, a few for each of the others.
+        List<String> harms =
+            text.endsWith(".jpg") ? HARMFUL : HARMFUL.subList(accepted % 16, accepted % 16 + 2);
+        for (String harm : harms) {
           String spoilt =
               json.replace(JSON.writeValueAsString(text), JSON.writeValueAsString(harm));
           ReadResult<Vehicle> read = VehicleFile.read(spoilt, "spoilt.json");
