@@ -1,6 +1,7 @@
 package loopwright.casework.prove;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -88,7 +89,7 @@ final class ProveSteps {
    * @param power how far it is powered up
    * @param own ids of the fuses and relays that are fitted for this subject, in their order
    */
-  static List<Step> of(
+  static ProveSteps of(
       Subject subject,
       List<String> own,
       Vehicle whole,
@@ -104,7 +105,36 @@ final class ProveSteps {
       case CIRCUIT -> steps.circuit(subject.circuit().orElseThrow(), own);
       case FULL -> steps.hand(Step.What.SWAP, whole.battery().id(), List.of());
     }
-    return List.copyOf(steps.steps);
+    return steps;
+  }
+
+  /** The steps in their order. */
+  List<Step> all() {
+    return List.copyOf(steps);
+  }
+
+  /**
+   * What is lost on a stretch of a way on which too much is lost.
+   *
+   * @param way the step that showed it
+   * @param from where on its path the stretch begins
+   * @param to where it ends
+   */
+  Step piece(Step way, int from, int to) {
+    TerminalRef red = way.path().get(from);
+    TerminalRef black = way.path().get(to);
+    Check check = Check.measure(CheckKind.VOLTS, red, black, way.check().orElseThrow().setting());
+    return new Step(
+        id(Step.What.PIECE, check),
+        Step.What.PIECE,
+        Optional.of(check),
+        Double.NEGATIVE_INFINITY,
+        bands.band(check)[1],
+        Optional.empty(),
+        way.about(),
+        way.load(),
+        List.of(),
+        way.cautions());
   }
 
   /** What a short reads at most before power, leads and all, in ohms. */
@@ -335,31 +365,53 @@ final class ProveSteps {
     if (at < 0) {
       return;
     }
-    Optional<TerminalRef> in = reachable(loop.get().nodes().get(at), load.part());
-    Optional<TerminalRef> out = reachable(loop.get().nodes().get(at + 1), load.part());
-    in.ifPresent(t -> drop(Step.What.FEED, power.feed(whole), t, on, load));
-    out.ifPresent(t -> drop(Step.What.RETURN, t, vehicle.groundedPost(), on, load));
+    List<Integer> nodes = loop.get().nodes();
+    List<TerminalRef> there = points(nodes.subList(0, at + 1), load.part());
+    List<TerminalRef> back = points(nodes.subList(at + 1, nodes.size()), load.part());
+    power.fuse().ifPresent(f -> there.remove(vehicle.feedPost()));
+    drop(Step.What.FEED, there, on, load);
+    drop(Step.What.RETURN, back, on, load);
+  }
+
+  /** The points of a way that leads get at, a node each. */
+  private List<TerminalRef> points(List<Integer> nodes, String own) {
+    List<TerminalRef> points = new ArrayList<>();
+    nodes.forEach(n -> reachable(n, own).ifPresent(points::add));
+    return points;
   }
 
   /** A drop with the leads so that a healthy one reads above zero with either post grounded. */
-  private void drop(Step.What what, TerminalRef from, TerminalRef to, Setting on, LoadRef load) {
-    if (bench.network().requireNode(from) == bench.network().requireNode(to)) {
+  private void drop(Step.What what, List<TerminalRef> way, Setting on, LoadRef load) {
+    if (way.size() < 2) {
       return;
     }
-    boolean turned = vehicle.grounded() == GroundedPole.POSITIVE;
-    Check check = Check.measure(CheckKind.VOLTS, turned ? to : from, turned ? from : to, on);
+    List<TerminalRef> path = new ArrayList<>(way);
+    if (vehicle.grounded() == GroundedPole.POSITIVE) {
+      Collections.reverse(path);
+    }
+    Check check = Check.measure(CheckKind.VOLTS, path.get(0), path.get(path.size() - 1), on);
     double most = bands.band(check)[1];
     // A sender or a series resistor takes its volts on purpose.
     if (most < LIVE * vehicle.systemVolts()) {
-      reading(
-          what,
-          check,
-          Double.NEGATIVE_INFINITY,
-          most,
-          load.part(),
-          Optional.of(load),
-          moving(load));
+      steps.add(
+          new Step(
+              id(what, check),
+              what,
+              Optional.of(check),
+              Double.NEGATIVE_INFINITY,
+              most,
+              Optional.empty(),
+              load.part(),
+              Optional.of(load),
+              path,
+              moving(load)));
     }
+  }
+
+  private boolean preferred(TerminalRef at, String own) {
+    return at.part().equals(own)
+        || at.equals(vehicle.groundedPost())
+        || at.equals(power.feed(whole));
   }
 
   /** The terminal of a node that a lead gets at, the load's own before others. */
@@ -367,7 +419,7 @@ final class ProveSteps {
     return bench.network().terminals(node).stream()
         .filter(t -> vehicle.access(t).reachable())
         .min(
-            Comparator.<TerminalRef>comparingInt(t -> t.part().equals(own) ? 0 : 1)
+            Comparator.<TerminalRef>comparingInt(t -> preferred(t, own) ? 0 : 1)
                 .thenComparingDouble(t -> vehicle.access(t).minutes()));
   }
 
@@ -455,6 +507,7 @@ final class ProveSteps {
             Optional.of(seen),
             load.part(),
             Optional.of(load),
+            List.of(),
             what == Step.What.WORKS ? moving(load) : List.of()));
   }
 
@@ -486,6 +539,7 @@ final class ProveSteps {
             Optional.empty(),
             about,
             load,
+            List.of(),
             cautions));
   }
 
@@ -500,6 +554,7 @@ final class ProveSteps {
             Optional.empty(),
             about,
             Optional.empty(),
+            List.of(),
             cautions));
   }
 

@@ -204,6 +204,18 @@ final class ProveWords {
     return phrases.say("prove.right." + step.what().word(), part(step.about()));
   }
 
+  /** What an answer that isn't as it should be means, and what to do. */
+  String wrong(Step step) {
+    Words words = new Words(vehicle, phrases);
+    String key = "prove.wrong." + step.what().word();
+    return step.what() == Step.What.PIECE
+        ? phrases.say(
+            key,
+            words.point(step.check().orElseThrow().red().orElseThrow()).title(),
+            words.point(step.check().orElseThrow().black().orElseThrow()).title())
+        : phrases.say(key, words.part(step.about()), amps(step.about()));
+  }
+
   private Optional<ProveView.Trouble> trouble(
       Proving proving, Subject subject, Step step, Words words) {
     Optional<String> caseId =
@@ -217,9 +229,7 @@ final class ProveWords {
       return caseId.map(
           id -> new ProveView.Trouble(phrases.say("prove.trouble.case", id), false, caseId));
     }
-    String wrong =
-        phrases.say(
-            "prove.wrong." + step.what().word(), words.part(step.about()), amps(step.about()));
+    String wrong = new ProveWords(proving.powered(subject), phrases, meter).wrong(step);
     String came =
         Proving.value(step, answer.get())
             .map(

@@ -43,7 +43,7 @@ public final class Proving {
   private final Clock clock;
   private final Phrases phrases;
   private final ProvePlan plan;
-  private final Map<Worked, List<Step>> worked = new HashMap<>();
+  private final Map<Worked, ProveSteps> worked = new HashMap<>();
   private Proven proven;
   private String missing = "";
   private String said = "";
@@ -154,12 +154,55 @@ public final class Proving {
     return subject.needs().stream().filter(p -> !before.contains(p)).toList();
   }
 
-  /** The steps of a subject as the vehicle is powered up now. */
-  List<Step> steps(Subject subject) {
+  private ProveSteps workedOut(Subject subject) {
     Worked key = new Worked(subject.id(), power(subject), own(subject));
     return worked.computeIfAbsent(
         key,
         k -> ProveSteps.of(subject, k.own(), vehicle, plan, k.power(), knowledge, meter, phrases));
+  }
+
+  /**
+   * The steps of a subject as the vehicle is powered up now; behind one that showed too much lost,
+   * those by which it is traced.
+   */
+  List<Step> steps(Subject subject) {
+    List<Step> all = new ArrayList<>();
+    for (Step step : workedOut(subject).all()) {
+      all.add(step);
+      all.addAll(trace(subject, step));
+    }
+    return all;
+  }
+
+  /**
+   * The readings that halve a way on which too much is lost until the stretch that loses it is
+   * left, as far as they are answered, and the next one.
+   */
+  private List<Step> trace(Subject subject, Step way) {
+    if (way.path().size() < 3 || answer(subject, way).isEmpty() || holds(subject, way)) {
+      return List.of();
+    }
+    List<Step> pieces = new ArrayList<>();
+    int from = 0;
+    int to = way.path().size() - 1;
+    while (to - from > 1) {
+      int middle = (from + to) / 2;
+      Step half = workedOut(subject).piece(way, from, middle);
+      pieces.add(half);
+      if (answer(subject, half).isEmpty()) {
+        return pieces;
+      }
+      if (holds(subject, half)) {
+        from = middle;
+      } else {
+        to = middle;
+      }
+    }
+    Step last = workedOut(subject).piece(way, from, to);
+    if (!pieces.contains(last)) {
+      pieces.add(last);
+    }
+    return pieces;
   }
 
   /** The vehicle as it is powered up for a subject. */
@@ -195,7 +238,30 @@ public final class Proving {
     if (state(subject) == ProveView.State.PROVEN) {
       return Optional.empty();
     }
-    return steps(subject).stream().filter(s -> !holds(subject, s)).findFirst();
+    for (Step step : workedOut(subject).all()) {
+      if (!holds(subject, step)) {
+        return Optional.of(traced(subject, step));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** A step, or the one of its trace that is at hand: the next reading, or the stretch found. */
+  private Step traced(Subject subject, Step step) {
+    List<Step> pieces = trace(subject, step);
+    if (pieces.isEmpty()) {
+      return step;
+    }
+    return pieces.stream()
+        .filter(p -> answer(subject, p).isEmpty())
+        .findFirst()
+        .orElseGet(
+            () ->
+                // A later stretch that loses too much lies within an earlier one.
+                pieces.stream()
+                    .filter(p -> !holds(subject, p))
+                    .reduce((wide, narrow) -> narrow)
+                    .orElse(step));
   }
 
   private boolean holds(Subject subject, Step step) {
@@ -311,13 +377,16 @@ public final class Proving {
 
   private ProveView went(Subject subject, Step step, boolean right) throws Problem {
     said = right ? new ProveWords(powered(subject), phrases, meter).right(step) : "";
-    if (right && steps(subject).stream().allMatch(s -> holds(subject, s))) {
+    if (right && workedOut(subject).all().stream().allMatch(s -> holds(subject, s))) {
       keep(new ProofEvent.Passed(clock.instant(), subject.id()));
       said =
           phrases.say("prove.said.proven", new ProveWords(vehicle, phrases, meter).title(subject));
       chosen = Optional.empty();
     } else {
       chosen = Optional.of(subject.id());
+      if (!right && !step().equals(Optional.of(step))) {
+        said = new ProveWords(powered(subject), phrases, meter).wrong(step);
+      }
     }
     return view();
   }

@@ -10,6 +10,7 @@ import loopwright.diagnosis.ComplaintKind;
 import loopwright.diagnosis.Reading;
 import loopwright.diagnosis.Seen;
 import loopwright.model.LoadRef;
+import loopwright.model.TerminalRef;
 
 /**
  * One thing to do while something is proven, and what it shows if all is as it should be.
@@ -22,6 +23,8 @@ import loopwright.model.LoadRef;
  * @param seen what is healthy to see; empty for a reading
  * @param about id of the part that it is about
  * @param load the load it is about
+ * @param path for what is lost on a way: the points of it that leads get at, in the order of the
+ *     leads; else empty
  * @param cautions keys of phrases for what to be careful of, and what of
  */
 public record Step(
@@ -33,11 +36,13 @@ public record Step(
     Optional<Seen> seen,
     String about,
     Optional<LoadRef> load,
+    List<TerminalRef> path,
     List<Caution> cautions) {
 
-  /** Copies the list. */
+  /** Copies the lists. */
   public Step {
     Objects.requireNonNull(what, "what");
+    path = List.copyOf(path);
     cautions = List.copyOf(cautions);
   }
 
@@ -71,6 +76,8 @@ public record Step(
     FEED("feed"),
     /** What is lost on the way back. */
     RETURN("return"),
+    /** What is lost on a stretch of a way on which too much is lost. */
+    PIECE("piece"),
     /** The full fuse is back. */
     SWAP("swap");
 
@@ -119,7 +126,9 @@ public record Step(
    */
   Optional<ComplaintKind> complaint(Optional<Reading.Value> value) {
     return switch (what) {
-      case BARE, RATING, ZERO, CONNECT, BATTERY, SWAP -> Optional.empty();
+      // A load that works and yet loses too much on its way is no complaint that could be searched
+      // by: it is traced along the way, see Proving.
+      case BARE, RATING, ZERO, CONNECT, BATTERY, SWAP, FEED, RETURN, PIECE -> Optional.empty();
       case FIT -> Optional.of(ComplaintKind.BLOWS_FUSE);
       case SHORT ->
           Optional.of(
@@ -133,7 +142,6 @@ public record Step(
               value.filter(new Reading.Value.Sight(Seen.DIM)::equals).isPresent()
                   ? ComplaintKind.DIM
                   : ComplaintKind.DEAD);
-      case FEED, RETURN -> Optional.of(ComplaintKind.DIM);
     };
   }
 
