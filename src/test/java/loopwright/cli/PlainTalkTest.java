@@ -375,7 +375,7 @@ class PlainTalkTest {
     MemoryStore full = store;
     full.cases.put("beacon-1", new java.util.ArrayList<>());
     full.full = true;
-    world.run("find", "--resume", "beacon-1");
+    world.run("find", "pumper", "--resume", "beacon-1");
     assertThat(flat(world)).contains("Not taken: case file").contains("the disk is full");
     assertThat(full.cases.get("beacon-1")).isEmpty();
   }
