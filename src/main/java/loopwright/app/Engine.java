@@ -10,10 +10,12 @@ import loopwright.casework.CircuitLoops;
 import loopwright.casework.Desk;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
+import loopwright.casework.Problem;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.prove.ProofStore;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.KeptCases;
+import loopwright.casework.record.KnownGood;
 import loopwright.casework.record.OwnHistory;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.io.KnowledgeFiles;
@@ -30,6 +32,7 @@ final class Engine {
   private final CompletableFuture<RuleBook> rules;
   private final CaseDesk desk;
   private final ProofStore proofs;
+  private final KeptCases archive;
   private final Phrases phrases = new Phrases(Locale.ENGLISH);
 
   /** An engine with the program's own rules. */
@@ -49,7 +52,7 @@ final class Engine {
     this.rules = rules;
     knowledge = KnowledgeFiles.readBundled().orThrow();
     proofs = new FileProofStore(data.resolve("proofs"));
-    KeptCases archive = new KeptCases(store(data), Clock.systemDefaultZone());
+    archive = new KeptCases(store(data), Clock.systemDefaultZone());
     desk =
         new Desk(
             knowledge,
@@ -102,6 +105,17 @@ final class Engine {
   /** The loops of a vehicle's circuits, as the meter that comes first would show them. */
   CircuitLoops loops(Vehicle vehicle) {
     return new CircuitLoops(vehicle, knowledge, knowledge.meters().get(0), phrases);
+  }
+
+  /** What a vehicle reads when it is well. */
+  KnownGood knownGood(Vehicle vehicle) throws Problem {
+    String meter = knowledge.meters().get(0).id();
+    return KnownGood.of(
+        vehicle,
+        loops(vehicle),
+        archive.shelf().records(),
+        proveDesk().open(vehicle.id(), vehicle, meter).goodReadings(),
+        groundDesk().open(vehicle, meter).rows());
   }
 
   Phrases phrases() {

@@ -23,6 +23,7 @@ import loopwright.io.sheet.ListSheet;
 import loopwright.model.Circuit;
 import loopwright.model.Vehicle;
 import loopwright.report.CircuitSheet;
+import loopwright.report.KnownGoodCard;
 import loopwright.report.LabelSheet;
 import loopwright.report.MakingSheet;
 import loopwright.report.PageSize;
@@ -44,6 +45,8 @@ record PrintFiles(Engine engine, Clock clock) implements Prints {
           case DRAWINGS -> CircuitSheet.pdf(vehicle, drawings(vehicle), size, date, phrases);
           case CHECK ->
               PlanSheet.pdf(engine.paperDesk().check(vehicle, plan.hottest()), size, date, phrases);
+          case KNOWN_GOOD ->
+              KnownGoodCard.pdf(engine.knownGood(vehicle), size, clock.getZone(), date, phrases);
           case BUYING -> table(new ListTables(making(vehicle), phrases).buying());
           case CUTTING -> table(new ListTables(making(vehicle), phrases).cutting());
         };

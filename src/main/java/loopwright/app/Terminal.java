@@ -16,6 +16,7 @@ import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
+import loopwright.casework.record.KnownGood;
 import loopwright.cli.CliWorld;
 import loopwright.cli.RulesElsewhere;
 import loopwright.io.ReadResult;
@@ -100,6 +101,11 @@ final class Terminal implements CliWorld {
   @Override
   public SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) throws Problem {
     return Practice.meter(engine(), ready, vehicle);
+  }
+
+  @Override
+  public KnownGood knownGood(Vehicle vehicle) throws Problem {
+    return engine().knownGood(vehicle);
   }
 
   @Override

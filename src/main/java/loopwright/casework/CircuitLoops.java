@@ -88,6 +88,71 @@ public final class CircuitLoops {
     return new CircuitDrawing(circuit, words.setting(on), drawn, cautions(loops));
   }
 
+  /**
+   * A check with what a healthy vehicle shows.
+   *
+   * @param where where the leads go, in words
+   * @param healthy least and greatest value
+   * @param words the same in words
+   */
+  public record Known(String where, Band healthy, String words) {}
+
+  /**
+   * What a healthy vehicle shows in a meter check.
+   *
+   * @param own a check of this vehicle's points and controls
+   */
+  public Known known(OwnCheck own) {
+    Check check = new Check(own.kind(), own.red(), own.black(), own.lookAt(), own.setting());
+    double[] band = bands.band(check);
+    Band.Unit unit = Figures.unit(check);
+    return new Known(
+        words.where(check),
+        new Band(band[0], band[1], unit),
+        Figures.range(band[0], band[1], unit));
+  }
+
+  /**
+   * The checks that tell of each load of a circuit that all is well: volts behind its fuse, across
+   * the load, and what its return loses. Points out of reach are left out.
+   */
+  public List<OwnCheck> worthKnowing(Circuit circuit) {
+    Setting on = circuit.onSetting();
+    TerminalRef post = vehicle.groundedPost();
+    Set<OwnCheck> checks = new LinkedHashSet<>();
+    for (LoadRef load : circuit.loads()) {
+      Optional<Loop> loop = Loop.trace(bench, on, bench.loadElement(load));
+      List<String> ends = vehicle.requirePart(load.part()).spec().terminals();
+      TerminalRef in = new TerminalRef(load.part(), load.filament().orElse(ends.get(0)));
+      TerminalRef out = new TerminalRef(load.part(), ends.get(ends.size() - 1));
+      loop.stream()
+          .flatMap(l -> l.pieces().stream())
+          .map(Loop.Piece::part)
+          .filter(p -> vehicle.requirePart(p).kind() == PartKind.FUSE)
+          .reduce((a, b) -> b)
+          .ifPresent(fuse -> volts(new TerminalRef(fuse, "load"), post, on, checks));
+      volts(in, out, on, checks);
+      volts(out, post, on, checks);
+    }
+    return List.copyOf(checks);
+  }
+
+  private void volts(TerminalRef red, TerminalRef black, Setting on, Set<OwnCheck> into) {
+    if (vehicle.access(red).reachable()
+        && vehicle.access(black).reachable()
+        && bench.network().node(red).isPresent()
+        && bench.network().node(black).isPresent()) {
+      into.add(
+          new OwnCheck(
+              CheckKind.VOLTS, Optional.of(red), Optional.of(black), Optional.empty(), on));
+    }
+  }
+
+  /** How the vehicle stands in a setting, a line each. */
+  public List<String> setting(Setting setting) {
+    return words.setting(setting);
+  }
+
   private String circuits() {
     return vehicle.circuits().stream().map(Circuit::id).collect(Collectors.joining(", "));
   }

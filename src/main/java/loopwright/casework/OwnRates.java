@@ -14,6 +14,9 @@ final class OwnRates {
   /** Most finds that are told at once. */
   private static final int TOLD = 3;
 
+  /** Least share of a find that is told. */
+  private static final double TELLING = 0.5;
+
   private OwnRates() {}
 
   /** The tables with this vehicle's own rates. */
@@ -27,7 +30,9 @@ final class OwnRates {
 
   /** What counts more often since it was found here before; empty if nothing does. */
   static String words(Knowledge knowledge, List<OwnRate> rates, Phrases phrases) {
-    List<OwnRate> more = rates.stream().filter(r -> r.factor() > 1).toList();
+    // One find shared among several modes is told of the likeliest.
+    List<OwnRate> more =
+        rates.stream().filter(r -> r.factor() > 1 && r.found() >= TELLING).toList();
     if (more.isEmpty()) {
       return "";
     }

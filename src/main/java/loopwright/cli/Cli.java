@@ -45,6 +45,7 @@ public final class Cli {
             .addSubcommand(new MakingCommand(world))
             .addSubcommand(new LabelsCommand(world))
             .addSubcommand(new DrawingsCommand(world))
+            .addSubcommand(new CardCommand(world))
             .setOut(out)
             .setErr(err)
             .setCaseInsensitiveEnumValuesAllowed(true)
@@ -109,7 +110,7 @@ public final class Cli {
       throw new CommandLine.ParameterException(
           spec.commandLine(),
           "Say what to do: find, cases, ready, vehicle, new, add, check, prove, ground, wires,"
-              + " making, labels or drawings.");
+              + " making, labels, drawings or card.");
     }
   }
 }

@@ -14,6 +14,7 @@ import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
+import loopwright.casework.record.KnownGood;
 import loopwright.model.Vehicle;
 
 /** What the commands need from outside; the program that starts them provides it. */
@@ -127,6 +128,13 @@ public interface CliWorld {
   default boolean hasTerminal() {
     return false;
   }
+
+  /**
+   * What a vehicle reads when it is well.
+   *
+   * @throws Problem if what was proven of it can't be read
+   */
+  KnownGood knownGood(Vehicle vehicle) throws Problem;
 
   /** The loops of a vehicle's circuits. */
   CircuitLoops loops(Vehicle vehicle);

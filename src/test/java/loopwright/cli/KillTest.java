@@ -24,6 +24,7 @@ import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
+import loopwright.casework.record.KnownGood;
 import loopwright.evidence.Bench;
 import loopwright.generated.Killed;
 import loopwright.io.journal.FileCaseStore;
@@ -139,6 +140,11 @@ class KillTest {
             @Override
             public CaseArchive archive() {
               throw new AssertionError("no kept case is looked at here");
+            }
+
+            @Override
+            public KnownGood knownGood(Vehicle vehicle) {
+              throw new AssertionError("no card is printed here");
             }
 
             @Override

@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseStore;
 import loopwright.casework.CircuitLoops;
@@ -23,6 +24,7 @@ import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
+import loopwright.casework.record.KnownGood;
 import loopwright.evidence.Bench;
 import loopwright.model.Vehicle;
 
@@ -89,6 +91,11 @@ final class TestWorld implements CliWorld {
   @Override
   public CaseArchive archive() {
     return new KeptCases(desk.store, clock());
+  }
+
+  @Override
+  public KnownGood knownGood(Vehicle of) throws Problem {
+    return KnownGood.of(of, loops(of), archive().shelf().records(), Map.of(), List.of());
   }
 
   @Override

@@ -23,6 +23,7 @@ import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
+import loopwright.casework.record.KnownGood;
 import loopwright.cli.Cli;
 import loopwright.cli.CliWorld;
 import loopwright.io.ReadyCaseFile;
@@ -161,6 +162,11 @@ class ReadyCasesTest {
     @Override
     public CaseArchive archive() {
       throw new AssertionError("no kept case is looked at here");
+    }
+
+    @Override
+    public KnownGood knownGood(Vehicle vehicle) {
+      throw new AssertionError("no card is printed here");
     }
 
     @Override

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -141,6 +142,21 @@ public final class Proving {
     Set<String> others = provenIds();
     others.remove(subject.id());
     return plan.power(subject, others);
+  }
+
+  /** The readings of each subject that is proven now, by its id. */
+  public Map<String, List<ProofEvent.Checked>> goodReadings() {
+    Map<String, List<ProofEvent.Checked>> good = new LinkedHashMap<>();
+    for (String id : provenIds()) {
+      good.put(
+          id,
+          proven.proof(id).stream()
+              .flatMap(p -> p.answers().values().stream())
+              .filter(ProofEvent.Checked.class::isInstance)
+              .map(ProofEvent.Checked.class::cast)
+              .toList());
+    }
+    return good;
   }
 
   /** What is fitted for a subject and wasn't for those proven before. */

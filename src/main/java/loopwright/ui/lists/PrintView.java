@@ -121,6 +121,7 @@ final class PrintView extends VBox {
       case LABELS -> Texts.of("lists.what.labels");
       case DRAWINGS -> Texts.of("lists.what.drawings");
       case CHECK -> Texts.of("lists.what.check", model.plan().hottest());
+      case KNOWN_GOOD -> Texts.of("lists.what.known");
       case BUYING -> Texts.of("lists.what.buying");
       case CUTTING -> Texts.of("lists.what.cutting");
     };

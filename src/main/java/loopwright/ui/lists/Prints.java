@@ -15,6 +15,7 @@ public interface Prints {
     LABELS,
     DRAWINGS,
     CHECK,
+    KNOWN_GOOD,
     BUYING,
     CUTTING
   }

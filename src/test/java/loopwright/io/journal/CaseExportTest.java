@@ -184,6 +184,26 @@ class CaseExportTest {
     assertThat(checked).isGreaterThan(10 * RANDOM);
   }
 
+  /** What a case file may hold an export may hold too. */
+  @Test
+  void theSchemaSaysTheSameAsThatOfTheCaseFile() throws Exception {
+    ObjectMapper mapper = new ObjectMapper();
+    JsonNode ofCase = mapper.readTree(SchemaCheck.text("case-1")).get("$defs");
+    JsonNode ofExport = mapper.readTree(SchemaCheck.text("case-export-1")).get("$defs");
+    int same = 0;
+    for (Map.Entry<String, JsonNode> def : ofExport.properties()) {
+      if (ofCase.has(def.getKey())) {
+        assertThat(def.getValue()).as(def.getKey()).isEqualTo(ofCase.get(def.getKey()));
+        same++;
+      }
+    }
+    assertThat(same).isGreaterThan(10);
+    for (String name : List.of("complaint", "context")) {
+      assertThat(ofExport.at("/case/properties/" + name))
+          .isEqualTo(ofCase.at("/opened/properties/" + name));
+    }
+  }
+
   @Test
   void everyReadingOfEveryJournalIsARowOfTheTable() throws Exception {
     ListTable table = RecordTables.readings(records(), new Phrases(Locale.ENGLISH));
