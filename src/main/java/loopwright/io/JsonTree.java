@@ -222,7 +222,20 @@ final class JsonTree {
           field(path) + " has " + text.length() + " characters, must have at most 10,000");
       return text.substring(0, 1);
     }
+    if (text.codePoints().anyMatch(JsonTree::half)) {
+      // It couldn't be written again, and would become another text.
+      defects.addUnnamed(
+          path,
+          line,
+          "half a character",
+          "whole characters",
+          field(path) + " holds half of a character that takes two \\u, must hold both");
+    }
     return text;
+  }
+
+  private static boolean half(int codePoint) {
+    return codePoint >= Character.MIN_SURROGATE && codePoint <= Character.MAX_SURROGATE;
   }
 
   private void constraint(StreamConstraintsException e, int line) {

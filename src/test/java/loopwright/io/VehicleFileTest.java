@@ -137,6 +137,15 @@ class VehicleFileTest {
   }
 
   @Test
+  void halfACharacterIsRefusedSinceItCouldNotBeSaved() {
+    assertThat(Vehicles.defects("\"name\": \"", "\"name\": \"\\ud83d"))
+        .extracting(Defect::value)
+        .contains("half a character");
+    String whole = Vehicles.small("\"name\": \"", "\"name\": \"\\ud83d\\ude92");
+    assertThat(VehicleFile.read(whole, "cart.json").orThrow().name()).startsWith("\ud83d\ude92");
+  }
+
+  @Test
   void anEmptyFileIsRefused() {
     assertThat(VehicleFile.read("", "cart.json").defects())
         .extracting(Defect::message)
