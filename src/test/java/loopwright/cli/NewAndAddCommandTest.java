@@ -97,6 +97,16 @@ class NewAndAddCommandTest {
   }
 
   @Test
+  void aNameThatNoFileCouldHoldIsRefused() {
+    Path file = folder.resolve("truck.json");
+    TestWorld world = new TestWorld(new MemoryStore());
+    assertThat(world.run("new", file.toString(), "--usual", "--set", "name=hose\u000btruck"))
+        .isEqualTo(2);
+    assertThat(world.errText()).contains("without control characters");
+    assertThat(file).doesNotExist();
+  }
+
+  @Test
   void nothingIsWrittenWithoutSaveAndPatternsAreListed() {
     TestWorld world = new TestWorld(new MemoryStore());
     assertThat(world.run("add", "pumper")).isZero();

@@ -15,6 +15,9 @@ import loopwright.model.Vehicle;
 public final class Ends {
   private static final String SIGNS = ".: -/";
 
+  /** A part's short name of 40 letters with blanks behind it; no name ends further on. */
+  private static final int LONGEST_PART = 80;
+
   /** A terminal, or what is wrong. Whether the vehicle has it is for the check of the whole. */
   public record End(Optional<TerminalRef> terminal, String limit, String what) {
     private static End of(TerminalRef terminal) {
@@ -76,7 +79,9 @@ public final class Ends {
           Optional.empty(), limit, "is \"" + Shown.of(cell) + "\" alone, must say " + limit);
     }
     for (char sign : SIGNS.toCharArray()) {
-      for (int cut = cell.indexOf(sign); cut > 0; cut = cell.indexOf(sign, cut + 1)) {
+      for (int cut = cell.indexOf(sign);
+          cut > 0 && cut <= LONGEST_PART;
+          cut = cell.indexOf(sign, cut + 1)) {
         Optional<Part> part = part(cell.substring(0, cut).strip());
         String terminal = cell.substring(cut + 1).strip();
         if (part.isPresent() && !terminal.isEmpty()) {

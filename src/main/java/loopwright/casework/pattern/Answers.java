@@ -54,6 +54,9 @@ final class Answers {
       if (answer.isBlank() || answer.length() > words.most()) {
         throw new Problem(question.id(), answer, "1 to " + words.most() + " letters");
       }
+      if (answer.strip().codePoints().anyMatch(Character::isISOControl)) {
+        throw new Problem(question.id(), answer, "letters, without control characters");
+      }
       return answer.strip();
     }
     if (form instanceof Question.Form.OneOf one) {

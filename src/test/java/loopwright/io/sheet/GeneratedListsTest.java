@@ -44,9 +44,12 @@ class GeneratedListsTest {
       }
     }
     Path file = folder.resolve("spoilt.csv");
+    // Each is read three times, and cut at four signs each time.
     Generated.run(
         "wire lists",
+        Generated.share(),
         seeds,
+        4 * Generated.MOST_BYTES,
         bytes -> {
           Files.write(file, bytes);
           SheetStore.Read read;
