@@ -194,9 +194,14 @@ final class ProveWords {
   }
 
   private String otherwise(Step step) {
-    return step.what() == Step.What.SHORT
-        ? phrases.say("prove.otherwise.short", Figures.ohms(ProveSteps.worstShort(meter)))
-        : "";
+    if (step.what() != Step.What.SHORT) {
+      return "";
+    }
+    String shorted =
+        phrases.say("prove.otherwise.short", Figures.ohms(ProveSteps.worstShort(meter)));
+    return Double.isInfinite(step.high())
+        ? shorted
+        : shorted + " " + phrases.say("prove.otherwise.open");
   }
 
   /** What was understood of a right answer, in few words. */

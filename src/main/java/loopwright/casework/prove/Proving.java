@@ -6,10 +6,12 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.SortedSet;
 import loopwright.casework.Answer;
 import loopwright.casework.CaseDesk;
@@ -45,6 +47,8 @@ public final class Proving {
   private final Phrases phrases;
   private final ProvePlan plan;
   private final Map<Worked, ProveSteps> worked = new HashMap<>();
+  private final Map<String, SortedMap<String, String>> prints = new HashMap<>();
+  private final Set<String> provenIds = new LinkedHashSet<>();
   private Proven proven;
   private String missing = "";
   private String said = "";
@@ -95,6 +99,17 @@ public final class Proving {
     ProofStore.Kept kept = store.read(vehicle.id());
     proven = new Proven(kept.events());
     missing = kept.missing();
+    provenIds.clear();
+    for (Subject s : plan.subjects()) {
+      boolean passed = proven.proof(s.id()).filter(Proven.Proof::passed).isPresent();
+      if (passed && changed(s).isEmpty()) {
+        provenIds.add(s.id());
+      }
+    }
+  }
+
+  private SortedMap<String, String> prints(Subject subject) {
+    return prints.computeIfAbsent(subject.id(), s -> Prints.of(subject, vehicle, plan));
   }
 
   /** How a subject stands. */
@@ -119,27 +134,15 @@ public final class Proving {
   /** Ids of what was changed since a subject's last proof was begun. */
   SortedSet<String> changed(Subject subject) {
     return Prints.changed(
-        proven.proof(subject.id()).orElseThrow().begun().prints(),
-        Prints.of(subject, vehicle, plan));
+        proven.proof(subject.id()).orElseThrow().begun().prints(), prints(subject));
   }
 
   Optional<Proven.Proof> proof(Subject subject) {
     return proven.proof(subject.id());
   }
 
-  private Set<String> provenIds() {
-    Set<String> ids = new HashSet<>();
-    for (Subject s : plan.subjects()) {
-      boolean passed = proven.proof(s.id()).filter(Proven.Proof::passed).isPresent();
-      if (passed && changed(s).isEmpty()) {
-        ids.add(s.id());
-      }
-    }
-    return ids;
-  }
-
   private FirstPower power(Subject subject) {
-    Set<String> others = provenIds();
+    Set<String> others = new HashSet<>(provenIds);
     others.remove(subject.id());
     return plan.power(subject, others);
   }
@@ -147,7 +150,7 @@ public final class Proving {
   /** The readings of each subject that is proven now, by its id. */
   public Map<String, List<ProofEvent.Checked>> goodReadings() {
     Map<String, List<ProofEvent.Checked>> good = new LinkedHashMap<>();
-    for (String id : provenIds()) {
+    for (String id : provenIds) {
       good.put(
           id,
           proven.proof(id).stream()
@@ -162,7 +165,7 @@ public final class Proving {
   /** What is fitted for a subject and wasn't for those proven before. */
   List<String> own(Subject subject) {
     Set<String> before = new HashSet<>();
-    Set<String> ids = provenIds();
+    Set<String> ids = new HashSet<>(provenIds);
     ids.remove(subject.id());
     plan.subjects().stream()
         .filter(s -> ids.contains(s.id()))
@@ -386,9 +389,7 @@ public final class Proving {
   }
 
   private void begin(Subject subject) throws Problem {
-    keep(
-        new ProofEvent.Begun(
-            clock.instant(), subject.id(), power(subject), Prints.of(subject, vehicle, plan)));
+    keep(new ProofEvent.Begun(clock.instant(), subject.id(), power(subject), prints(subject)));
   }
 
   private ProveView went(Subject subject, Step step, boolean right) throws Problem {

@@ -39,6 +39,9 @@ public record Step(
     List<TerminalRef> path,
     List<Caution> cautions) {
 
+  /** Ohms below which a short, leads and all, blows a fuse of these vehicles. Common practice. */
+  private static final double BLOWS = 3;
+
   /** Copies the lists. */
   public Step {
     Objects.requireNonNull(what, "what");
@@ -130,11 +133,7 @@ public record Step(
       // by: it is traced along the way, see Proving.
       case BARE, RATING, ZERO, CONNECT, BATTERY, SWAP, FEED, RETURN, PIECE -> Optional.empty();
       case FIT -> Optional.of(ComplaintKind.BLOWS_FUSE);
-      case SHORT ->
-          Optional.of(
-              value.filter(v -> !over(v)).isPresent()
-                  ? ComplaintKind.BLOWS_FUSE
-                  : ComplaintKind.DEAD);
+      case SHORT -> value.flatMap(this::ofOhms);
       case BONDED, LIVE -> Optional.of(ComplaintKind.DEAD);
       case DEAD, REST -> Optional.of(ComplaintKind.STUCK_ON);
       case WORKS ->
@@ -145,9 +144,16 @@ public record Step(
     };
   }
 
-  private boolean over(Reading.Value value) {
-    return value instanceof Reading.Value.OverRange
-        || value instanceof Reading.Value.Number n && n.value() > high;
+  /** A short blows its fuse, an open way leaves the load dead; what lies between does neither. */
+  private Optional<ComplaintKind> ofOhms(Reading.Value value) {
+    double ohms =
+        value instanceof Reading.Value.Number n
+            ? n.value()
+            : value instanceof Reading.Value.Between b ? b.high() : Double.POSITIVE_INFINITY;
+    if (ohms > high) {
+      return Optional.of(ComplaintKind.DEAD);
+    }
+    return ohms < BLOWS ? Optional.of(ComplaintKind.BLOWS_FUSE) : Optional.empty();
   }
 
   /** Whether the meter drives its current through a dead circuit. */

@@ -26,12 +26,14 @@ class ProvingTest {
     return new FirstPowerPlay(vehicle, faults, draw, 7, Bench.desk(), proofs);
   }
 
+  /** With every value at an end the truck's heater fan may not start on slow: that isn't sound. */
   @ParameterizedTest
   @CsvSource({
     "pumper, WITHIN",
     "truck, WITHIN",
     "motorcycle, WITHIN",
     "tractor, WITHIN",
+    "pumper, AT_LIMITS",
     "tractor, AT_LIMITS",
     "motorcycle, AT_LIMITS"
   })
@@ -45,6 +47,7 @@ class ProvingTest {
   /** Single faults, the subject and the kind of step where each is met, and the part to blame. */
   @ParameterizedTest
   @CsvSource({
+    "pumper, F3/missing, 0, beacon, LIVE, F3",
     "truck, F6/missing, 0, wipers, LIVE, F6",
     "truck, W52/short-to-ground, 0.1, heater-slow, SHORT, W52",
     "tractor, W22/short-to-ground, 0.05, horn, SHORT, W22",
@@ -61,10 +64,6 @@ class ProvingTest {
             Map.of(fault, ohms),
             HiddenTruth.Draw.WITHIN,
             new Bench.ProofsInMemory());
-    if (name.equals("pumper")) {
-      // All that the circuit needs is fitted for it at once; that is quicker than all before it.
-      play.proving().choose(subject);
-    }
     ProveView view = play.play(1000);
     assertThat(view.chosen()).isEqualTo(subject);
     assertThat(play.proving().step().orElseThrow().what()).isEqualTo(what);
