@@ -368,7 +368,7 @@ class LineTalkTest {
     store.cases.put("beacon-1", new ArrayList<>());
     store.full = true;
     TestWorld world = new TestWorld(store, reading("c1", "12.4 V"));
-    assertThat(world.run("find", "--resume", "beacon-1", "--jsonl")).isZero();
+    assertThat(world.run("find", "pumper", "--resume", "beacon-1", "--jsonl")).isZero();
     JsonNode problem = JSON.readTree(world.outLines().get(2));
     assertThat(problem.get("type").textValue()).isEqualTo("problem");
     assertThat(problem.get("accepted").textValue()).contains("disk is full");

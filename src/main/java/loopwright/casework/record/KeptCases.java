@@ -37,7 +37,11 @@ public final class KeptCases implements CaseArchive {
 
   @Override
   public CaseRecord record(String caseId) throws Problem {
-    return RecordReader.read(store.read(caseId));
+    CaseStore.Read journal = store.read(caseId);
+    if (journal.events().isEmpty() || !(journal.events().get(0) instanceof CaseEvent.Opened)) {
+      throw new Problem("case", caseId, "a journal that begins with the case's opening");
+    }
+    return RecordReader.read(journal);
   }
 
   @Override

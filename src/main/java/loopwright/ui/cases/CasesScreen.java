@@ -385,7 +385,7 @@ public final class CasesScreen extends VBox {
   /** A kept case on a fat row. */
   private static final class KeptCell extends ListCell<CaseRow> {
     KeptCell() {
-      // Lines break at the list's width: it never scrolls sideways.
+      // Lines end at the list's width: it never scrolls sideways.
       setPrefWidth(0);
     }
 
@@ -404,7 +404,7 @@ public final class CasesScreen extends VBox {
                   "entry-head",
                   Parts.line(row.title(), "entry-title"),
                   Parts.line(row.state(), "shelf")));
-      row.lines().forEach(line -> entry.getChildren().add(Parts.text(line, "muted")));
+      row.lines().forEach(line -> entry.getChildren().add(Parts.line(line, "muted")));
       setGraphic(entry);
     }
   }
