@@ -52,6 +52,8 @@ class DroolsRuleBookTest {
 
   private static final CaseFact BLOWS_FUSE =
       new CaseFact(ComplaintKind.BLOWS_FUSE, Context.IN_SERVICE, 12, false, 12.3, "");
+  private static final CaseFact DRAINS =
+      new CaseFact(ComplaintKind.DRAINS_BATTERY, Context.IN_SERVICE, 12, false, 12.3, "");
 
   private static DroolsRuleBook book;
   private static List<Fact> pool;
@@ -379,6 +381,15 @@ class DroolsRuleBookTest {
     }
   }
 
+  /** A complaint for which a kind of check is there. */
+  private static CaseFact complaint(CheckKind kind) {
+    return switch (kind) {
+      case LAMP_FOR_FUSE -> BLOWS_FUSE;
+      case DRAIN -> DRAINS;
+      default -> DEAD;
+    };
+  }
+
   @ParameterizedTest
   @EnumSource(CheckKind.class)
   void everyKindOfCheckCanBeAdmitted(CheckKind kind) {
@@ -388,7 +399,7 @@ class DroolsRuleBookTest {
             conclusions(
                 book,
                 List.of(
-                    kind == CheckKind.LAMP_FOR_FUSE ? BLOWS_FUSE : DEAD,
+                    complaint(kind),
                     new Piece("L1", PartKind.LAMP, "lamp L1", Set.of()),
                     new CheckIdea(
                         "c1", kind, "L1", "", !driven, true, load, true, true, 1, false, false,
