@@ -70,7 +70,7 @@ class HuntsTest {
   }
 
   private static int every(String name) {
-    return Integer.getInteger("loopwright.hunt-every", name.equals("pumper") ? 60 : 15);
+    return Integer.getInteger("loopwright.hunt-every", name.equals("pumper") ? 150 : 20);
   }
 
   @ParameterizedTest
