@@ -69,6 +69,11 @@ class HuntsTest {
     }
   }
 
+  /** A tenth may be missed; of the few plays of the ordinary build one. */
+  private static int mostMissed(int plays) {
+    return Math.max(1, plays / 10);
+  }
+
   private static int every(String name) {
     return Integer.getInteger("loopwright.hunt-every", name.equals("pumper") ? 150 : 20);
   }
@@ -108,7 +113,7 @@ class HuntsTest {
     }
     say(name + " drains", tally);
     assertThat(tally.wronged()).isEmpty();
-    assertThat(100.0 * tally.right() / tally.plays()).isGreaterThanOrEqualTo(90);
+    assertThat(tally.missed().size()).isLessThanOrEqualTo(mostMissed(tally.plays()));
   }
 
   @ParameterizedTest
@@ -162,7 +167,7 @@ class HuntsTest {
     say(name + " blown fuses", tally);
     assertThat(spent).isEmpty();
     assertThat(tally.wronged()).isEmpty();
-    assertThat(100.0 * tally.right() / tally.plays()).isGreaterThanOrEqualTo(90);
+    assertThat(tally.missed().size()).isLessThanOrEqualTo(mostMissed(tally.plays()));
   }
 
   /** Whether a fuse on the way of the circuit's load blows when the circuit is switched on. */
