@@ -39,11 +39,6 @@ final class HandWords {
     return check.watchesLead(vehicle);
   }
 
-  /** Whether something lies in the battery's grounded lead for the check. */
-  private boolean inLead(Check check) {
-    return check.kind() == CheckKind.DRAIN || watchesLead(check);
-  }
-
   /** Whether both leads lie on one part that is out. */
   boolean inHand(Check check) {
     return check.kind().metered()
@@ -132,7 +127,7 @@ final class HandWords {
   private boolean sameInPlace(Check before, Check check) {
     return before.kind() == check.kind()
         && before.subject().equals(check.subject())
-        && (watchesLamp(check) || inLead(check));
+        && (watchesLamp(check) || check.kind() == CheckKind.DRAIN);
   }
 
   private String unplugged(Check check) {

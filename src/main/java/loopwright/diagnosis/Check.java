@@ -103,9 +103,9 @@ public record Check(
         && subject.filter(vehicle.battery().id()::equals).isPresent();
   }
 
-  /** Id of the part that both leads lie on, if they do. */
+  /** Id of the part that the leads lie across, if they do. */
   public Optional<String> acrossPart() {
-    return red.filter(r -> kind != CheckKind.DRAIN)
+    return red.filter(r -> !black.equals(red))
         .map(TerminalRef::part)
         .filter(part -> black.map(TerminalRef::part).filter(part::equals).isPresent());
   }
@@ -119,12 +119,9 @@ public record Check(
     return subject.map(s -> LoadRef.parse(s).part());
   }
 
-  /** Id of the part that the check is at: under the red lead, or taken in hand. */
+  /** Id of the part that the check is at: taken in hand, or else under the red lead. */
   public String at() {
-    return (kind == CheckKind.DRAIN ? handled() : red.map(TerminalRef::part))
-        .or(() -> red.map(TerminalRef::part))
-        .or(this::handled)
-        .orElse("");
+    return handled().or(() -> red.map(TerminalRef::part)).orElse("");
   }
 
   /** A name that is the same for the same check in every run. */

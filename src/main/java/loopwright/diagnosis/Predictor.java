@@ -175,9 +175,6 @@ final class Predictor {
    */
   private Prediction.Numeric quick(Hypothesis h, Check check) {
     List<OperatingPoint> points = bench.points(h, check.setting());
-    if (check.kind() == CheckKind.DRAIN) {
-      return drain(h, check, points);
-    }
     int red = network.requireNode(check.red().orElseThrow());
     int black = network.requireNode(check.black().orElseThrow());
     double middle = rough(h, points.get(0), check, red, black);
@@ -193,6 +190,11 @@ final class Predictor {
     if (check.kind() == CheckKind.DIODE) {
       return new Prediction.Numeric(mean, Math.hypot(own, JUNCTION_SPREAD), 0);
     }
+    if (check.kind() == CheckKind.DRAIN) {
+      // All of it moves with the loads that are fed at rest.
+      double rest = LOAD_SPREAD * Math.abs(mean) + DRAIN_FLOOR;
+      return new Prediction.Numeric(mean, Math.hypot(own, rest), 0);
+    }
     if (check.kind() == CheckKind.OHMS) {
       return new Prediction.Numeric(mean, Math.hypot(own, 0.1 + LOAD_SPREAD * mean), 0);
     }
@@ -203,23 +205,11 @@ final class Predictor {
     return new Prediction.Numeric(mean, Math.hypot(own, rest), middle / source * batterySd());
   }
 
-  /** What the battery gives at rest; the whole of it moves with the loads that it feeds. */
-  private Prediction.Numeric drain(Hypothesis h, Check check, List<OperatingPoint> points) {
-    double[] shown = points.stream().mapToDouble(p -> bench.shown(h, check, p).value()).toArray();
-    double mean = shown[0];
-    double own = 0;
-    for (int range = 0; range < ownRanges(h).size(); range++) {
-      double low = shown[1 + 2 * range];
-      double high = shown[2 + 2 * range];
-      mean += (low - 2 * shown[0] + high) / 6;
-      own = Math.hypot(own, (high - low) * EVEN);
-    }
-    double rest = LOAD_SPREAD * Math.abs(mean) + Workbench.DRAIN_FLOOR;
-    return new Prediction.Numeric(mean, Math.hypot(own, rest), 0);
-  }
-
   /** Spread of forward volts that planning reckons with, in volts. */
   private static final double JUNCTION_SPREAD = 0.05;
+
+  /** What planning leaves open of a drain besides its loads' spreads, in volts across 1 ohm. */
+  private static final double DRAIN_FLOOR = 0.0005;
 
   /** Spread of loads that planning reckons with, as a share. */
   private static final double LOAD_SPREAD = 0.06;
@@ -232,7 +222,7 @@ final class Predictor {
   }
 
   private double rough(Hypothesis h, OperatingPoint point, Check check, int red, int black) {
-    if (check.kind() == CheckKind.DIODE) {
+    if (check.kind() == CheckKind.DIODE || check.kind() == CheckKind.DRAIN) {
       return bench.shown(h, check, point).value();
     }
     if (check.kind() != CheckKind.OHMS) {

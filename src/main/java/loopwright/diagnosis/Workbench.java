@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
 import loopwright.knowledge.Context;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterFunction;
@@ -443,28 +444,18 @@ public final class Workbench {
       return Optional.empty();
     }
     if (check.kind() == CheckKind.DRAIN) {
-      return drained(h, check);
+      Solver solver = solver(check.setting());
+      return starts(h, check.setting(), p -> Meters.inGroundedLead(solver, p).point())
+          .flatMap(s -> encloseDrain(h, check, s));
     }
-    return starts(h, check.setting()).flatMap(s -> enclose(h, check, s));
+    return starts(h, check.setting(), p -> p).flatMap(s -> enclose(h, check, s));
   }
 
   /** Bounds of the drop across the resistor in the grounded lead. */
-  private Optional<Enclosure.Bounds> drained(Hypothesis h, Check check) {
-    Variant through = GroundedLead.resistor(h.variant());
-    return blownBefore(h)
-        .flatMap(
-            blown -> {
-              List<OperatingPoint> all =
-                  extremePoints(h, check.setting()).stream()
-                      .map(p -> shown(h, check, p).point())
-                      .toList();
-              return new Enclosure(through, check.setting())
-                  .volts(
-                      Enclosure.Starts.of(all, blown),
-                      Network.REFERENCE,
-                      GroundedLead.post(h.variant()),
-                      meter.inputOhms());
-            });
+  private Optional<Enclosure.Bounds> encloseDrain(
+      Hypothesis h, Check check, Enclosure.Starts starts) {
+    return new Enclosure(GroundedLead.resistor(h.variant()), check.setting())
+        .volts(starts, Network.REFERENCE, GroundedLead.post(h.variant()), meter.inputOhms());
   }
 
   private Optional<Enclosure.Bounds> enclose(Hypothesis h, Check check, Enclosure.Starts starts) {
@@ -494,11 +485,16 @@ public final class Workbench {
   private Optional<Enclosure.Survey> survey(Hypothesis h, Setting setting) {
     return surveys.get(
         new Key(h, setting),
-        k -> starts(h, setting).flatMap(s -> new Enclosure(h.variant(), setting).survey(s)));
+        k -> starts(h, setting, p -> p).flatMap(s -> new Enclosure(h.variant(), setting).survey(s)));
   }
 
-  /** From where to look for all ways to stand, whatever may have blown before. */
-  private Optional<Enclosure.Starts> starts(Hypothesis h, Setting setting) {
+  /**
+   * From where to look for all ways to stand, whatever may have blown before.
+   *
+   * @param with what each state comes to with the meter in place, where that changes the network
+   */
+  private Optional<Enclosure.Starts> starts(
+      Hypothesis h, Setting setting, UnaryOperator<OperatingPoint> with) {
     return blownBefore(h)
         .map(
             blown -> {
@@ -508,6 +504,7 @@ public final class Workbench {
                     solver(setting)
                         .solve(h.variant(), setting, Values.typical(h.variant()), history));
               }
+              all.replaceAll(with);
               return Enclosure.Starts.of(all, blown);
             });
   }
@@ -650,9 +647,6 @@ public final class Workbench {
     values.set(e, k, low ? threshold.low() * (1 - UNDECIDED) : threshold.high() * (1 + UNDECIDED));
     return true;
   }
-
-  /** What planning leaves open of a drain besides its loads' spreads, in volts across 1 ohm. */
-  static final double DRAIN_FLOOR = 0.0005;
 
   /** What the meter would show at one of a hypothesis's points. */
   Meters.Shown shown(Hypothesis h, Check check, OperatingPoint point) {

@@ -130,8 +130,16 @@ final class ComplaintScreen extends VBox {
     summary.setText(
         model
             .chosen()
-            .map(c -> Texts.of("complaint.summary", c.name(), Texts.of(model.kindProperty().get())))
+            .map(this::summary)
             .orElse(""));
+  }
+
+  private String summary(Circuit circuit) {
+    ComplaintKind kind = model.kindProperty().get();
+    // Nobody knows yet whose doing a flat battery is.
+    return kind == ComplaintKind.DRAINS_BATTERY
+        ? Texts.of("complaint.summaryDrain")
+        : Texts.of("complaint.summary", circuit.name(), Texts.of(kind));
   }
 
   private void rebuild() {

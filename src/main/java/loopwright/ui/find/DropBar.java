@@ -2,7 +2,6 @@ package loopwright.ui.find;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import javafx.scene.control.Label;
@@ -10,6 +9,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import loopwright.casework.Drops;
 import loopwright.ui.Texts;
+import loopwright.ui.drawing.LoopLayout;
 import loopwright.ui.widget.Parts;
 
 /**
@@ -59,7 +59,7 @@ final class DropBar extends VBox {
   }
 
   private static String volts(double volts) {
-    return String.format(Locale.ROOT, Math.abs(volts) < 1 ? "%.2f V" : "%.1f V", volts);
+    return LoopLayout.volts(volts) + " V";
   }
 
   /** The bar itself. */
