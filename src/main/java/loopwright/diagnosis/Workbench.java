@@ -485,7 +485,8 @@ public final class Workbench {
   private Optional<Enclosure.Survey> survey(Hypothesis h, Setting setting) {
     return surveys.get(
         new Key(h, setting),
-        k -> starts(h, setting, p -> p).flatMap(s -> new Enclosure(h.variant(), setting).survey(s)));
+        k ->
+            starts(h, setting, p -> p).flatMap(s -> new Enclosure(h.variant(), setting).survey(s)));
   }
 
   /**

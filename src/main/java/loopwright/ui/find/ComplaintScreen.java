@@ -127,11 +127,7 @@ final class ComplaintScreen extends VBox {
   }
 
   private void summarise() {
-    summary.setText(
-        model
-            .chosen()
-            .map(this::summary)
-            .orElse(""));
+    summary.setText(model.chosen().map(this::summary).orElse(""));
   }
 
   private String summary(Circuit circuit) {

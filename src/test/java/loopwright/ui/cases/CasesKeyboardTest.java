@@ -146,8 +146,7 @@ class CasesKeyboardTest {
     read(robot);
     robot.write("o");
     run(robot, () -> {});
-    assertThat(((KeyButton) screen.lookup("#own-record")).getText())
-        .isEqualTo("Own record: no");
+    assertThat(((KeyButton) screen.lookup("#own-record")).getText()).isEqualTo("Own record: no");
     assertThat(told()).startsWith("Failures count as often as the tables say");
     assertThat(counting).containsExactly(true, false);
     new OwnRecordSwitch(preferences, counting::add);
