@@ -20,6 +20,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.stage.Stage;
+import javafx.stage.WindowEvent;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.feed.MeterFeed;
@@ -231,6 +232,8 @@ public final class MainWindow {
     } else {
       stage.getScene().setRoot(root);
     }
+    // A closed window holds no meter: another program may want its port.
+    stage.addEventHandler(WindowEvent.WINDOW_HIDDEN, e -> find.complaint().ownMeter().close());
     stage.show();
     takeFocus();
   }
