@@ -1,5 +1,7 @@
 package loopwright.app;
 
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -24,7 +26,9 @@ final class Library implements VehicleLibrary {
     preferences
         .read(Preferences.Item.VEHICLE)
         .filter(name -> !Vehicles.DEMO.contains(name))
-        .ifPresent(name -> entries.add(new Entry(name, title(name), name, Shelf.RECENT)));
+        .ifPresent(
+            name ->
+                title(name).ifPresent(t -> entries.add(new Entry(name, t, name, Shelf.RECENT))));
     for (String name : Vehicles.DEMO) {
       Optional<Vehicle> vehicle = vehicles.demo(name);
       vehicle.ifPresent(v -> entries.add(new Entry(name, v.name(), detail(v), Shelf.DEMO)));
@@ -32,9 +36,15 @@ final class Library implements VehicleLibrary {
     return entries;
   }
 
-  private static String title(String name) {
-    String file = java.nio.file.Path.of(name).getFileName().toString();
-    return file.endsWith(".json") ? file.substring(0, file.length() - 5) : file;
+  /** What the file is called; empty if the settings name none that can be. */
+  private static Optional<String> title(String name) {
+    try {
+      return Optional.ofNullable(Path.of(name).getFileName())
+          .map(Path::toString)
+          .map(f -> f.endsWith(".json") ? f.substring(0, f.length() - 5) : f);
+    } catch (InvalidPathException e) {
+      return Optional.empty();
+    }
   }
 
   private static String detail(Vehicle v) {

@@ -10,6 +10,7 @@ import loopwright.casework.CheckView.OutcomeView;
 import loopwright.casework.Problem;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
+import loopwright.io.wire.Fields;
 
 /**
  * What can be typed for an answer.
@@ -82,7 +83,7 @@ record Entry(CheckKind kind, List<Seen> choices, List<String> words, List<Outcom
     if (text.chars().noneMatch(Character::isDigit)) {
       throw new Problem(
           "entry",
-          Page.plain(text),
+          Fields.cut(text),
           "a value such as 12.4, 12.4 V, 35 mV or OL"
               + (outcomes.isEmpty() ? "" : ", or a letter from the list")
               + "; help shows all words");
@@ -113,7 +114,7 @@ record Entry(CheckKind kind, List<Seen> choices, List<String> words, List<Outcom
             () ->
                 new Problem(
                     "entry",
-                    Page.plain(text),
+                    Fields.cut(text),
                     "what is seen: " + String.join(", ", accepted) + "; help shows all words")));
   }
 }

@@ -106,6 +106,6 @@ final class Page {
 
   /** Text from files may hold anything; a terminal must not obey it. */
   static String plain(String text) {
-    return text.replaceAll("\\s+", " ").replaceAll("\\p{Cntrl}", "?").strip();
+    return text.replaceAll("\\s+", " ").replaceAll("\\p{Cc}", "?").strip();
   }
 }

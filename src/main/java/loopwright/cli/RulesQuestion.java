@@ -63,7 +63,7 @@ final class RulesQuestion {
 
   /** Names and titles are somebody else's words, and could move the cursor. */
   private static String plain(String text) {
-    String line = text.replaceAll("[\\p{Cntrl}\\p{Cf}]", "?");
+    String line = text.replaceAll("[\\p{Cc}\\p{Cf}]", "?");
     return line.length() <= LONGEST_TITLE ? line : line.substring(0, LONGEST_TITLE) + "...";
   }
 

@@ -28,7 +28,7 @@ final class RuleReader {
   private static final Pattern SLUG = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
   private static final Pattern RULE = Pattern.compile("(?m)^rule\\s+\"([^\"]*)\"");
   private static final Pattern TEXT_FILE = Pattern.compile("text_([a-z]{2,3})\\.properties");
-  private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\]|\\\\.)*)\"");
+  private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\]|\\\\.)*+)\"");
   private static final Pattern INSERT = Pattern.compile("insertLogical\\s*\\(");
   private static final Pattern NOT_ALLOWED =
       Pattern.compile(

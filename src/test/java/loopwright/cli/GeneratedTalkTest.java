@@ -21,9 +21,12 @@ import loopwright.casework.CaseStore;
 import loopwright.casework.CaseView;
 import loopwright.casework.FindCase;
 import loopwright.casework.Problem;
+import loopwright.casework.feed.MeterWatch;
 import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.NewVehicleForm;
+import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.ComplaintKind;
+import loopwright.diagnosis.Reading;
 import loopwright.evidence.Bench;
 import loopwright.generated.Generated;
 import loopwright.io.VehicleFile;
@@ -34,7 +37,7 @@ import loopwright.model.VehicleCheck;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Spoilt lines to the machine conversation, and spoilt files of answers. */
+/** Spoilt lines to the machine conversation, spoilt readings, and spoilt files of answers. */
 class GeneratedTalkTest {
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -191,6 +194,51 @@ class GeneratedTalkTest {
       new LineTalk(findCase, Shed.pumper(), "pumper", Optional.empty(), "", in, told).run();
     }
     return out.toString(StandardCharsets.UTF_8).lines().toList();
+  }
+
+  /** What is typed or pasted for a reading counts only as what a meter can show. */
+  @Test
+  void readings() {
+    Generated.run(
+        "readings",
+        seeds(
+            Stream.of(
+                "12.4 V",
+                "12,40",
+                "-35 mV DC",
+                "4.7 kOhm",
+                "+1.24100000E+01",
+                "OL",
+                "1.",
+                "120 mA",
+                "a",
+                "0.3 \u03a9",
+                "12.41 V; 12.42 V",
+                "2024-05-17 12:01:07  12.4 V")),
+        bytes -> {
+          String text = new String(bytes, StandardCharsets.UTF_8);
+          boolean accepted = false;
+          for (CheckKind kind : CheckKind.values()) {
+            accepted |= counts(kind, text);
+            Optional<String> typed = MeterWatch.typed(text);
+            accepted |= typed.isPresent() && counts(kind, typed.get());
+          }
+          return accepted;
+        });
+  }
+
+  private static boolean counts(CheckKind kind, String text) {
+    try {
+      Reading.Value value = loopwright.casework.Entry.understand(kind, Entry.of(kind).read(text));
+      if (value instanceof Reading.Value.Number number) {
+        assertThat(Math.abs(number.value())).isLessThanOrEqualTo(1e9);
+        assertThat(number.step()).isPositive().isFinite();
+      }
+      return true;
+    } catch (Problem e) {
+      assertThat(e.getMessage()).isNotBlank().hasSizeLessThan(10_000);
+      return false;
+    }
   }
 
   @Test

@@ -24,7 +24,7 @@ public final class Generated {
   private static final int ALL = Integer.getInteger("loopwright.generated", 4_000);
 
   /** Kinds of reader that share them. */
-  private static final int READERS = 10;
+  private static final int READERS = 14;
 
   /** No input may take longer, however busy the machine is. */
   private static final long LONGEST_SECONDS = 30;

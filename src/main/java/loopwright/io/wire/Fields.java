@@ -204,7 +204,7 @@ public final class Fields {
   /** Text as messages show it: cut short, without control characters. */
   public static String cut(String text) {
     String plain = text.length() > 4 * SHOWN ? text.substring(0, 4 * SHOWN) : text;
-    plain = plain.replaceAll("\\p{Cntrl}", "?");
+    plain = plain.replaceAll("\\p{Cc}", "?");
     return plain.length() <= SHOWN ? plain : plain.substring(0, SHOWN) + "...";
   }
 }

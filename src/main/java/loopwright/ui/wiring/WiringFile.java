@@ -349,12 +349,13 @@ public final class WiringFile {
 
   /** Takes up unsaved work on another vehicle. */
   public void takeUp(UnsavedWork.Kept copy) {
-    if (Path.of(copy.name()).isAbsolute()) {
-      open(Path.of(copy.name()));
-    } else {
-      beginNew(copy.vehicle());
-      name.set(copy.name());
-    }
+    WiringViewModel.path(copy.name())
+        .ifPresentOrElse(
+            this::open,
+            () -> {
+              beginNew(copy.vehicle());
+              name.set(copy.name());
+            });
   }
 
   /** Forgets unsaved work. */

@@ -115,7 +115,8 @@ public final class WiringViewModel {
     path(name).ifPresentOrElse(file::open, () -> file.begin(name, loaded));
   }
 
-  private static Optional<Path> path(String name) {
+  /** The full path that a vehicle's name is; empty if it comes from no file. */
+  static Optional<Path> path(String name) {
     try {
       return Optional.of(Path.of(name)).filter(Path::isAbsolute);
     } catch (InvalidPathException e) {

@@ -204,6 +204,7 @@ class FileProofStoreTest {
   @Test
   void aProgramKilledAtAnyMomentKeepsEveryProofItTold() throws Exception {
     Random dice = new Random(1_972);
+    int proven = 0;
     for (int kill = 0; kill < Killed.times(); kill++) {
       Path proofs = folder.resolve("kill-" + kill);
       int told = Killed.after(Prover.class, proofs.toString(), List.of(), 60, dice).size();
@@ -216,7 +217,9 @@ class FileProofStoreTest {
       assertThat(kept.missing()).matches("|The last line was cut off while it was written .*");
       store.append("pumper", MORE);
       assertThat(store.read("pumper").events()).hasSize(kept.events().size() + 1).endsWith(MORE);
+      proven += told;
     }
+    System.out.printf("%d kills: %d proofs told, none lost%n", Killed.times(), proven);
   }
 
   /** The program that is killed: proves one circuit after the other, and tells when it has. */
