@@ -7,6 +7,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import loopwright.casework.Phrases;
+import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.CaseRecord;
 import loopwright.casework.record.RecordTables;
 import loopwright.casework.record.RecordText;
@@ -19,7 +20,7 @@ import loopwright.report.RecordSheet;
 import loopwright.ui.cases.CaseFiles;
 
 /** Writes what the window prints and exports of kept cases. */
-record KeptCaseFiles(Phrases phrases, Clock clock) implements CaseFiles {
+record KeptCaseFiles(CaseArchive archive, Phrases phrases, Clock clock) implements CaseFiles {
   @Override
   public Path write(Sheet sheet, List<CaseRecord> records, Path folder) throws IOException {
     String name =
@@ -33,6 +34,7 @@ record KeptCaseFiles(Phrases phrases, Clock clock) implements CaseFiles {
           case RECORD ->
               RecordSheet.pdf(
                   new RecordText(records.get(0), phrases, clock.getZone()),
+                  archive::picture,
                   PageSize.A4,
                   Paper.day(LocalDate.now(clock)),
                   phrases);

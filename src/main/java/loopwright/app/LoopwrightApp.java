@@ -23,6 +23,7 @@ import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.PatternWords;
+import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
 import loopwright.io.UnsavedFiles;
 import loopwright.io.VehicleFiles;
@@ -61,6 +62,7 @@ public class LoopwrightApp extends Application {
     KeptPreferences preferences = new KeptPreferences(data);
     Loops loops = new Loops(engine);
     Basis basis = new Basis(engine.knowledge(), new PatternWords(Locale.ENGLISH));
+    CaseArchive archive = new KeptCases(Engine.store(data), Clock.systemDefaultZone());
     MainWindow window =
         new MainWindow(
             engine.desk(),
@@ -87,8 +89,8 @@ public class LoopwrightApp extends Application {
                 new CircuitPage(engine.proveDesk(), preferences, background),
                 new GroundPage(engine.groundDesk(), preferences, background)),
             new CaseShelf(
-                new KeptCases(Engine.store(data), Clock.systemDefaultZone()),
-                new KeptCaseFiles(engine.phrases(), Clock.systemDefaultZone()),
+                archive,
+                new KeptCaseFiles(archive, engine.phrases(), Clock.systemDefaultZone()),
                 Path.of(System.getProperty("user.home", "."))));
     window.meters(new Instruments());
     stage.setTitle("Loopwright");

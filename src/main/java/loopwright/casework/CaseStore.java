@@ -2,6 +2,7 @@ package loopwright.casework;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Where cases are kept: an append-only journal each. Implemented by the io room.
@@ -34,6 +35,17 @@ public interface CaseStore {
 
   /** Ids of the kept cases, newest first. */
   List<String> ids();
+
+  /**
+   * A photo that was put to a case.
+   *
+   * @param file its path as {@link Journal#photo} told it
+   * @return the picture, small enough for a page; empty if it is gone, can't be read or doesn't lie
+   *     below the folder of the cases
+   */
+  default Optional<Picture> picture(String file) {
+    return Optional.empty();
+  }
 
   /** One case's journal, open for writing. */
   interface Journal extends AutoCloseable {

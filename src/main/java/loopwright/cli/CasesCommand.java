@@ -149,8 +149,10 @@ final class CasesCommand implements Callable<Integer> {
       }
       return out.unknownEnding(world, ".pdf");
     }
-    return out.write(
-        world, NAME, RecordSheet.pdf(text, out.paper, OutOptions.today(world), out.phrases));
+    byte[] pdf =
+        RecordSheet.pdf(
+            text, world.archive()::picture, out.paper, OutOptions.today(world), out.phrases);
+    return out.write(world, NAME, pdf);
   }
 
   private int export(List<CaseRecord> records) {

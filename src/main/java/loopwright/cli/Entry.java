@@ -73,7 +73,8 @@ record Entry(CheckKind kind, List<Seen> choices, List<String> words, List<Outcom
     }
     if (NUMBER.matcher(text).matches()) {
       if (kind == CheckKind.MILLIVOLTS && text.matches("[+-]?0?[.,]\\d*[1-9]\\d*")) {
-        throw new Problem("entry", text, "the unit too, since it may be either: V or mV");
+        throw new Problem(
+            "entry", Fields.cut(text), "the unit too, since it may be either: V or mV");
       }
       return new Answer.Text(text + " " + Staircase.unit(kind));
     }

@@ -3,9 +3,12 @@ package loopwright.io;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import loopwright.casework.Problem;
 import loopwright.model.Photo;
@@ -31,7 +34,7 @@ public final class PhotoFiles {
     }
     try {
       Path photo = given.toRealPath();
-      if (!Files.isRegularFile(photo) || Files.size(photo) > MOST_BYTES) {
+      if (!fits(photo)) {
         throw new Problem(PHOTO, given.toString(), "a file of at most 50 MB");
       }
       Path home = folder.toRealPath();
@@ -47,10 +50,37 @@ public final class PhotoFiles {
     }
   }
 
+  /**
+   * The file of a photo that a vehicle or a case names; empty if there is none, or if it doesn't
+   * lie below the folder once links are followed.
+   */
+  public static Optional<Path> find(Path folder, String file) {
+    if (!Photo.fits(file)) {
+      return Optional.empty();
+    }
+    try {
+      Path photo = folder.resolve(file).toRealPath();
+      return photo.startsWith(folder.toRealPath()) && fits(photo)
+          ? Optional.of(photo)
+          : Optional.empty();
+    } catch (IOException | InvalidPathException e) {
+      return Optional.empty();
+    }
+  }
+
+  private static boolean fits(Path photo) throws IOException {
+    return Files.isRegularFile(photo) && Files.size(photo) <= MOST_BYTES;
+  }
+
   private static String copy(Path photo, Path home, String ending) throws IOException {
     String name = photo.getFileName().toString();
     String plain = name.substring(0, name.lastIndexOf('.')).replaceAll("[^\\p{L}\\p{N}_-]+", "-");
-    Path photos = Files.createDirectories(home.resolve("photos"));
+    Path photos = home.resolve("photos");
+    if (Files.notExists(photos, LinkOption.NOFOLLOW_LINKS)) {
+      Files.createDirectory(photos);
+    } else if (!photos.toRealPath().startsWith(home)) {
+      throw new IOException("the folder photos leads elsewhere");
+    }
     Path to = photos.resolve(plain + "." + ending);
     for (int i = 2; Files.exists(to) && Files.mismatch(photo, to) >= 0; i++) {
       to = photos.resolve(plain + "-" + i + "." + ending);

@@ -12,6 +12,7 @@ import java.util.Optional;
 import loopwright.casework.Problem;
 import loopwright.casework.edit.VehicleStore;
 import loopwright.io.SafeFile.Watch;
+import loopwright.model.Photo;
 import loopwright.model.Vehicle;
 
 /**
@@ -251,6 +252,11 @@ public final class VehicleFiles implements VehicleStore {
     @Override
     public String attach(Path photo) throws Problem {
       return PhotoFiles.attach(photo, file.getParent());
+    }
+
+    @Override
+    public Optional<Path> file(Photo photo) {
+      return PhotoFiles.find(file.getParent(), photo.file());
     }
 
     @Override

@@ -3,6 +3,7 @@ package loopwright.report;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import loopwright.casework.Picture;
 
 /** One page laid out: texts and lines in their places, all black. */
 final class Leaf {
@@ -31,6 +32,9 @@ final class Leaf {
       steps = List.copyOf(steps);
     }
   }
+
+  /** A picture that fills a box. */
+  record Photo(Picture picture, Box box) implements Mark {}
 
   /** A part of a path. */
   sealed interface Step {
@@ -79,6 +83,11 @@ final class Leaf {
     return marks.stream().filter(Text.class::isInstance).map(Text.class::cast).toList();
   }
 
+  /** The photos on the page. */
+  List<Photo> photos() {
+    return marks.stream().filter(Photo.class::isInstance).map(Photo.class::cast).toList();
+  }
+
   /** Puts a text with its left end and the top of its line in place; says what its ink takes up. */
   Box text(String text, Typeface face, double size, double x, double top) {
     String plain = face.plain(text);
@@ -97,6 +106,14 @@ final class Leaf {
   /** Puts a text with its right end in place. */
   Box textRight(String text, Typeface face, double size, double right, double top) {
     return text(text, face, size, right - face.width(text, size), top);
+  }
+
+  /** Puts a picture as large as it fits into a room, at its top and left; says where it is. */
+  Box photo(Picture picture, Box room) {
+    double scale = Math.min(room.width() / picture.width(), room.height() / picture.height());
+    Box box = new Box(room.x(), room.y(), scale * picture.width(), scale * picture.height());
+    marks.add(new Photo(picture, box));
+    return box;
   }
 
   /** Puts a text round its middle. */

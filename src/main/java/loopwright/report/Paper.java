@@ -248,19 +248,18 @@ public final class Paper {
     return leaves.size();
   }
 
-  /** The pages, each with its number. */
+  /** The pages, each with its number, and what names of scripts stand for where there are any. */
   List<Leaf> finished() {
     List<Leaf> numbered = new ArrayList<>();
     for (int i = 0; i < leaves.size(); i++) {
       Leaf leaf = leaves.get(i).copy();
       String number =
           phrases.say("print.page", Integer.toString(i + 1), Integer.toString(leaves.size()));
-      leaf.textRight(
-          number,
-          Typeface.REGULAR,
-          SMALL,
-          leaf.width() - MARGIN,
-          leaf.height() - MARGIN - SMALL * Typeface.LEADING);
+      double foot = leaf.height() - MARGIN - SMALL * Typeface.LEADING;
+      leaf.textRight(number, Typeface.REGULAR, SMALL, leaf.width() - MARGIN, foot);
+      if (leaf.texts().stream().anyMatch(t -> t.text().contains(Typeface.NAMED))) {
+        leaf.text(phrases.say("print.script"), Typeface.REGULAR, SMALL, MARGIN, foot);
+      }
       numbered.add(leaf);
     }
     return numbered;

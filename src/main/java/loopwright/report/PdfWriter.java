@@ -3,7 +3,8 @@ package loopwright.report;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.EnumMap;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -13,19 +14,19 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
+import org.apache.pdfbox.pdmodel.graphics.image.JPEGFactory;
 
-/** Writes leaves to a PDF document. No colour is ever set: what is drawn is black. */
+/**
+ * Writes leaves to a PDF document. No colour is ever set: what is drawn is black; only photos have
+ * colours of their own.
+ */
 final class PdfWriter {
   private PdfWriter() {}
 
   static byte[] write(List<Leaf> leaves, String title) {
     try (PDDocument document = new PDDocument();
-        TrueTypeFont regular = Typeface.REGULAR.open();
-        TrueTypeFont bold = Typeface.BOLD.open()) {
+        Embedded fonts = new Embedded(document)) {
       document.getDocumentInformation().setTitle(title);
-      Map<Typeface, PDFont> fonts = new EnumMap<>(Typeface.class);
-      fonts.put(Typeface.REGULAR, embedded(document, regular));
-      fonts.put(Typeface.BOLD, embedded(document, bold));
       for (Leaf leaf : leaves) {
         PDPage page = new PDPage(new PDRectangle((float) leaf.width(), (float) leaf.height()));
         document.addPage(page);
@@ -35,6 +36,14 @@ final class PdfWriter {
               text(out, text, leaf.height(), fonts);
             } else if (mark instanceof Leaf.Path path) {
               path(out, path, leaf.height());
+            } else if (mark instanceof Leaf.Photo photo) {
+              Box box = photo.box();
+              out.drawImage(
+                  JPEGFactory.createFromByteArray(document, photo.picture().jpeg()),
+                  (float) box.x(),
+                  (float) (leaf.height() - box.bottom()),
+                  (float) box.width(),
+                  (float) box.height());
             }
           }
         }
@@ -48,20 +57,46 @@ final class PdfWriter {
     }
   }
 
-  private static PDFont embedded(PDDocument document, TrueTypeFont font) throws IOException {
-    // Ligatures would be one glyph for two letters: measured and searched for otherwise.
-    font.disableGsubFeature("liga");
-    font.disableGsubFeature("clig");
-    return PDType0Font.load(document, font, true);
+  /** The fonts of a document, each put in when its first letter is written. */
+  private static final class Embedded implements AutoCloseable {
+    private final PDDocument document;
+    private final Map<Letters, PDFont> fonts = new HashMap<>();
+    private final List<TrueTypeFont> open = new ArrayList<>();
+
+    Embedded(PDDocument document) {
+      this.document = document;
+    }
+
+    PDFont font(Letters letters) throws IOException {
+      PDFont font = fonts.get(letters);
+      if (font == null) {
+        TrueTypeFont opened = letters.open();
+        open.add(opened);
+        // Ligatures would be one glyph for two letters: measured and searched for otherwise.
+        opened.disableGsubFeature("liga");
+        opened.disableGsubFeature("clig");
+        font = PDType0Font.load(document, opened, true);
+        fonts.put(letters, font);
+      }
+      return font;
+    }
+
+    @Override
+    public void close() throws IOException {
+      for (TrueTypeFont font : open) {
+        font.close();
+      }
+    }
   }
 
-  private static void text(
-      PDPageContentStream out, Leaf.Text text, double height, Map<Typeface, PDFont> fonts)
+  private static void text(PDPageContentStream out, Leaf.Text text, double height, Embedded fonts)
       throws IOException {
     out.beginText();
-    out.setFont(fonts.get(text.face()), (float) text.size());
     out.newLineAtOffset((float) text.box().x(), (float) (height - text.baseline()));
-    out.showText(text.text());
+    for (Typeface.Run run : text.face().runs(text.text())) {
+      out.setFont(fonts.font(run.letters()), (float) text.size());
+      out.showText(run.text());
+    }
     out.endText();
   }
 

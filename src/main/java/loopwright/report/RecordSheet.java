@@ -1,11 +1,14 @@
 package loopwright.report;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import loopwright.casework.Phrases;
+import loopwright.casework.Picture;
 import loopwright.casework.list.ListTable;
 import loopwright.casework.record.RecordText;
 
-/** A case on one page. */
+/** A case on one page, with its photos on another. */
 public final class RecordSheet {
   private RecordSheet() {}
 
@@ -22,10 +25,18 @@ public final class RecordSheet {
    * The record as a PDF file: one page, wherever all readings fit on one; what can be looked up
    * again is left out first.
    *
+   * @param pictures the photos put to it, by their paths; they follow on a page of their own
    * @param date the day of printing, in words
    */
-  public static byte[] pdf(RecordText text, PageSize size, String date, Phrases phrases) {
-    return paper(text, size, date, phrases).pdf();
+  public static byte[] pdf(
+      RecordText text,
+      Function<String, Optional<Picture>> pictures,
+      PageSize size,
+      String date,
+      Phrases phrases) {
+    Paper paper = paper(text, size, date, phrases);
+    new PhotoPage(paper, phrases).add(text.record().photos(), pictures);
+    return paper.pdf();
   }
 
   static Paper paper(RecordText text, PageSize size, String date, Phrases phrases) {

@@ -1,19 +1,20 @@
 package loopwright.report;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
+import java.lang.Character.UnicodeScript;
+import java.text.Normalizer;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
-import org.apache.fontbox.ttf.CmapLookup;
-import org.apache.fontbox.ttf.TTFParser;
-import org.apache.fontbox.ttf.TrueTypeFont;
-import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import java.util.Locale;
+import java.util.Set;
 
-/** The two weights of the font that comes with the program: measured here, embedded on writing. */
+/**
+ * The two weights of the font that comes with the program, each with a second font for the letters
+ * that it lacks; that one is read when the first such letter comes.
+ */
 enum Typeface {
-  REGULAR("AtkinsonHyperlegibleNext-Regular.ttf"),
-  BOLD("AtkinsonHyperlegibleNext-Bold.ttf");
+  REGULAR("ui/fonts/AtkinsonHyperlegibleNext-Regular.ttf", "report/fonts/DejaVuSans.ttf"),
+  BOLD("ui/fonts/AtkinsonHyperlegibleNext-Bold.ttf", "report/fonts/DejaVuSans-Bold.ttf");
 
   /** Height of a line as a share of the size. */
   static final double LEADING = 1.25;
@@ -27,55 +28,107 @@ enum Typeface {
   /** How far the deepest letters reach below the baseline, as a share of the size. */
   static final double DEEPEST = 0.25;
 
-  private final byte[] bytes;
-  private final CmapLookup glyphs;
-  private final TrueTypeFont font;
-  private final double perEm;
+  /** Stands before the name of a script that isn't printed. */
+  static final String NAMED = "\u27e6";
 
-  Typeface(String file) {
-    try (InputStream in = Typeface.class.getResourceAsStream("/loopwright/ui/fonts/" + file)) {
-      if (in == null) {
-        throw new IllegalStateException("the program lacks its font " + file);
+  /** Scripts whose letters stand one behind the other, from left to right, each in one form. */
+  private static final Set<UnicodeScript> BY_LETTERS =
+      EnumSet.of(
+          UnicodeScript.LATIN,
+          UnicodeScript.GREEK,
+          UnicodeScript.CYRILLIC,
+          UnicodeScript.ARMENIAN,
+          UnicodeScript.GEORGIAN,
+          UnicodeScript.COMMON,
+          UnicodeScript.INHERITED);
+
+  private final Letters own;
+  private final String moreFile;
+  private Letters more;
+
+  /** A text whose letters all come from one font file. */
+  record Run(Letters letters, String text) {}
+
+  Typeface(String file, String moreFile) {
+    this.own = new Letters(file);
+    this.moreFile = moreFile;
+  }
+
+  private Letters more() {
+    synchronized (moreFile) {
+      if (more == null) {
+        more = new Letters(moreFile);
       }
-      bytes = in.readAllBytes();
-      font = open();
-      glyphs = font.getUnicodeCmapLookup();
-      perEm = font.getUnitsPerEm();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      return more;
     }
   }
 
-  /** The font anew, for one document. */
-  TrueTypeFont open() throws IOException {
-    return new TTFParser().parse(new RandomAccessReadBuffer(bytes));
+  /** The font file that a letter is taken from. */
+  private Letters of(int codePoint) {
+    return own.has(codePoint) ? own : more();
+  }
+
+  private boolean prints(int codePoint) {
+    return own.has(codePoint)
+        || (BY_LETTERS.contains(UnicodeScript.of(codePoint)) && more().has(codePoint));
   }
 
   /** Width of a text in points. */
   double width(String text, double size) {
-    double units =
-        plain(text)
-            .codePoints()
-            .mapToDouble(
-                c -> {
-                  try {
-                    return font.getAdvanceWidth(glyphs.getGlyphId(c));
-                  } catch (IOException e) {
-                    throw new UncheckedIOException(e);
-                  }
-                })
-            .sum();
-    return units / perEm * size;
+    return size * plain(text).codePoints().mapToDouble(c -> of(c).width(c)).sum();
   }
 
-  /** The text with a question mark for whatever the font has no glyph for, without line breaks. */
+  /**
+   * A text that can be printed, cut where the font file changes.
+   *
+   * @param plain as {@link #plain} gives it
+   */
+  List<Run> runs(String plain) {
+    List<Run> runs = new ArrayList<>();
+    int from = 0;
+    for (int at = 0; at < plain.length(); ) {
+      Letters letters = of(plain.codePointAt(at));
+      while (at < plain.length() && of(plain.codePointAt(at)) == letters) {
+        at = plain.offsetByCodePoints(at, 1);
+      }
+      runs.add(new Run(letters, plain.substring(from, at)));
+      from = at;
+    }
+    return runs;
+  }
+
+  /**
+   * The text as it can be printed, without line breaks: what is in a script that can't be set
+   * letter by letter is named by that script, for instance {@code ⟦Arabic⟧}.
+   */
   String plain(String text) {
+    String spaced = text.replaceAll("\\s", " ").replace('\u2212', '-');
+    if (spaced.codePoints().allMatch(this::prints)) {
+      return spaced;
+    }
     StringBuilder out = new StringBuilder();
-    text.replaceAll("\\s", " ")
-        .codePoints()
-        .map(c -> c == '\u2212' ? '-' : c)
-        .forEach(c -> out.appendCodePoint(glyphs.getGlyphId(c) == 0 ? '?' : c));
+    String composed = Normalizer.normalize(spaced, Normalizer.Form.NFC);
+    UnicodeScript left = UnicodeScript.COMMON;
+    for (int c : composed.codePoints().toArray()) {
+      UnicodeScript script = UnicodeScript.of(c);
+      boolean joins = script == UnicodeScript.COMMON || script == UnicodeScript.INHERITED;
+      if (prints(c)) {
+        out.appendCodePoint(c);
+        left = c == ' ' ? left : UnicodeScript.COMMON;
+      } else if (joins && left == UnicodeScript.COMMON) {
+        out.append(Character.getType(c) == Character.FORMAT ? "" : "?");
+      } else if (!joins && script != left) {
+        out.append(NAMED).append(name(script)).append('\u27e7');
+        left = script;
+      }
+    }
     return out.toString();
+  }
+
+  /** Name of a script by Unicode. */
+  private static String name(UnicodeScript script) {
+    String name = script.name().replace('_', ' ');
+    return name.charAt(0) + name.substring(1).toLowerCase(Locale.ROOT);
   }
 
   /** The text in lines no wider than given; a word that is wider is cut. */

@@ -30,7 +30,7 @@ public record RuleFiles(SortedMap<String, String> texts) {
   /** Most files in a folder, and the largest in bytes: far more than the program's own. */
   private static final int MOST_FILES = 2_000;
 
-  private static final long MOST_BYTES = 1_000_000;
+  private static final long MOST_BYTES = 50_000;
 
   /** Copies the map. */
   public RuleFiles {
@@ -47,7 +47,7 @@ public record RuleFiles(SortedMap<String, String> texts) {
     try (Stream<Path> paths = Files.walk(root)) {
       for (Path path : (Iterable<Path>) paths.filter(RuleFiles::belongs)::iterator) {
         if (texts.size() == MOST_FILES || Files.size(path) > MOST_BYTES) {
-          throw new IOException("it holds more than 2,000 files or one of more than 1 MB");
+          throw new IOException("it holds more than 2,000 files or one of more than 50 kB");
         }
         String name = root.relativize(path).toString().replace('\\', '/');
         texts.put(name, Files.readString(path, StandardCharsets.UTF_8));

@@ -42,7 +42,7 @@ class GeneratedTalkTest {
   private static final ObjectMapper JSON = new ObjectMapper();
 
   /** Lines to a case that is solved, for each thousand to the one that isn't. */
-  private static final int SOLVED_PER_THOUSAND = 50;
+  private static final int SOLVED_PER_THOUSAND = 100;
 
   /** What solving for one line may allocate, nearly all of it for moments, in bytes. */
   private static final long SOLVED_BYTES = 8L << 30;

@@ -3,6 +3,7 @@ package loopwright.io;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -12,9 +13,11 @@ import loopwright.casework.edit.Edit;
 import loopwright.casework.edit.PartEdits;
 import loopwright.casework.edit.VehicleStore;
 import loopwright.evidence.Bench;
+import loopwright.io.journal.FileCaseStore;
 import loopwright.model.Photo;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -93,6 +96,43 @@ class PhotosTest {
       assertThatThrownBy(() -> opened.attach(folder.resolve("gone.jpg")))
           .hasMessageContaining("can't be taken");
     }
+  }
+
+  /** A folder that was unpacked may hold links: none is followed out of it, to read or to write. */
+  @Test
+  void aLinkOutOfTheFolderIsNotFollowed() throws Exception {
+    Path home = Files.createDirectories(folder.resolve("home"));
+    Path secret = Files.write(folder.resolve("secret.jpg"), new byte[] {1, 2, 3});
+    Path elsewhere = Files.createDirectories(folder.resolve("elsewhere"));
+    Files.write(home.resolve("near.jpg"), new byte[] {4});
+    try {
+      Files.createSymbolicLink(home.resolve("out.jpg"), secret);
+      Files.createSymbolicLink(home.resolve("gone.jpg"), folder.resolve("gone"));
+      Files.createSymbolicLink(home.resolve("in.jpg"), Path.of("near.jpg"));
+      Files.createSymbolicLink(home.resolve("photos"), elsewhere);
+      Files.createSymbolicLink(home.resolve("up"), folder);
+    } catch (UnsupportedOperationException | IOException e) {
+      Assumptions.abort("no links here: " + e.getMessage());
+    }
+    try (VehicleStore.Opened opened =
+        new VehicleFiles().create(home.resolve("v.json"), Bench.vehicle("pumper"))) {
+      assertThat(opened.file(photo("out.jpg"))).isEmpty();
+      assertThat(opened.file(photo("up/secret.jpg"))).isEmpty();
+      assertThat(opened.file(photo("gone.jpg"))).isEmpty();
+      assertThat(opened.file(photo("up"))).isEmpty();
+      assertThat(opened.file(photo("near.jpg"))).contains(home.resolve("near.jpg").toRealPath());
+      assertThat(opened.file(photo("in.jpg"))).contains(home.resolve("near.jpg").toRealPath());
+      assertThatThrownBy(() -> opened.attach(secret))
+          .isInstanceOf(Problem.class)
+          .hasMessageContaining("the folder photos leads elsewhere");
+    }
+    assertThat(elsewhere).isEmptyDirectory();
+    assertThat(new FileCaseStore(home).picture("out.jpg")).isEmpty();
+    assertThat(new FileCaseStore(home).picture("../secret.jpg")).isEmpty();
+  }
+
+  private static Photo photo(String file) {
+    return new Photo(file, Optional.empty());
   }
 
   @Test

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import loopwright.casework.Problem;
+import loopwright.model.Photo;
 import loopwright.model.Vehicle;
 
 /**
@@ -97,6 +98,9 @@ public interface VehicleStore {
      * @throws Problem if it is no picture or can't be read or copied
      */
     String attach(Path photo) throws Problem;
+
+    /** A photo's file; empty if it is gone or doesn't lie below the vehicle's folder. */
+    Optional<Path> file(Photo photo);
 
     @Override
     void close();

@@ -2,6 +2,8 @@ package loopwright.casework.record;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import loopwright.casework.Picture;
 import loopwright.casework.Problem;
 
 /** The kept cases, to be looked at. */
@@ -41,4 +43,13 @@ public interface CaseArchive {
    * @throws Problem if it is no picture, can't be copied, or the case is open
    */
   void attach(String caseId, Path photo, String caption) throws Problem;
+
+  /**
+   * A photo that was put to a case; empty if it can't be shown.
+   *
+   * @param file its path as the case has it
+   */
+  default Optional<Picture> picture(String file) {
+    return Optional.empty();
+  }
 }

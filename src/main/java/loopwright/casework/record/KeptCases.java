@@ -5,8 +5,10 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
+import loopwright.casework.Picture;
 import loopwright.casework.Problem;
 
 /** The kept cases of a store. */
@@ -49,5 +51,10 @@ public final class KeptCases implements CaseArchive {
     try (CaseStore.Journal journal = store.load(caseId).journal()) {
       journal.append(new CaseEvent.Photographed(clock.instant(), journal.photo(photo), caption));
     }
+  }
+
+  @Override
+  public Optional<Picture> picture(String file) {
+    return store.picture(file);
   }
 }

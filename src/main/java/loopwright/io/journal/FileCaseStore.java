@@ -2,10 +2,13 @@ package loopwright.io.journal;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
+import loopwright.casework.Picture;
 import loopwright.casework.Problem;
 import loopwright.io.PhotoFiles;
+import loopwright.io.PictureFile;
 
 /** Keeps each case in a file of its own, {@code ID.case.jsonl}, in one folder. */
 public final class FileCaseStore implements CaseStore {
@@ -50,6 +53,11 @@ public final class FileCaseStore implements CaseStore {
   @Override
   public List<String> ids() {
     return cases.ids();
+  }
+
+  @Override
+  public Optional<Picture> picture(String file) {
+    return PhotoFiles.find(folder, file).flatMap(PictureFile::read);
   }
 
   private Journal journal(JournalFolder.Journal<CaseEvent> open) {

@@ -175,10 +175,6 @@ public final class PartViewModel {
 
   /** A photo's file; empty where there is none. */
   public Optional<File> file(Photo photo) {
-    return work.file()
-        .openedProperty()
-        .get()
-        .map(f -> f.file().resolveSibling(photo.file()).toFile())
-        .filter(File::isFile);
+    return work.file().openedProperty().get().flatMap(f -> f.file(photo)).map(Path::toFile);
   }
 }
