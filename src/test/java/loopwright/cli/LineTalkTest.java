@@ -1,6 +1,7 @@
 package loopwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -98,6 +99,34 @@ class LineTalkTest {
     assertThat(repair.has("check")).isFalse();
     assertThat(lines.get(6).get("state").get("status").textValue()).isEqualTo("healthy");
     assertThat(events()).hasSize(6);
+  }
+
+  @Test
+  void whereTheVoltsGoStandsBesideTheLoop() throws IOException {
+    List<JsonNode> lines =
+        talk(
+            reading("c1", "12.40 V"),
+            "{\"type\":\"reading\",\"kind\":\"volts\",\"red\":\"L1.out\",\"black\":\"BATT.neg\",\"value\":\"3.1 V\"}");
+    assertThat(lines.get(2).get("state").has("drops")).as("one point is no share").isFalse();
+    JsonNode drops = lines.get(3).get("state").get("drops");
+    double sum = 0;
+    for (JsonNode share : drops) {
+      sum += share.get("measured").doubleValue();
+    }
+    JsonNode first = drops.get(0);
+    double given = 12.4 + first.get("measured").doubleValue();
+    assertThat(sum)
+        .as("the shares add up to what the battery gives")
+        .isEqualTo(given, within(1e-9));
+    assertThat(first.get("side").textValue()).isEqualTo("feed");
+    JsonNode last = drops.get(drops.size() - 1);
+    assertThat(last.get("side").textValue()).isEqualTo("return");
+    assertThat(last.get("from").textValue()).isEqualTo("L1.out");
+    assertThat(last.get("measured").doubleValue()).isEqualTo(3.1);
+    assertThat(drops.findValues("worst").stream().map(JsonNode::booleanValue))
+        .as("one share is the worst: the way back")
+        .containsOnlyOnce(true);
+    assertThat(last.get("worst").booleanValue()).isTrue();
   }
 
   @Test

@@ -14,6 +14,7 @@ import loopwright.casework.Answer;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.ClearedView;
+import loopwright.casework.Drops;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
 import loopwright.casework.Outlook;
@@ -400,6 +401,7 @@ public final class WireCodec {
     ArrayNode readings = node.putArray("readings");
     view.readings().forEach(r -> readings.add(reading(r)));
     node.set("loop", loop(view.loop()));
+    Drops.of(view.loop()).ifPresent(d -> node.set("drops", drops(d)));
     node.put("said", view.said());
     node.set("cautions", texts(view.cautions()));
     node.set("warnings", texts(view.warnings().stream().map(Warning::word).toList()));
@@ -480,6 +482,28 @@ public final class WireCodec {
     ArrayNode branches = node.putArray("branches");
     loop.branches().forEach(b -> branches.add(loop(b)));
     return node;
+  }
+
+  private static ArrayNode drops(Drops drops) {
+    ArrayNode shares = Shapes.JSON.createArrayNode();
+    for (Drops.Share share : drops.shares()) {
+      ObjectNode s = shares.addObject();
+      s.put("from", share.from().toString());
+      s.put("to", share.to().toString());
+      s.set("parts", texts(share.parts()));
+      s.put(
+          "side",
+          switch (share.side()) {
+            case FEED -> "feed";
+            case LOAD -> "load";
+            case RETURN -> "return";
+          });
+      number(s, "healthy", share.healthy());
+      number(s, "measured", share.measured());
+      number(s, "unsure", share.unsure());
+      s.put("worst", drops.worst().filter(share::equals).isPresent());
+    }
+    return shares;
   }
 
   private static ObjectNode check(CheckView check) {
