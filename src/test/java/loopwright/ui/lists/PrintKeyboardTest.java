@@ -1,5 +1,6 @@
 package loopwright.ui.lists;
 
+import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
@@ -7,10 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
@@ -28,10 +25,11 @@ import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
+import loopwright.ui.snapshot.TestWindow;
 import loopwright.ui.wiring.Keeping;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
@@ -42,19 +40,13 @@ import org.testfx.util.WaitForAsyncUtils;
 class PrintKeyboardTest {
   @TempDir Path folder;
 
-  private final ExecutorService background = Executors.newCachedThreadPool();
-  private Stage stage;
+  @RegisterExtension final TestWindow window = new TestWindow();
   private Scene scene;
   private Keyboard keys;
 
   @Start
   void start(Stage stage) {
-    this.stage = stage;
-  }
-
-  @AfterEach
-  void stopBackground() {
-    background.shutdownNow();
+    window.on(stage);
   }
 
   /** Writes what was asked for as the text of the file. */
@@ -67,36 +59,28 @@ class PrintKeyboardTest {
 
   private void open(TextSize size, int width, int height) throws Exception {
     scene =
-        WaitForAsyncUtils.waitForAsyncFx(
-            20_000,
+        window.open(
             () -> {
-              MainWindow window =
+              MainWindow made =
                   new MainWindow(
                       new FakeCaseDesk(),
                       new FakeVehicleLibrary(),
                       new FakeLoops(),
                       FakeMeters.both(),
                       new FakePreferences(),
-                      background,
+                      window.background(),
                       ReadyCases.NONE,
                       Keeping.NOWHERE,
                       List.of(new PrintPage(PrintKeyboardTest::write, folder)),
                       PlanCheck.NONE,
                       List.of());
-              window.shell().textSizeProperty().set(size);
-              Scene made = new Scene(window.root(), width, height);
-              stage.setScene(made);
-              stage.show();
+              made.shell().textSizeProperty().set(size);
               return made;
-            });
+            },
+            width,
+            height);
     keys = new Keyboard(scene);
     keys.takeVehicle();
-  }
-
-  private static void until(Callable<Boolean> condition) throws Exception {
-    WaitForAsyncUtils.waitForFxEvents();
-    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, condition);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 
   private String told() {

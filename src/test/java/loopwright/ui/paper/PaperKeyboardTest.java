@@ -1,23 +1,18 @@
 package loopwright.ui.paper;
 
+import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import javafx.scene.Node;
 import javafx.scene.Scene;
-import javafx.scene.control.Label;
 import javafx.scene.control.TableView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
-import javafx.scene.layout.BorderPane;
 import javafx.stage.Stage;
 import loopwright.casework.PaperReport;
 import loopwright.casework.PlanWatch;
@@ -27,22 +22,23 @@ import loopwright.model.PartSpec;
 import loopwright.model.Vehicle;
 import loopwright.model.WireSize;
 import loopwright.ui.ReadyCases;
-import loopwright.ui.VehicleLibrary;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePlanCheck;
 import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.fake.Shed;
 import loopwright.ui.lists.PrintPage;
 import loopwright.ui.lists.Prints;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
+import loopwright.ui.snapshot.TestWindow;
 import loopwright.ui.wiring.GridViewModel.GridRow;
 import loopwright.ui.wiring.Keeping;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
@@ -50,20 +46,14 @@ import org.testfx.util.WaitForAsyncUtils;
 /** The pumper with two mistakes in it, checked by the real rules, mended on the keyboard alone. */
 @ExtendWith(ApplicationExtension.class)
 class PaperKeyboardTest {
-  private final ExecutorService background = Executors.newCachedThreadPool();
-  private Stage stage;
+  @RegisterExtension final TestWindow window = new TestWindow();
   private Scene scene;
   private Keyboard keys;
   private volatile String written = "";
 
   @Start
   void start(Stage stage) {
-    this.stage = stage;
-  }
-
-  @AfterEach
-  void stopBackground() {
-    background.shutdownNow();
+    window.on(stage);
   }
 
   private static Vehicle change(Vehicle vehicle, String part, PartSpec spec) {
@@ -90,46 +80,28 @@ class PaperKeyboardTest {
             feed.loom()));
   }
 
-  private record Shed(List<Vehicle> vehicles) implements VehicleLibrary {
-    @Override
-    public List<Entry> entries() {
-      return vehicles.stream().map(v -> new Entry(v.name(), v.name(), "12 V", Shelf.DEMO)).toList();
-    }
-
-    @Override
-    public Loaded load(String name) {
-      return new Loaded.Ready(
-          name, vehicles.stream().filter(v -> v.name().equals(name)).findFirst().orElseThrow());
-    }
-  }
-
   private void open(Vehicle vehicle, PlanCheck check) {
     open(List.of(vehicle), check);
   }
 
   private void open(List<Vehicle> vehicles, PlanCheck check) {
     scene =
-        WaitForAsyncUtils.waitForAsyncFx(
-            20_000,
-            () -> {
-              MainWindow window =
-                  new MainWindow(
-                      new FakeCaseDesk(),
-                      new Shed(vehicles),
-                      new FakeLoops(),
-                      FakeMeters.both(),
-                      new FakePreferences(),
-                      background,
-                      ReadyCases.NONE,
-                      Keeping.NOWHERE,
-                      List.of(new PrintPage(this::write, Path.of("prints"))),
-                      check,
-                      List.of());
-              Scene shown = new Scene((BorderPane) window.root(), 1280, 800);
-              stage.setScene(shown);
-              stage.show();
-              return shown;
-            });
+        window.open(
+            () ->
+                new MainWindow(
+                    new FakeCaseDesk(),
+                    new Shed(vehicles),
+                    new FakeLoops(),
+                    FakeMeters.both(),
+                    new FakePreferences(),
+                    window.background(),
+                    ReadyCases.NONE,
+                    Keeping.NOWHERE,
+                    List.of(new PrintPage(this::write, Path.of("prints"))),
+                    check,
+                    List.of()),
+            1280,
+            800);
     keys = new Keyboard(scene);
   }
 
@@ -138,13 +110,8 @@ class PaperKeyboardTest {
     return folder.resolve("pumper-check.pdf");
   }
 
-  private static void until(Callable<Boolean> condition) throws Exception {
-    WaitForAsyncUtils.waitFor(30, TimeUnit.SECONDS, condition);
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
   private String text(String id) {
-    return scene.lookup(id) instanceof Label label ? label.getText() : "";
+    return TestWindow.text(scene, id);
   }
 
   private List<String> cards() {

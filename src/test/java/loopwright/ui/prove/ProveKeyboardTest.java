@@ -1,115 +1,86 @@
 package loopwright.ui.prove;
 
+import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
 import javafx.scene.Scene;
-import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
-import javafx.scene.layout.BorderPane;
 import javafx.stage.Stage;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.prove.ProofEvent;
 import loopwright.casework.prove.ProveView;
 import loopwright.evidence.Bench;
-import loopwright.model.Vehicle;
 import loopwright.ui.Look;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.TextSize;
-import loopwright.ui.VehicleLibrary;
 import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.fake.Shed;
 import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
+import loopwright.ui.snapshot.TestWindow;
 import loopwright.ui.wiring.Keeping;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
-import org.testfx.util.WaitForAsyncUtils;
 
 /** A vehicle's first power on the keyboard alone. */
 @ExtendWith(ApplicationExtension.class)
 class ProveKeyboardTest {
-  private final ExecutorService background = Executors.newCachedThreadPool();
+  @RegisterExtension final TestWindow window = new TestWindow();
   private final Bench.ProofsInMemory proofs = new Bench.ProofsInMemory();
   private final CaseDesk desk = Bench.desk();
-  private Stage stage;
   private Scene scene;
   private Keyboard keys;
 
   @Start
   void start(Stage stage) {
-    this.stage = stage;
-  }
-
-  @AfterEach
-  void stopBackground() {
-    background.shutdownNow();
-  }
-
-  private record Shed(Vehicle vehicle) implements VehicleLibrary {
-    @Override
-    public List<Entry> entries() {
-      return List.of(new Entry(vehicle.name(), vehicle.name(), "6 V", Shelf.DEMO));
-    }
-
-    @Override
-    public Loaded load(String name) {
-      return new Loaded.Ready(name, vehicle);
-    }
+    window.on(stage);
   }
 
   private void open(String vehicle, Look look, TextSize size, int width, int height)
       throws Exception {
     scene =
-        WaitForAsyncUtils.waitForAsyncFx(
-            20_000,
+        window.open(
             () -> {
-              MainWindow window =
+              MainWindow made =
                   new MainWindow(
                       desk,
                       new Shed(Bench.vehicle(vehicle)),
                       new FakeLoops(),
                       FakeMeters.both(),
                       new FakePreferences(),
-                      background,
+                      window.background(),
                       ReadyCases.NONE,
                       Keeping.NOWHERE,
                       List.of(),
                       PlanCheck.NONE,
                       List.of(
                           new CircuitPage(
-                              Bench.proveDesk(desk, proofs), new FakePreferences(), background)));
-              window.shell().lookProperty().set(look);
-              window.shell().textSizeProperty().set(size);
-              Scene shown = new Scene((BorderPane) window.root(), width, height);
-              stage.setScene(shown);
-              stage.show();
-              return shown;
-            });
+                              Bench.proveDesk(desk, proofs),
+                              new FakePreferences(),
+                              window.background())));
+              made.shell().lookProperty().set(look);
+              made.shell().textSizeProperty().set(size);
+              return made;
+            },
+            width,
+            height);
     keys = new Keyboard(scene);
     keys.takeVehicle();
     keys.press(KeyCode.F7);
     until(() -> scene.lookup("#prove-headline") != null);
   }
 
-  private static void until(Callable<Boolean> condition) throws Exception {
-    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, condition);
-    WaitForAsyncUtils.waitForFxEvents(3);
-  }
-
   private String text(String id) {
-    return scene.lookup(id) instanceof Label label ? label.getText() : "";
+    return TestWindow.text(scene, id);
   }
 
   /** Types an answer and waits for the next step. */

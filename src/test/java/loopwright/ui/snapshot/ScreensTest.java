@@ -232,7 +232,12 @@ class ScreensTest {
     boolean all = look == Look.PAPER;
     keys.press(KeyCode.ENTER, KeyCode.F7).control(KeyCode.DIGIT2);
     // The window's own vehicle is a sketch that can't be solved.
-    WaitForAsyncUtils.waitForAsyncFx(60_000, () -> grounds.show("pumper", Bench.vehicle("pumper")));
+    WaitForAsyncUtils.waitForAsyncFx(
+        60_000,
+        () -> {
+          grounds.show("pumper", Bench.vehicle("pumper"));
+          grounds.opened();
+        });
     picture(scene, "50-ground" + tail, true);
     keys.type("0.2").press(KeyCode.ENTER);
     keys.type("V").press(KeyCode.ENTER);

@@ -1,15 +1,12 @@
 package loopwright.ui.starting;
 
+import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
@@ -35,14 +32,14 @@ import loopwright.ui.fake.FakeVehicleLibrary;
 import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
+import loopwright.ui.snapshot.TestWindow;
 import loopwright.ui.wiring.Keeping;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
-import org.testfx.util.WaitForAsyncUtils;
 
 /** A vehicle is begun, a circuit added and all of it saved, by the keyboard alone. */
 @ExtendWith(ApplicationExtension.class)
@@ -52,53 +49,36 @@ class StartingKeyboardTest {
 
   @TempDir Path folder;
 
-  private final ExecutorService background = Executors.newCachedThreadPool();
-  private Stage stage;
+  @RegisterExtension final TestWindow window = new TestWindow();
   private Scene scene;
   private Keyboard keys;
 
   @Start
   void start(Stage stage) {
-    this.stage = stage;
-  }
-
-  @AfterEach
-  void stopBackground() {
-    background.shutdownNow();
+    window.on(stage);
   }
 
   private void open() {
     scene =
-        WaitForAsyncUtils.waitForAsyncFx(
-            20_000,
-            () -> {
-              MainWindow window =
-                  new MainWindow(
-                      new FakeCaseDesk(),
-                      new FakeVehicleLibrary(),
-                      NO_LOOPS,
-                      FakeMeters.both(),
-                      new FakePreferences(),
-                      background,
-                      ReadyCases.NONE,
-                      new Keeping(
-                          new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
-                      List.of(
-                          new NewVehiclePage(BASIS, NO_LOOPS), new AddCircuitPage(BASIS, NO_LOOPS)),
-                      PlanCheck.NONE,
-                      List.of());
-              Scene made = new Scene(window.root(), 1280, 800);
-              stage.setScene(made);
-              stage.show();
-              return made;
-            });
+        window.open(
+            () ->
+                new MainWindow(
+                    new FakeCaseDesk(),
+                    new FakeVehicleLibrary(),
+                    NO_LOOPS,
+                    FakeMeters.both(),
+                    new FakePreferences(),
+                    window.background(),
+                    ReadyCases.NONE,
+                    new Keeping(
+                        new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
+                    List.of(
+                        new NewVehiclePage(BASIS, NO_LOOPS), new AddCircuitPage(BASIS, NO_LOOPS)),
+                    PlanCheck.NONE,
+                    List.of()),
+            1280,
+            800);
     keys = new Keyboard(scene);
-  }
-
-  private static void until(Callable<Boolean> condition) throws Exception {
-    WaitForAsyncUtils.waitForFxEvents();
-    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, condition);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 
   private String count() {

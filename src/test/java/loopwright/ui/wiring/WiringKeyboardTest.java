@@ -1,5 +1,6 @@
 package loopwright.ui.wiring;
 
+import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
@@ -7,10 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
@@ -38,9 +35,10 @@ import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
-import org.junit.jupiter.api.AfterEach;
+import loopwright.ui.snapshot.TestWindow;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
@@ -51,19 +49,13 @@ import org.testfx.util.WaitForAsyncUtils;
 class WiringKeyboardTest {
   @TempDir Path folder;
 
-  private final ExecutorService background = Executors.newCachedThreadPool();
-  private Stage stage;
+  @RegisterExtension final TestWindow window = new TestWindow();
   private Scene scene;
   private Keyboard keys;
 
   @Start
   void start(Stage stage) {
-    this.stage = stage;
-  }
-
-  @AfterEach
-  void stopBackground() {
-    background.shutdownNow();
+    window.on(stage);
   }
 
   /** One vehicle file. */
@@ -87,38 +79,27 @@ class WiringKeyboardTest {
   private void open() throws Exception {
     VehicleFile.write(Bench.vehicle("pumper"), file());
     scene =
-        WaitForAsyncUtils.waitForAsyncFx(
-            20_000,
-            () -> {
-              MainWindow window =
-                  new MainWindow(
-                      new FakeCaseDesk(),
-                      new Shelf(file()),
-                      (v, c) -> Optional.empty(),
-                      FakeMeters.both(),
-                      new FakePreferences(),
-                      background,
-                      ReadyCases.NONE,
-                      new Keeping(
-                          new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
-                      List.of(),
-                      PlanCheck.NONE,
-                      List.of());
-              Scene made = new Scene(window.root(), 1280, 800);
-              stage.setScene(made);
-              stage.show();
-              return made;
-            });
+        window.open(
+            () ->
+                new MainWindow(
+                    new FakeCaseDesk(),
+                    new Shelf(file()),
+                    (v, c) -> Optional.empty(),
+                    FakeMeters.both(),
+                    new FakePreferences(),
+                    window.background(),
+                    ReadyCases.NONE,
+                    new Keeping(
+                        new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
+                    List.of(),
+                    PlanCheck.NONE,
+                    List.of()),
+            1280,
+            800);
     keys = new Keyboard(scene);
     keys.takeVehicle();
     keys.press(KeyCode.F6);
     until(() -> scene.lookup("#grid") != null && grid().getItems().size() > 5);
-  }
-
-  private static void until(Callable<Boolean> condition) throws Exception {
-    WaitForAsyncUtils.waitForFxEvents();
-    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, condition);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 
   @SuppressWarnings("unchecked")

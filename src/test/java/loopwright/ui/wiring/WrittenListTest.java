@@ -1,5 +1,6 @@
 package loopwright.ui.wiring;
 
+import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
@@ -7,12 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
 import javafx.scene.Scene;
-import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import loopwright.casework.CaseDesk;
@@ -44,13 +40,13 @@ import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
-import org.junit.jupiter.api.AfterEach;
+import loopwright.ui.snapshot.TestWindow;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
-import org.testfx.util.WaitForAsyncUtils;
 
 /**
  * Evidence: a vehicle of 15 circuits is typed in from a written list, by the keyboard alone, and
@@ -62,27 +58,16 @@ class WrittenListTest {
 
   @TempDir Path folder;
 
-  private final ExecutorService background = Executors.newCachedThreadPool();
-  private Stage stage;
+  @RegisterExtension final TestWindow window = new TestWindow();
   private Scene scene;
 
   @Start
   void start(Stage stage) {
-    this.stage = stage;
-  }
-
-  @AfterEach
-  void stopBackground() {
-    background.shutdownNow();
-  }
-
-  private static void until(Callable<Boolean> condition) throws Exception {
-    WaitForAsyncUtils.waitForFxEvents();
-    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, condition);
+    window.on(stage);
   }
 
   private String text(String id) {
-    return scene.lookup(id) instanceof Label label ? label.getText() : "";
+    return TestWindow.text(scene, id);
   }
 
   @Test
@@ -179,27 +164,22 @@ class WrittenListTest {
   }
 
   private Scene open() {
-    return WaitForAsyncUtils.waitForAsyncFx(
-        20_000,
-        () -> {
-          MainWindow window =
-              new MainWindow(
-                  new FakeCaseDesk(),
-                  new FakeVehicleLibrary(),
-                  (v, c) -> Optional.empty(),
-                  FakeMeters.both(),
-                  new FakePreferences(),
-                  background,
-                  ReadyCases.NONE,
-                  new Keeping(
-                      new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
-                  List.of(),
-                  PlanCheck.NONE,
-                  List.of());
-          Scene made = new Scene(window.root(), 1280, 800);
-          stage.setScene(made);
-          stage.show();
-          return made;
-        });
+    return window.open(
+        () ->
+            new MainWindow(
+                new FakeCaseDesk(),
+                new FakeVehicleLibrary(),
+                (v, c) -> Optional.empty(),
+                FakeMeters.both(),
+                new FakePreferences(),
+                window.background(),
+                ReadyCases.NONE,
+                new Keeping(
+                    new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
+                List.of(),
+                PlanCheck.NONE,
+                List.of()),
+        1280,
+        800);
   }
 }

@@ -1,0 +1,63 @@
+package loopwright.ui.snapshot;
+
+import java.util.concurrent.Callable;
+import java.util.concurrent.Executor;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import javafx.scene.Scene;
+import javafx.scene.control.Label;
+import javafx.stage.Stage;
+import loopwright.ui.shell.MainWindow;
+import org.junit.jupiter.api.extension.AfterEachCallback;
+import org.junit.jupiter.api.extension.ExtensionContext;
+import org.testfx.util.WaitForAsyncUtils;
+
+/**
+ * The whole window on a test's stage, with what works behind it until the test ends. A field of the
+ * test, registered as an extension.
+ */
+public final class TestWindow implements AfterEachCallback {
+  private final ExecutorService background = Executors.newCachedThreadPool();
+  private Stage stage;
+
+  /** Takes the stage that the test was given. */
+  public void on(Stage given) {
+    stage = given;
+  }
+
+  /** Where the window's long work runs. */
+  public Executor background() {
+    return background;
+  }
+
+  /** Shows a window; it is made on its own thread. */
+  public Scene open(Callable<MainWindow> window, int width, int height) {
+    return WaitForAsyncUtils.waitForAsyncFx(
+        20_000,
+        () -> {
+          Scene scene = new Scene(window.call().root(), width, height);
+          stage.setScene(scene);
+          stage.show();
+          return scene;
+        });
+  }
+
+  @Override
+  public void afterEach(ExtensionContext context) {
+    background.shutdownNow();
+  }
+
+  /** Waits until something is so, and all that follows at once is done. */
+  public static void until(Callable<Boolean> condition) throws TimeoutException {
+    WaitForAsyncUtils.waitForFxEvents();
+    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, condition);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  /** What a label says, by its selector; nothing where there is none. */
+  public static String text(Scene scene, String label) {
+    return scene.lookup(label) instanceof Label found ? found.getText() : "";
+  }
+}
