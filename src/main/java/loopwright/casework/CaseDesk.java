@@ -1,5 +1,6 @@
 package loopwright.casework;
 
+import java.util.List;
 import java.util.Optional;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.knowledge.Context;
@@ -96,6 +97,17 @@ public interface CaseDesk {
    * @throws java.util.concurrent.CancellationException if progress said so
    */
   FindCase open(NewCase newCase, Progress progress) throws Problem;
+
+  /** A reading that was taken before its case began. */
+  record Before(OwnCheck check, Answer answer) {}
+
+  /**
+   * Keeps a new case with readings that were taken before; it is taken up like any other.
+   *
+   * @return its id
+   * @throws Problem if the circuit, load or meter isn't known or it can't be kept
+   */
+  String handOver(NewCase newCase, List<Before> readings) throws Problem;
 
   /**
    * Whether what a vehicle had before counts in cases opened or taken up from now on; it does until

@@ -76,25 +76,9 @@ public final class Desk implements CaseDesk {
   @Override
   public FindCase open(NewCase newCase, Progress progress) throws Problem {
     Vehicle vehicle = newCase.power().of(newCase.vehicle(), phrases);
-    Circuit circuit = circuit(vehicle, newCase.circuit());
-    LoadRef load = load(circuit, newCase.load());
-    String caseId = newId(vehicle, circuit);
-    CaseEvent.Opened opened =
-        new CaseEvent.Opened(
-            clock.instant(),
-            caseId,
-            newCase.vehicleName(),
-            vehicle.id(),
-            circuit.id(),
-            Optional.of(load.toString()),
-            newCase.kind(),
-            newCase.context(),
-            newCase.meter(),
-            newCase.practice(),
-            newCase.power());
-    MeterSpec meter = meter(newCase.meter());
-    // A made-up fault says nothing of the vehicle, nor the vehicle of it.
-    List<OwnRate> rates = ownCounts && !newCase.practice() ? own.rates(vehicle) : List.of();
+    CaseEvent.Opened opened = opened(newCase, vehicle);
+    MeterSpec meter = MeterInHand.of(knowledge, newCase.meter());
+    List<OwnRate> rates = rates(newCase, vehicle);
     Session session =
         Session.open(
             knowledge, rules.get(), vehicle, meter, opened, rates, phrases, clock, progress);
@@ -102,7 +86,59 @@ public final class Desk implements CaseDesk {
       session.close();
       throw new CancellationException("opening was given up");
     }
-    CaseStore.Journal journal = store.create(caseId);
+    try {
+      session.keepIn(begin(opened, rates));
+    } catch (Problem p) {
+      session.close();
+      throw p;
+    }
+    return session;
+  }
+
+  @Override
+  public String handOver(NewCase newCase, List<Before> readings) throws Problem {
+    Vehicle vehicle = newCase.power().of(newCase.vehicle(), phrases);
+    CaseEvent.Opened opened = opened(newCase, vehicle);
+    MeterInHand.of(knowledge, newCase.meter());
+    try (CaseStore.Journal journal = begin(opened, rates(newCase, vehicle))) {
+      for (int i = 0; i < readings.size(); i++) {
+        Before reading = readings.get(i);
+        journal.append(new CaseEvent.Taken(opened.at(), i + 1, reading.check(), reading.answer()));
+      }
+    }
+    return opened.caseId();
+  }
+
+  /**
+   * What a new case is about.
+   *
+   * @param vehicle the vehicle as far as it is powered up
+   */
+  private CaseEvent.Opened opened(NewCase newCase, Vehicle vehicle) throws Problem {
+    Circuit circuit = circuit(vehicle, newCase.circuit());
+    LoadRef load = load(circuit, newCase.load());
+    return new CaseEvent.Opened(
+        clock.instant(),
+        newId(vehicle, circuit),
+        newCase.vehicleName(),
+        vehicle.id(),
+        circuit.id(),
+        Optional.of(load.toString()),
+        newCase.kind(),
+        newCase.context(),
+        newCase.meter(),
+        newCase.practice(),
+        newCase.power());
+  }
+
+  /** What the vehicle had before. A made-up fault says nothing of it, nor it of the fault. */
+  private List<OwnRate> rates(NewCase newCase, Vehicle vehicle) {
+    return ownCounts && !newCase.practice() ? own.rates(vehicle) : List.of();
+  }
+
+  /** The journal of a new case, with its beginning. */
+  private CaseStore.Journal begin(CaseEvent.Opened opened, List<OwnRate> rates) throws Problem {
+    CaseStore.Journal journal = store.create(opened.caseId());
     try {
       journal.append(opened);
       if (!rates.isEmpty()) {
@@ -110,11 +146,9 @@ public final class Desk implements CaseDesk {
       }
     } catch (Problem p) {
       journal.close();
-      session.close();
       throw p;
     }
-    session.keepIn(journal);
-    return session;
+    return journal;
   }
 
   @Override
@@ -142,7 +176,7 @@ public final class Desk implements CaseDesk {
               knowledge,
               rules.get(),
               vehicle,
-              meter(opened.meter()),
+              MeterInHand.of(knowledge, opened.meter()),
               opened,
               ownCounts ? weighed(loaded.events()) : List.of(),
               phrases,
@@ -213,17 +247,5 @@ public final class Desk implements CaseDesk {
         wanted.get(),
         "one of "
             + circuit.loads().stream().map(LoadRef::toString).collect(Collectors.joining(", ")));
-  }
-
-  private MeterSpec meter(String id) throws Problem {
-    Optional<MeterSpec> meter = knowledge.meter(id);
-    if (meter.isEmpty()) {
-      throw new Problem(
-          "meter",
-          id,
-          "one of "
-              + knowledge.meters().stream().map(MeterSpec::id).collect(Collectors.joining(", ")));
-    }
-    return meter.get();
   }
 }

@@ -11,6 +11,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.FindCase;
+import loopwright.casework.MeterInHand;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
@@ -94,7 +95,7 @@ final class FindCommand implements Callable<Integer> {
       names = "--meter",
       paramLabel = "ID",
       description = "The meter's description; ${DEFAULT-VALUE} if left out.")
-  private String meter = "basic";
+  private String meter = MeterInHand.USUAL;
 
   @Option(
       names = "--meter-port",

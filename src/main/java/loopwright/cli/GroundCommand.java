@@ -4,13 +4,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import loopwright.casework.Problem;
 import loopwright.casework.ground.GroundCheck;
 import loopwright.casework.ground.GroundResult;
 import loopwright.casework.ground.GroundRow;
 import loopwright.casework.ground.GroundView;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -36,11 +36,7 @@ import picocli.CommandLine.Parameters;
 final class GroundCommand implements Callable<Integer> {
   private final CliWorld world;
 
-  @Parameters(
-      index = "0",
-      paramLabel = "VEHICLE",
-      description = "A vehicle file, or a demo vehicle's name.")
-  private String vehicle = "";
+  @Mixin private ProofOptions options = new ProofOptions();
 
   @Parameters(
       index = "1",
@@ -49,23 +45,8 @@ final class GroundCommand implements Callable<Integer> {
       description = "One ground: a stud, a strap, a piece of metal or a load, by its id.")
   private Optional<String> one = Optional.empty();
 
-  @Option(names = "--list", description = "Lists all grounds with what was proven, and ends.")
-  private boolean list;
-
-  @Option(
-      names = "--meter",
-      paramLabel = "ID",
-      description = "The meter's description; ${DEFAULT-VALUE} if left out.")
-  private String meter = "basic";
-
   @Option(names = "--sources", description = "Says where each limit comes from.")
   private boolean sources;
-
-  @Option(
-      names = "--width",
-      paramLabel = "COLUMNS",
-      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
-  private int width = Page.USUAL;
 
   private Page page;
   private GroundCheck check;
@@ -77,19 +58,18 @@ final class GroundCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    page = new Page(world.out(), width);
+    page = options.width.out(world);
     asker = new Asker(world.in(), page);
-    CliWorld.Opening opening = world.openVehicle(vehicle);
-    if (opening instanceof CliWorld.Opening.Defective defective) {
-      VehicleCommand.defects(new Page(world.err(), width), world, vehicle, defective.defects());
+    Optional<CliWorld.Opening.Opened> opened = options.open(world);
+    if (opened.isEmpty()) {
       return ExitCode.VEHICLE.number();
     }
     try {
-      check = world.groundDesk().open(((CliWorld.Opening.Opened) opening).vehicle(), meter);
+      check = world.groundDesk().open(opened.get().vehicle(), options.meter);
       if (!check.missing().isEmpty()) {
         page.say(check.missing());
       }
-      if (list) {
+      if (options.list) {
         rows();
       } else if (one.isPresent()) {
         talk(one.get());
@@ -100,11 +80,7 @@ final class GroundCommand implements Callable<Integer> {
       page.gap();
       page.say("What was read is kept.");
     } catch (Problem e) {
-      new Page(world.err(), width).say(e.getMessage());
-      return (e.field().equals("ground") || e.field().equals("meter")
-              ? ExitCode.USAGE
-              : ExitCode.FAILED)
-          .number();
+      return options.failed(world, e, "ground");
     }
     if (!check.putBack().isEmpty()) {
       page.labelled("  BACK     ", check.putBack());
@@ -228,13 +204,12 @@ final class GroundCommand implements Callable<Integer> {
 
   private void help() {
     page.items(
-        Stream.of(
-                "a reading with its unit, 6.9 mV or 0.007 V: is judged and kept",
-                "more: a proof with a greater load on",
-                "ohms: judges an ohms reading by the leads' own",
-                "show: all of it again; list: all grounds with what was proven",
-                "Enter or skip: passes over it; stop: ends, all is kept")
-            .toList());
+        List.of(
+            "a reading with its unit, 6.9 mV or 0.007 V: is judged and kept",
+            "more: a proof with a greater load on",
+            "ohms: judges an ohms reading by the leads' own",
+            "show: all of it again; list: all grounds with what was proven",
+            "Enter or skip: passes over it; stop: ends, all is kept"));
   }
 
   private void show(GroundView view) {
@@ -255,10 +230,8 @@ final class GroundCommand implements Callable<Integer> {
         "  SET      ",
         proof.set().change().isEmpty() ? List.of("as it stands") : proof.set().change());
     page.block("  RUNS     ", proof.works());
-    page.block("  RED      ", proof.red().ref() + ": " + proof.red().title());
-    how(proof.red().how());
-    page.block("  BLACK    ", proof.black().ref() + ": " + proof.black().title());
-    how(proof.black().how());
+    ProofOptions.point(page, "  RED      ", proof.red());
+    ProofOptions.point(page, "  BLACK    ", proof.black());
     page.block("  METER    ", proof.meter());
     page.block("  HEALTHY  ", proof.healthy());
     page.block("  JUDGED   ", "good " + proof.good() + ", bad " + proof.bad());
@@ -268,11 +241,5 @@ final class GroundCommand implements Callable<Integer> {
     }
     proof.notes().forEach(n -> page.block("  NOTE     ", n));
     page.block("  OHMS     ", view.ohms());
-  }
-
-  private void how(String how) {
-    if (!how.isEmpty()) {
-      page.block("           ", how);
-    }
   }
 }

@@ -7,15 +7,12 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import loopwright.casework.Answer;
 import loopwright.casework.FindCase;
-import loopwright.casework.PointView;
 import loopwright.casework.Problem;
-import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.prove.ProveView;
 import loopwright.casework.prove.Proving;
 import loopwright.io.wire.LineReader;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** First power, one thing at a time, asked and answered in lines. */
@@ -39,11 +36,7 @@ import picocli.CommandLine.Parameters;
 final class ProveCommand implements Callable<Integer> {
   private final CliWorld world;
 
-  @Parameters(
-      index = "0",
-      paramLabel = "VEHICLE",
-      description = "A vehicle file, or a demo vehicle's name.")
-  private String vehicle = "";
+  @Mixin private ProofOptions options = new ProofOptions();
 
   @Parameters(
       index = "1",
@@ -51,17 +44,6 @@ final class ProveCommand implements Callable<Integer> {
       paramLabel = "CIRCUIT",
       description = "What to prove first, by its id; in the order of first power if left out.")
   private Optional<String> first = Optional.empty();
-
-  @Option(names = "--list", description = "Lists all with what is proven, and ends.")
-  private boolean list;
-
-  @Option(
-      names = "--meter",
-      paramLabel = "ID",
-      description = "The meter's description; ${DEFAULT-VALUE} if left out.")
-  private String meter = ProveDesk.USUAL_METER;
-
-  @Mixin private LineWidth width = new LineWidth();
 
   private Page page;
   private LineReader in;
@@ -74,16 +56,15 @@ final class ProveCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    page = width.out(world);
+    page = options.width.out(world);
     in = new LineReader(world.in());
-    CliWorld.Opening opening = world.openVehicle(vehicle);
-    if (opening instanceof CliWorld.Opening.Defective defective) {
-      VehicleCommand.defects(width.err(world), world, vehicle, defective.defects());
+    Optional<CliWorld.Opening.Opened> found = options.open(world);
+    if (found.isEmpty()) {
       return ExitCode.VEHICLE.number();
     }
-    opened = (CliWorld.Opening.Opened) opening;
+    opened = found.get();
     try {
-      proving = world.proveDesk().open(opened.name(), opened.vehicle(), meter);
+      proving = world.proveDesk().open(opened.name(), opened.vehicle(), options.meter);
       if (first.isPresent()) {
         proving.choose(first.get());
       }
@@ -92,17 +73,13 @@ final class ProveCommand implements Callable<Integer> {
       if (!view.missing().isEmpty()) {
         page.say(view.missing());
       }
-      if (list) {
+      if (options.list) {
         items(view);
       } else {
         talk();
       }
     } catch (Problem e) {
-      Page log = width.err(world);
-      log.say(e.getMessage() + ".");
-      log.flush();
-      boolean asked = e.field().equals("subject") || e.field().equals("meter");
-      return (asked ? ExitCode.USAGE : ExitCode.FAILED).number();
+      return options.failed(world, e, "subject");
     }
     page.flush();
     return ExitCode.DONE.number();
@@ -181,9 +158,9 @@ final class ProveCommand implements Callable<Integer> {
   private void find() throws IOException, Problem {
     Optional<String> open =
         proving.view().now().flatMap(ProveView.Now::trouble).flatMap(ProveView.Trouble::caseId);
-    ToldProgress progress = new ToldProgress(world.err());
-    String caseId = open.isPresent() ? open.get() : proving.findFault(progress);
-    try (FindCase found = world.desk().resume(caseId, opened.vehicle(), progress);
+    String caseId = open.isPresent() ? open.get() : proving.findFault();
+    try (FindCase found =
+            world.desk().resume(caseId, opened.vehicle(), new ToldProgress(world.err()));
         Meanwhile lines = new Meanwhile(found, in)) {
       new PlainTalk(
               found,
@@ -244,8 +221,8 @@ final class ProveCommand implements Callable<Integer> {
     page.labelled("  CAREFUL  ", now.cautions());
     page.block("  DO       ", now.task());
     page.labelled("  SET      ", now.set());
-    now.red().ifPresent(p -> point("  RED      ", p));
-    now.black().ifPresent(p -> point("  BLACK    ", p));
+    now.red().ifPresent(p -> ProofOptions.point(page, "  RED      ", p));
+    now.black().ifPresent(p -> ProofOptions.point(page, "  BLACK    ", p));
     if (!now.meter().isEmpty()) {
       page.block("  METER    ", now.meter());
     }
@@ -266,12 +243,5 @@ final class ProveCommand implements Callable<Integer> {
                 page.block("           ", "Say find, or answer again.");
               }
             });
-  }
-
-  private void point(String label, PointView point) {
-    page.block(label, point.ref() + ": " + point.title());
-    if (!point.how().isEmpty()) {
-      page.block("           ", point.how());
-    }
   }
 }

@@ -51,12 +51,17 @@ final class VehicleCommand implements Callable<Integer> {
 
   /** The vehicle of a name; where it can't be used, its defects are shown on a page. */
   static Optional<Vehicle> open(CliWorld world, String name, Page page) {
+    return opened(world, name, page).map(CliWorld.Opening.Opened::vehicle);
+  }
+
+  /** The same with how it is found again. */
+  static Optional<CliWorld.Opening.Opened> opened(CliWorld world, String name, Page page) {
     CliWorld.Opening opening = world.openVehicle(name);
     if (opening instanceof CliWorld.Opening.Defective defective) {
       defects(page, world, name, defective.defects());
       return Optional.empty();
     }
-    return Optional.of(((CliWorld.Opening.Opened) opening).vehicle());
+    return Optional.of((CliWorld.Opening.Opened) opening);
   }
 
   static void defects(Page page, CliWorld world, String name, List<String> defects) {

@@ -3,7 +3,7 @@ package loopwright.casework.ground;
 import java.time.Clock;
 import java.util.Objects;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
+import loopwright.casework.MeterInHand;
 import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.casework.prove.ProofStore;
@@ -16,9 +16,6 @@ import loopwright.model.VehicleCheck;
 
 /** Where grounds are checked. */
 public final class GroundDesk {
-  /** Id of the meter that is taken where none was chosen. */
-  public static final String USUAL_METER = "basic";
-
   private final Knowledge knowledge;
   private final Supplier<RuleBook> rules;
   private final ProofStore store;
@@ -53,17 +50,7 @@ public final class GroundDesk {
    *     read
    */
   public GroundCheck open(Vehicle vehicle, String meterId) throws Problem {
-    MeterSpec meter =
-        knowledge
-            .meter(meterId)
-            .orElseThrow(
-                () ->
-                    new Problem(
-                        "meter",
-                        meterId,
-                        knowledge.meters().stream()
-                            .map(MeterSpec::id)
-                            .collect(Collectors.joining(", "))));
+    MeterSpec meter = MeterInHand.of(knowledge, meterId);
     if (vehicle.parts().stream().noneMatch(p -> p.kind() == PartKind.BATTERY)
         || !VehicleCheck.check(vehicle).isEmpty()) {
       throw new Problem("vehicle", vehicle.name(), phrases.say("ground.problem.unsolved"));

@@ -3,7 +3,6 @@ package loopwright.casework.prove;
 import java.time.Instant;
 import java.util.Collections;
 import java.util.Map;
-import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import loopwright.casework.Answer;
@@ -59,14 +58,6 @@ public sealed interface ProofEvent {
    * @param caseId the case's id
    */
   record Failed(Instant at, String subject, String step, String caseId) implements ProofEvent {}
-
-  /**
-   * Another fuse lies in the battery's lead.
-   *
-   * @param amps its rating in amperes; empty: the vehicle as it is meant to be, without the small
-   *     fuse
-   */
-  record FuseFitted(Instant at, Optional<Double> amps) implements ProofEvent {}
 
   /**
    * A ground was held against its limit by its drop under load.

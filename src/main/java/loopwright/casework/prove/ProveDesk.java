@@ -3,6 +3,7 @@ package loopwright.casework.prove;
 import java.time.Clock;
 import java.util.Objects;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.MeterInHand;
 import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.knowledge.Knowledge;
@@ -11,9 +12,6 @@ import loopwright.model.Vehicle;
 
 /** Takes up the proofs of vehicles for all front ends. */
 public final class ProveDesk {
-  /** Id of the meter where none was chosen yet. */
-  public static final String USUAL_METER = "basic";
-
   private final Knowledge knowledge;
   private final CaseDesk cases;
   private final ProofStore store;
@@ -47,17 +45,7 @@ public final class ProveDesk {
    * @throws Problem if the meter isn't known or the kept proofs can't be read
    */
   public Proving open(String vehicleName, Vehicle vehicle, String meter) throws Problem {
-    MeterSpec spec =
-        knowledge
-            .meter(meter)
-            .orElseThrow(
-                () ->
-                    new Problem(
-                        "meter",
-                        meter,
-                        "one of "
-                            + String.join(
-                                ", ", knowledge.meters().stream().map(MeterSpec::id).toList())));
+    MeterSpec spec = MeterInHand.of(knowledge, meter);
     return new Proving(vehicleName, vehicle, knowledge, spec, cases, store, clock, phrases);
   }
 }

@@ -3,14 +3,17 @@ package loopwright.casework.prove;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loopwright.casework.FirstPower;
 import loopwright.knowledge.Knowledge;
 import loopwright.model.Circuit;
@@ -31,6 +34,11 @@ public final class ProvePlan {
   private final List<BringUp.Draw> draws;
   private final Optional<Double> fuse;
   private final Map<String, List<List<CircuitWays.Pass>>> ways = new LinkedHashMap<>();
+
+  /** How many fuses and relays lie before one, at most, by its id. */
+  private final Map<String, Integer> depths = new HashMap<>();
+
+  private final Map<String, List<String>> needs = new HashMap<>();
   private final List<Subject> subjects = new ArrayList<>();
 
   /** Makes the plan of a vehicle that can be solved. */
@@ -40,6 +48,15 @@ public final class ProvePlan {
     this.fuse = draws.stream().flatMap(d -> d.fuse().stream()).max(Comparator.naturalOrder());
     CircuitWays all = new CircuitWays(vehicle);
     vehicle.circuits().forEach(c -> ways.put(c.id(), all.of(c)));
+    for (List<List<CircuitWays.Pass>> of : ways.values()) {
+      for (List<CircuitWays.Pass> way : of) {
+        List<String> fits = fitsOf(way);
+        for (int i = 0; i < fits.size(); i++) {
+          depths.merge(fits.get(i), i, Math::max);
+        }
+      }
+    }
+    ways.forEach((circuit, of) -> needs.put(circuit, needs(of)));
     order();
   }
 
@@ -74,16 +91,42 @@ public final class ProvePlan {
   }
 
   /**
+   * The circuit in which a fault of a subject is looked for: itself, or of those that need all that
+   * it needs the one that is powered up next.
+   */
+  Optional<Subject> circuitFor(Subject subject) {
+    return subject.circuit().isPresent()
+        ? Optional.of(subject)
+        : subjects.stream()
+            .filter(s -> s.circuit().isPresent() && s.needs().containsAll(subject.needs()))
+            .findFirst();
+  }
+
+  /** All fuses and relays that are fitted on the way. */
+  Set<String> allNeeds() {
+    return needs(subjects.stream());
+  }
+
+  /** What is fitted before a subject: what those of these ids need, itself aside. */
+  Set<String> fittedBefore(Subject subject, Collection<String> proven) {
+    return needs(
+        subjects.stream().filter(s -> proven.contains(s.id()) && !s.id().equals(subject.id())));
+  }
+
+  private static Set<String> needs(Stream<Subject> subjects) {
+    return subjects.flatMap(s -> s.needs().stream()).collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  /**
    * How far the vehicle is powered up for a subject.
    *
    * @param proven ids of the subjects proven so far: what they need is fitted
    */
   FirstPower power(Subject subject, Collection<String> proven) {
-    Set<String> out = new TreeSet<>();
-    subjects.forEach(s -> out.addAll(s.needs()));
-    subjects.stream().filter(s -> proven.contains(s.id())).forEach(s -> out.removeAll(s.needs()));
+    SortedSet<String> out = new TreeSet<>(allNeeds());
+    out.removeAll(fittedBefore(subject, proven));
     out.removeAll(subject.needs());
-    return new FirstPower(subject.small() ? fuse : Optional.empty(), new TreeSet<>(out));
+    return new FirstPower(subject.small() ? fuse : Optional.empty(), out);
   }
 
   private void order() {
@@ -93,13 +136,11 @@ public final class ProvePlan {
             Subject.SUPPLY,
             Subject.Kind.SUPPLY,
             Optional.empty(),
-            vehicle.circuits().stream().findFirst(),
+            Optional.empty(),
             List.of(),
             true));
     for (String part : feeds()) {
-      Circuit first =
-          vehicle.circuits().stream().filter(c -> needs(c.id()).contains(part)).findFirst().get();
-      subjects.add(Subject.feed(part, first, upTo(part)));
+      subjects.add(Subject.feed(part, upTo(part)));
       fitted.add(part);
     }
     List<BringUp.Draw> left = new ArrayList<>(draws);
@@ -153,26 +194,18 @@ public final class ProvePlan {
 
   /** The fuses and relays of a circuit in the order in which its ways pass them. */
   List<String> needs(String circuit) {
+    return needs.getOrDefault(circuit, List.of());
+  }
+
+  private List<String> needs(List<List<CircuitWays.Pass>> of) {
     // Ways of coils come behind that of the load; a relay's own feed is of no use without its coil.
-    return ways(circuit).stream()
+    return of.stream()
         .flatMap(List::stream)
         .map(CircuitWays.Pass::part)
         .filter(this::fits)
         .distinct()
-        .sorted(Comparator.comparingInt(p -> depth(p)))
+        .sorted(Comparator.comparing(depths::get))
         .toList();
-  }
-
-  /** How many fuses and relays lie before a part, at most. */
-  private int depth(String part) {
-    int deepest = 0;
-    for (List<List<CircuitWays.Pass>> of : ways.values()) {
-      for (List<CircuitWays.Pass> way : of) {
-        List<String> fits = fitsOf(way);
-        deepest = Math.max(deepest, fits.indexOf(part));
-      }
-    }
-    return deepest;
   }
 
   private List<String> fitsOf(List<CircuitWays.Pass> way) {
@@ -228,7 +261,7 @@ public final class ProvePlan {
     }
     before.remove(part);
     List<String> all = new ArrayList<>(before);
-    all.sort(Comparator.comparingInt(this::depth));
+    all.sort(Comparator.comparing(depths::get));
     all.add(part);
     return all;
   }
@@ -253,12 +286,6 @@ public final class ProvePlan {
   }
 
   private boolean coil(CircuitWays.Pass pass) {
-    return vehicle.requirePart(pass.part()).kind() == PartKind.RELAY
-        && pass.in().stream().anyMatch(t -> coilEnd(pass, t.part(), t.terminal()))
-        && pass.out().stream().anyMatch(t -> coilEnd(pass, t.part(), t.terminal()));
-  }
-
-  private static boolean coilEnd(CircuitWays.Pass pass, String part, String terminal) {
-    return part.equals(pass.part()) && (terminal.equals("85") || terminal.equals("86"));
+    return vehicle.requirePart(pass.part()).kind() == PartKind.RELAY && pass.works(vehicle);
   }
 }

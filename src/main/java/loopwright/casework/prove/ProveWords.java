@@ -87,7 +87,7 @@ final class ProveWords {
             .toList();
     String fuse =
         plan.fuse()
-            .map(amps -> phrases.say("prove.plan.fuse", number(amps), greatest(plan)))
+            .map(amps -> phrases.say("prove.plan.fuse", Figures.amps(amps), greatest(plan)))
             .orElseGet(() -> phrases.say("prove.plan.no-fuse"));
     return large.isEmpty() ? fuse : fuse + " " + phrases.say("prove.plan.large", listed(large));
   }
@@ -108,10 +108,6 @@ final class ProveWords {
             "list.more",
             String.join(", ", titles.subList(0, MOST_NAMED)),
             Integer.toString(titles.size() - MOST_NAMED));
-  }
-
-  private String number(double amps) {
-    return Figures.amps(amps);
   }
 
   // ---- the step at hand ----------------------------------------------------------------------
@@ -158,23 +154,22 @@ final class ProveWords {
     return vehicle
         .part(fuse)
         .filter(p -> p.spec() instanceof PartSpec.Fuse)
-        .map(p -> number(((PartSpec.Fuse) p.spec()).amps()))
+        .map(p -> Figures.amps(((PartSpec.Fuse) p.spec()).amps()))
         .orElse("");
   }
 
   private String task(Words words, Step step) {
-    String key = "prove.task." + step.what().word();
-    if (step.seen().isPresent()) {
-      return words.question(step.check().orElseThrow());
-    }
-    return phrases.say(key, words.part(step.about()), amps(step.about()));
+    return step.seen().isPresent()
+        ? words.question(step.check().orElseThrow())
+        : phrases.say(
+            "prove.task." + step.what().word(), words.part(step.about()), amps(step.about()));
   }
 
   private String because(Words words, Step step, ProvePlan plan) {
     return phrases.say(
         "prove.because." + step.what().word(),
         words.part(step.about()),
-        plan.fuse().map(this::number).orElse(""));
+        plan.fuse().map(Figures::amps).orElse(""));
   }
 
   private String healthy(Words words, Step step) {
@@ -211,7 +206,10 @@ final class ProveWords {
 
   /** What an answer that isn't as it should be means, and what to do. */
   String wrong(Step step) {
-    Words words = new Words(vehicle, phrases);
+    return wrong(new Words(vehicle, phrases), step);
+  }
+
+  private String wrong(Words words, Step step) {
     String key = "prove.wrong." + step.what().word();
     return step.what() == Step.What.PIECE
         ? phrases.say(
@@ -234,7 +232,6 @@ final class ProveWords {
       return caseId.map(
           id -> new ProveView.Trouble(phrases.say("prove.trouble.case", id), false, caseId));
     }
-    String wrong = new ProveWords(proving.powered(subject), phrases, meter).wrong(step);
     String came =
         Proving.value(step, answer.get())
             .map(
@@ -244,11 +241,9 @@ final class ProveWords {
                         words.value(step.check().orElseThrow(), v),
                         healthy(words, step)))
             .orElse("");
-    boolean canFind =
-        caseId.isEmpty()
-            && subject.circuit().isPresent()
-            && step.complaint(Proving.value(step, answer.get())).isPresent();
-    return Optional.of(new ProveView.Trouble((came + " " + wrong).strip(), canFind, caseId));
+    boolean canFind = caseId.isEmpty() && proving.complaint(subject, step).isPresent();
+    return Optional.of(
+        new ProveView.Trouble((came + " " + wrong(words, step)).strip(), canFind, caseId));
   }
 
   // ---- the set-up ----------------------------------------------------------------------------
@@ -268,7 +263,7 @@ final class ProveWords {
         proving
             .plan()
             .fuse()
-            .ifPresent(amps -> lines.add(phrases.say("prove.set.small-fuse", number(amps))));
+            .ifPresent(amps -> lines.add(phrases.say("prove.set.small-fuse", Figures.amps(amps))));
         lines.addAll(words.change(withoutBattery(bare), bare));
         yield lines;
       }
@@ -307,8 +302,7 @@ final class ProveWords {
   private List<String> bare(Proving proving) {
     List<String> lines = new ArrayList<>();
     lines.add(phrases.say("prove.set.lead-off", part(vehicle.battery().id())));
-    Set<String> all = new TreeSet<>();
-    proving.plan().subjects().forEach(s -> all.addAll(s.needs()));
+    Set<String> all = proving.plan().allNeeds();
     lines.add(
         phrases.say(
             "prove.set.all-out",

@@ -20,7 +20,16 @@ final class Proven {
       ProofEvent.Begun begun,
       Map<String, ProofEvent> answers,
       boolean passed,
-      Optional<ProofEvent.Failed> failed) {}
+      Optional<ProofEvent.Failed> failed) {
+
+    /** The answers with a reading or a look. */
+    List<ProofEvent.Checked> readings() {
+      return answers.values().stream()
+          .filter(ProofEvent.Checked.class::isInstance)
+          .map(ProofEvent.Checked.class::cast)
+          .toList();
+    }
+  }
 
   private final Map<String, Proof> proofs = new LinkedHashMap<>();
 

@@ -13,10 +13,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.stream.Collectors;
 import loopwright.casework.Answer;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.Entry;
-import loopwright.casework.FindCase;
 import loopwright.casework.FirstPower;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.Phrases;
@@ -27,9 +27,7 @@ import loopwright.diagnosis.Reading;
 import loopwright.knowledge.Context;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterSpec;
-import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
-import loopwright.model.Setting;
 import loopwright.model.Vehicle;
 
 /**
@@ -48,8 +46,11 @@ public final class Proving {
   private final ProvePlan plan;
   private final Map<Worked, ProveSteps> worked = new HashMap<>();
   private final Map<String, SortedMap<String, String>> prints = new HashMap<>();
-  private final Set<String> provenIds = new LinkedHashSet<>();
   private Proven proven;
+
+  /** Ids of what is proven now, in the order of the plan: asked for at every turn. */
+  private Set<String> provenIds = Set.of();
+
   private String missing = "";
   private String said = "";
   private Optional<String> chosen = Optional.empty();
@@ -99,13 +100,11 @@ public final class Proving {
     ProofStore.Kept kept = store.read(vehicle.id());
     proven = new Proven(kept.events());
     missing = kept.missing();
-    provenIds.clear();
-    for (Subject s : plan.subjects()) {
-      boolean passed = proven.proof(s.id()).filter(Proven.Proof::passed).isPresent();
-      if (passed && changed(s).isEmpty()) {
-        provenIds.add(s.id());
-      }
-    }
+    provenIds =
+        plan.subjects().stream()
+            .filter(s -> proof(s).filter(Proven.Proof::passed).isPresent() && changed(s).isEmpty())
+            .map(Subject::id)
+            .collect(Collectors.toCollection(LinkedHashSet::new));
   }
 
   private SortedMap<String, String> prints(Subject subject) {
@@ -114,15 +113,14 @@ public final class Proving {
 
   /** How a subject stands. */
   ProveView.State state(Subject subject) {
-    Optional<Proven.Proof> proof = proven.proof(subject.id());
+    Optional<Proven.Proof> proof = proof(subject);
     if (proof.isEmpty()) {
       return ProveView.State.OPEN;
     }
-    boolean changed = !changed(subject).isEmpty();
     if (proof.get().passed()) {
-      return changed ? ProveView.State.CHANGED : ProveView.State.PROVEN;
+      return provenIds.contains(subject.id()) ? ProveView.State.PROVEN : ProveView.State.CHANGED;
     }
-    if (changed) {
+    if (!changed(subject).isEmpty()) {
       return ProveView.State.OPEN;
     }
     if (proof.get().failed().isPresent()) {
@@ -133,8 +131,7 @@ public final class Proving {
 
   /** Ids of what was changed since a subject's last proof was begun. */
   SortedSet<String> changed(Subject subject) {
-    return Prints.changed(
-        proven.proof(subject.id()).orElseThrow().begun().prints(), prints(subject));
+    return Prints.changed(proof(subject).orElseThrow().begun().prints(), prints(subject));
   }
 
   Optional<Proven.Proof> proof(Subject subject) {
@@ -142,34 +139,21 @@ public final class Proving {
   }
 
   private FirstPower power(Subject subject) {
-    Set<String> others = new HashSet<>(provenIds);
-    others.remove(subject.id());
-    return plan.power(subject, others);
+    return plan.power(subject, provenIds);
   }
 
   /** The readings of each subject that is proven now, by its id. */
   public Map<String, List<ProofEvent.Checked>> goodReadings() {
     Map<String, List<ProofEvent.Checked>> good = new LinkedHashMap<>();
     for (String id : provenIds) {
-      good.put(
-          id,
-          proven.proof(id).stream()
-              .flatMap(p -> p.answers().values().stream())
-              .filter(ProofEvent.Checked.class::isInstance)
-              .map(ProofEvent.Checked.class::cast)
-              .toList());
+      good.put(id, proven.proof(id).orElseThrow().readings());
     }
     return good;
   }
 
   /** What is fitted for a subject and wasn't for those proven before. */
   List<String> own(Subject subject) {
-    Set<String> before = new HashSet<>();
-    Set<String> ids = new HashSet<>(provenIds);
-    ids.remove(subject.id());
-    plan.subjects().stream()
-        .filter(s -> ids.contains(s.id()))
-        .forEach(s -> before.addAll(s.needs()));
+    Set<String> before = plan.fittedBefore(subject, provenIds);
     return subject.needs().stream().filter(p -> !before.contains(p)).toList();
   }
 
@@ -231,8 +215,7 @@ public final class Proving {
 
   /** The proof of a subject whose answers still count: of the same vehicle powered up as now. */
   private Optional<Proven.Proof> current(Subject subject) {
-    return proven
-        .proof(subject.id())
+    return proof(subject)
         .filter(p -> changed(subject).isEmpty() && p.begun().power().equals(power(subject)));
   }
 
@@ -367,11 +350,6 @@ public final class Proving {
     }
     Subject subject = begun();
     keep(new ProofEvent.Confirmed(clock.instant(), subject.id(), step.id(), right));
-    if (right && step.what() == Step.What.CONNECT) {
-      keep(new ProofEvent.FuseFitted(clock.instant(), plan.fuse()));
-    } else if (right && step.what() == Step.What.SWAP) {
-      keep(new ProofEvent.FuseFitted(clock.instant(), Optional.empty()));
-    }
     return went(subject, step, right);
   }
 
@@ -421,70 +399,55 @@ public final class Proving {
     return view();
   }
 
+  /** What can be complained of in a case over the last answer of a step. */
+  Optional<ComplaintKind> complaint(Subject subject, Step step) {
+    return plan.circuitFor(subject)
+        .flatMap(c -> answer(subject, step))
+        .flatMap(a -> step.complaint(value(step, a)));
+  }
+
   /**
    * Opens a case over the step at hand, with all readings taken for its subject.
    *
    * @return the case's id
    * @throws Problem if the last answer of the step at hand is as it should be, or no case follows
    */
-  public String findFault(CaseDesk.Progress progress) throws Problem {
+  public String findFault() throws Problem {
     Subject subject = atHand();
     Step step = require();
-    Optional<ProofEvent> answer = answer(subject, step);
-    Optional<ComplaintKind> kind =
-        answer
-            .flatMap(a -> step.complaint(value(step, a)))
-            .filter(k -> subject.circuit().isPresent());
-    if (kind.isEmpty()) {
-      throw new Problem("step", step.id(), phrases.say("prove.problem.no-case"));
-    }
-    Circuit circuit = subject.circuit().orElseThrow();
+    ComplaintKind kind =
+        complaint(subject, step)
+            .orElseThrow(
+                () -> new Problem("step", step.id(), phrases.say("prove.problem.no-case")));
+    Subject circuit = plan.circuitFor(subject).orElseThrow();
     FirstPower power = power(subject);
-    FirstPower asComplained =
-        power.fitted(new HashSet<>(plan.subject(circuit.id()).orElseThrow().needs()));
-    FindCase found =
-        cases.open(
+    FirstPower asComplained = power.fitted(new HashSet<>(circuit.needs()));
+    Set<String> notYet = new HashSet<>(power.out());
+    notYet.removeAll(asComplained.out());
+    String caseId =
+        cases.handOver(
             new CaseDesk.NewCase(
                 vehicle,
                 vehicleName,
                 circuit.id(),
                 step.load().map(LoadRef::toString),
-                kind.get(),
+                kind,
                 Context.FRESH_BUILD,
                 meter.id(),
                 false,
                 asComplained),
-            progress);
-    try (found) {
-      Set<String> notYet = new HashSet<>(power.out());
-      notYet.removeAll(asComplained.out());
-      handOver(found, current(subject).orElseThrow(), notYet);
-      String caseId = found.view().caseId();
-      keep(new ProofEvent.Failed(clock.instant(), subject.id(), step.id(), caseId));
-      chosen = Optional.of(subject.id());
-      return caseId;
-    }
+            current(subject).orElseThrow().readings().stream()
+                .map(c -> new CaseDesk.Before(without(notYet, c.check()), c.answer()))
+                .toList());
+    keep(new ProofEvent.Failed(clock.instant(), subject.id(), step.id(), caseId));
+    chosen = Optional.of(subject.id());
+    return caseId;
   }
 
-  /**
-   * Takes the readings of a proof into a case.
-   *
-   * @param notYet what is fitted in the case and wasn't when they were taken
-   */
-  private static void handOver(FindCase found, Proven.Proof proof, Set<String> notYet)
-      throws Problem {
-    List<ProofEvent.Checked> readings = new ArrayList<>();
-    for (ProofEvent answer : proof.answers().values()) {
-      if (answer instanceof ProofEvent.Checked c) {
-        readings.add(c);
-      }
-    }
-    for (ProofEvent.Checked c : readings) {
-      OwnCheck check = c.check();
-      Setting then = check.setting().without(notYet);
-      found.take(
-          new OwnCheck(check.kind(), check.red(), check.black(), check.lookAt(), then), c.answer());
-    }
+  /** A check as it was made, for a case in which more is fitted. */
+  private static OwnCheck without(Set<String> notYet, OwnCheck check) {
+    return new OwnCheck(
+        check.kind(), check.red(), check.black(), check.lookAt(), check.setting().without(notYet));
   }
 
   private void keep(ProofEvent event) throws Problem {

@@ -12,7 +12,7 @@ import loopwright.model.Circuit;
  *     does
  * @param kind what it is
  * @param part id of the fuse or relay that is proven; empty for all but those
- * @param circuit the circuit that is proven, or in which a fault of it would be looked for
+ * @param circuit the circuit that is proven; empty for all but those
  * @param needs ids of the fuses and relays it needs, those nearest the battery first
  * @param small whether it is proven behind the small fuse
  */
@@ -50,7 +50,7 @@ public record Subject(
   }
 
   /** The fuse or relay that feeds several circuits. */
-  static Subject feed(String part, Circuit circuit, List<String> needs) {
-    return new Subject("@" + part, Kind.FEED, Optional.of(part), Optional.of(circuit), needs, true);
+  static Subject feed(String part, List<String> needs) {
+    return new Subject("@" + part, Kind.FEED, Optional.of(part), Optional.empty(), needs, true);
   }
 }

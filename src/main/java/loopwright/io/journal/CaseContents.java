@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Predicate;
 import loopwright.casework.CaseEvent;
+import loopwright.casework.FirstPower;
 import loopwright.casework.Problem;
 
 /** Journals of cases, {@code schema/case-1.schema.json}. */
@@ -39,7 +40,8 @@ final class CaseContents implements Contents<CaseEvent> {
         event instanceof CaseEvent.Told
             || event instanceof CaseEvent.Photographed
             || event instanceof CaseEvent.Weighed
-            || event instanceof CaseEvent.Opened o && o.practice();
+            || event instanceof CaseEvent.Opened o
+                && (o.practice() || !o.power().equals(FirstPower.WHOLE));
     return second ? latest() : 1;
   }
 

@@ -32,9 +32,8 @@ public final class FileProofStore implements ProofStore {
     if (!proofs.has(name)) {
       return new Kept(List.of(), "");
     }
-    JournalFolder.Loaded<ProofEvent> loaded = proofs.load(name);
-    loaded.journal().close();
-    return new Kept(loaded.events(), loaded.missing());
+    Recovered<ProofEvent> recovered = proofs.read(name);
+    return new Kept(recovered.events(), recovered.missing());
   }
 
   @Override

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
 import java.util.Map;
-import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import loopwright.casework.Answer;
@@ -50,9 +49,6 @@ final class ProofContents implements Contents<ProofEvent> {
     } else if (event instanceof ProofEvent.Failed e) {
       subject(start(node, "failed", e), e.subject()).put("step", e.step());
       node.put("case", e.caseId());
-    } else if (event instanceof ProofEvent.FuseFitted e) {
-      start(node, "fuse-fitted", e);
-      e.amps().ifPresent(amps -> node.put("amps", amps));
     } else if (event instanceof ProofEvent.GroundProved e) {
       start(node, "ground-proved", e).put("ground", e.ground());
       node.set("check", Shapes.check(e.check()));
@@ -102,12 +98,6 @@ final class ProofContents implements Contents<ProofEvent> {
           case "failed" ->
               new ProofEvent.Failed(
                   at, subject(fields), step(fields), fields.name("case", "a case's id"));
-          case "fuse-fitted" ->
-              new ProofEvent.FuseFitted(
-                  at,
-                  fields.has("amps")
-                      ? Optional.of(Shapes.limit(fields, "amps"))
-                      : Optional.empty());
           case "ground-proved" -> {
             String ground = fields.name("ground", "a ground's id");
             OwnCheck check = check(fields);
@@ -127,7 +117,7 @@ final class ProofContents implements Contents<ProofEvent> {
               throw new Problem(
                   "event.type",
                   Fields.cut(type),
-                  "begun, checked, confirmed, passed, failed, fuse-fitted or ground-proved");
+                  "begun, checked, confirmed, passed, failed or ground-proved");
         };
     fields.done();
     return event;

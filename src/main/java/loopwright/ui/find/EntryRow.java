@@ -1,25 +1,19 @@
 package loopwright.ui.find;
 
-import java.util.List;
-import java.util.Optional;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
-import javafx.scene.control.TextFormatter;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import loopwright.ui.Texts;
-import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
 /** The value field with its unit keys and the line that tells how it is understood. */
 final class EntryRow extends VBox {
   private final CaseViewModel model;
-  private final TextField field = new TextField();
+  private final ValueField field;
   private final HBox units = Parts.row("unit-keys");
   private final StackPane place = new StackPane();
   private final Label status = Parts.text("", "entry-status");
@@ -27,36 +21,12 @@ final class EntryRow extends VBox {
 
   EntryRow(CaseViewModel model) {
     this.model = model;
+    this.field = new ValueField(model.entry());
     this.meter =
         new MeterStatus(
             model.meter(), model::lookAtMeter, said -> Texts.of("entry.meterSteady", said));
     getStyleClass().add("entry-row");
     field.setId("value");
-    field.getStyleClass().add("value-field");
-    field.setAccessibleText(Texts.of("access.value"));
-    field.setTextFormatter(
-        new TextFormatter<>(
-            change -> {
-              Optional<String> text = EntryViewModel.pasted(change.getControlNewText());
-              if (text.isPresent() && !text.get().equals(change.getControlNewText())) {
-                change.setRange(0, change.getControlText().length());
-                change.setText(text.get());
-                change.selectRange(text.get().length(), text.get().length());
-              }
-              return text.isPresent() ? change : null;
-            }));
-    field.textProperty().addListener((o, was, is) -> model.entry().type(is));
-    model
-        .entry()
-        .textProperty()
-        .addListener(
-            (o, was, is) -> {
-              if (!field.getText().equals(is)) {
-                field.setText(is);
-                field.end();
-              }
-            });
-    field.addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     model.echoProperty().addListener(o -> showStatus());
     model.secondProperty().addListener(o -> showStatus());
     model.problemProperty().addListener(o -> showStatus());
@@ -68,13 +38,6 @@ final class EntryRow extends VBox {
     reads.setMinWidth(USE_PREF_SIZE);
     HBox line = Parts.row("entry-line", reads, field, units);
     getChildren().addAll(line, status, meter);
-  }
-
-  private void pressed(KeyEvent e) {
-    if (e.getCode() == KeyCode.BACK_SPACE && field.getSelection().getLength() == 0) {
-      model.entry().back();
-      e.consume();
-    }
   }
 
   TextField field() {
@@ -97,25 +60,7 @@ final class EntryRow extends VBox {
     place.getChildren().clear();
     status.setVisible(true);
     units.getChildren().clear();
-    List<EntryUnit> offered = model.units();
-    for (EntryUnit unit : offered) {
-      String cap = String.valueOf(Character.toUpperCase(unit.key()));
-      KeyButton key =
-          new KeyButton(
-                  unit.word(),
-                  cap,
-                  () -> {
-                    model.unit(unit);
-                    field.requestFocus();
-                    field.end();
-                  })
-              .styled("unit-key");
-      if (cap.equals(unit.word())) {
-        key.setText("");
-      }
-      key.setMinWidth(USE_PREF_SIZE);
-      units.getChildren().add(key);
-    }
+    model.units().forEach(unit -> units.getChildren().add(field.unitKey(unit, model::unit)));
     showStatus();
   }
 

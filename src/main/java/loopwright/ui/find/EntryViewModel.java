@@ -27,7 +27,7 @@ public final class EntryViewModel {
   }
 
   /** Whether a text may stand in the field at any time while it is typed. */
-  public static boolean possible(String proposed) {
+  private static boolean possible(String proposed) {
     return proposed.equals("OL") || WHOLE.matcher(proposed).matches();
   }
 

@@ -43,6 +43,7 @@ import loopwright.diagnosis.Warning;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
+import loopwright.ui.widget.StepGrid;
 
 /** What to do now, in the largest type and in the order in which hands work. */
 final class NowCard extends VBox {
@@ -605,13 +606,7 @@ final class NowCard extends VBox {
   }
 
   private static void point(GridPane grid, String key, Node mark, PointView point) {
-    String where =
-        point.label().isEmpty()
-            ? point.how()
-            : point.how().isEmpty()
-                ? Texts.of("point.label", point.label())
-                : Texts.of("point.howLabel", point.how(), point.label());
-    step(grid, key, Optional.of(mark), point.title(), where, "step-value");
+    step(grid, key, Optional.of(mark), point.title(), StepGrid.where(point), "step-value");
   }
 
   private static void step(

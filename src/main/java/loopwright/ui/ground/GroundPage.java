@@ -43,9 +43,6 @@ public final class GroundPage implements ProvePage {
   @Override
   public void show(String name, Vehicle vehicle) {
     model.show(vehicle);
-    if (screen.getScene() != null) {
-      model.opened();
-    }
   }
 
   @Override

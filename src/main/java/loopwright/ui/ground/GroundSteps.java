@@ -1,24 +1,17 @@
 package loopwright.ui.ground;
 
 import java.util.Optional;
-import javafx.geometry.VPos;
-import javafx.scene.Node;
 import javafx.scene.control.Label;
-import javafx.scene.layout.ColumnConstraints;
-import javafx.scene.layout.GridPane;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import loopwright.casework.PointView;
 import loopwright.casework.ground.GroundResult;
 import loopwright.casework.ground.GroundView;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.Parts;
+import loopwright.ui.widget.StepGrid;
 
 /** A ground's proof in the order in which hands work. */
 final class GroundSteps extends VBox {
-  private GridPane grid = new GridPane();
-  private int row;
+  private StepGrid grid = new StepGrid();
 
   GroundSteps() {
     setId("ground-steps");
@@ -43,14 +36,7 @@ final class GroundSteps extends VBox {
       getChildren().add(Parts.text(Texts.of("ground.last", last), "said"));
     }
     ground.proof().ifPresent(p -> p.cautions().forEach(c -> getChildren().add(Parts.caution(c))));
-    grid = new GridPane();
-    grid.getStyleClass().add("step-grid");
-    ColumnConstraints word = new ColumnConstraints();
-    word.setMinWidth(Region.USE_PREF_SIZE);
-    ColumnConstraints rest = new ColumnConstraints();
-    rest.setHgrow(Priority.ALWAYS);
-    grid.getColumnConstraints().addAll(word, rest);
-    row = 0;
+    grid = new StepGrid();
     ground
         .proof()
         .ifPresentOrElse(this::proof, () -> step("ground.proof", ground.unproven(), "step-quiet"));
@@ -71,8 +57,8 @@ final class GroundSteps extends VBox {
             : String.join(", ", proof.set().change()),
         proof.set().change().isEmpty() ? "step-quiet" : "step-value");
     step("ground.runs", proof.works(), "step-quiet");
-    point("check.red", Parts.redMark(), proof.red());
-    point("check.black", Parts.blackMark(), proof.black());
+    grid.point("check.red", Parts.redMark(), proof.red());
+    grid.point("check.black", Parts.blackMark(), proof.black());
     step("check.meter", proof.meter(), "step-quiet");
     step(
         "ground.judged",
@@ -81,21 +67,7 @@ final class GroundSteps extends VBox {
     step("ground.limit", proof.limit(), "step-where");
   }
 
-  private void point(String key, Label mark, PointView point) {
-    VBox what = Parts.column("step-box", Parts.text(point.title(), "step-value"));
-    if (!point.how().isEmpty()) {
-      what.getChildren().add(Parts.text(point.how(), "step-where"));
-    }
-    add(key, Parts.row("entry-line", mark, what));
-  }
-
   private void step(String key, String words, String style) {
-    add(key, Parts.text(words, style));
-  }
-
-  private void add(String key, Node what) {
-    Label word = Parts.line(Texts.of(key), "step-word");
-    GridPane.setValignment(word, VPos.TOP);
-    grid.addRow(row++, word, what);
+    grid.step(key, Parts.text(words, style));
   }
 }

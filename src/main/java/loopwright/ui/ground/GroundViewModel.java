@@ -9,6 +9,7 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import loopwright.casework.MeterInHand;
 import loopwright.casework.Problem;
 import loopwright.casework.ground.GroundCheck;
 import loopwright.casework.ground.GroundDesk;
@@ -140,8 +141,7 @@ public final class GroundViewModel {
     stage.set(Stage.WORKING);
     told.set(Told.NOTHING);
     run(
-        () ->
-            desk.open(now, preferences.read(Preferences.Item.METER).orElse(GroundDesk.USUAL_METER)),
+        () -> desk.open(now, preferences.read(Preferences.Item.METER).orElse(MeterInHand.USUAL)),
         made -> {
           check = Optional.of(made);
           stage.set(Stage.READY);

@@ -3,32 +3,26 @@ package loopwright.ui.prove;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyDoubleProperty;
-import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.control.TextField;
-import javafx.scene.control.TextFormatter;
-import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
-import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import loopwright.casework.PointView;
 import loopwright.casework.prove.ProveView;
 import loopwright.ui.Texts;
 import loopwright.ui.find.EntryUnit;
-import loopwright.ui.find.EntryViewModel;
+import loopwright.ui.find.ValueField;
 import loopwright.ui.prove.CircuitViewModel.Stage;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
+import loopwright.ui.widget.StepGrid;
 import org.kordamp.ikonli.javafx.FontIcon;
 
 /** What is proven in a list with ticks, and beside it the one thing to do now. */
@@ -49,12 +43,17 @@ final class CircuitScreen extends StackPane {
   private final HBox page = new HBox();
   private final Label because = Parts.text("", "because");
   private final Label alone = Parts.text("", "question");
-  private final TextField field = new TextField();
+  private final ValueField field;
+  private final Label told;
   private boolean listAlone;
 
   CircuitScreen(CircuitViewModel model, ReadOnlyDoubleProperty em) {
     this.model = model;
     this.em = em;
+    field = new ValueField(model.entry());
+    told = Parts.told(model.toldProperty());
+    told.setId("prove-told");
+    told.visibleProperty().bind(told.managedProperty());
     setId("prove-circuit");
     list.setId("prove-list");
     list.setFocusTraversable(false);
@@ -81,21 +80,6 @@ final class CircuitScreen extends StackPane {
     alone.setId("prove-alone");
     alone.setFocusTraversable(true);
     field.setId("prove-value");
-    field.getStyleClass().add("value-field");
-    field.setAccessibleText(Texts.of("access.value"));
-    field.setTextFormatter(
-        new TextFormatter<>(c -> EntryViewModel.possible(c.getControlNewText()) ? c : null));
-    field.textProperty().addListener((o, was, is) -> model.entry().type(is));
-    model
-        .entry()
-        .textProperty()
-        .addListener(
-            (o, was, is) -> {
-              if (!field.getText().equals(is)) {
-                field.setText(is);
-                field.end();
-              }
-            });
     model.stageProperty().addListener(o -> show());
     model.viewProperty().addListener(o -> show());
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
@@ -187,27 +171,21 @@ final class CircuitScreen extends StackPane {
       steps.getChildren().add(Parts.text(view.plan(), "because"));
     }
     now.cautions().forEach(c -> steps.getChildren().add(Parts.caution(c)));
-    GridPane grid = new GridPane();
-    grid.getStyleClass().add("step-grid");
-    ColumnConstraints word = new ColumnConstraints();
-    word.setMinWidth(Region.USE_PREF_SIZE);
-    ColumnConstraints rest = new ColumnConstraints();
-    rest.setHgrow(Priority.ALWAYS);
-    grid.getColumnConstraints().addAll(word, rest);
+    StepGrid grid = new StepGrid();
     Label task = Parts.text(now.task(), "step-value");
     task.setId("prove-task");
-    add(grid, "prove.do", task);
+    grid.step("prove.do", task);
     if (!now.set().isEmpty()) {
       VBox lines = Parts.column("step-box");
       // Where hands only set up, that is what is to be read from afar.
       String style = now.kind().isEmpty() ? "question" : "step-quiet";
       now.set().forEach(l -> lines.getChildren().add(Parts.text(l, style)));
-      add(grid, "check.set", lines);
+      grid.step("check.set", lines);
     }
-    now.red().ifPresent(p -> point(grid, "check.red", Parts.redMark(), p));
-    now.black().ifPresent(p -> point(grid, "check.black", Parts.blackMark(), p));
+    now.red().ifPresent(p -> grid.point("check.red", Parts.redMark(), p));
+    now.black().ifPresent(p -> grid.point("check.black", Parts.blackMark(), p));
     if (!now.meter().isEmpty()) {
-      add(grid, "check.meter", Parts.text(now.meter(), "step-quiet"));
+      grid.step("check.meter", Parts.text(now.meter(), "step-quiet"));
     }
     steps.getChildren().add(grid);
     if (!now.healthy().isEmpty()) {
@@ -224,10 +202,8 @@ final class CircuitScreen extends StackPane {
     } else {
       entry();
     }
-    Label told = Parts.told(model.toldProperty());
-    told.setId("prove-told");
+    // What the last answer came to stands above already.
     told.managedProperty().bind(told.textProperty().isNotEqualTo(view.said()));
-    told.visibleProperty().bind(told.managedProperty());
     answer.getChildren().add(told);
     because.setText(now.because());
     answer.getChildren().add(because);
@@ -269,12 +245,7 @@ final class CircuitScreen extends StackPane {
     reads.setMinWidth(Region.USE_PREF_SIZE);
     HBox line = Parts.row("entry-line", reads, field);
     for (EntryUnit unit : model.units()) {
-      String cap = String.valueOf(Character.toUpperCase(unit.key()));
-      KeyButton key = new KeyButton(unit.word(), cap, () -> model.unit(unit)).styled("unit-key");
-      if (cap.equals(unit.word())) {
-        key.setText("");
-      }
-      key.setMinWidth(Region.USE_PREF_SIZE);
+      KeyButton key = field.unitKey(unit, model::unit);
       key.setFocusTraversable(false);
       line.getChildren().add(key);
     }
@@ -304,28 +275,6 @@ final class CircuitScreen extends StackPane {
     actions.getChildren().add(button);
   }
 
-  private static void point(GridPane grid, String key, Label mark, PointView point) {
-    VBox what = Parts.column("step-box", Parts.text(point.title(), "step-value"));
-    String where =
-        point.label().isEmpty()
-            ? point.how()
-            : point.how().isEmpty()
-                ? Texts.of("point.label", point.label())
-                : Texts.of("point.howLabel", point.how(), point.label());
-    if (!where.isEmpty()) {
-      what.getChildren().add(Parts.text(where, "step-where"));
-    }
-    HBox row = Parts.row("entry-line", mark, what);
-    HBox.setHgrow(what, Priority.ALWAYS);
-    add(grid, key, row);
-  }
-
-  private static void add(GridPane grid, String key, Node what) {
-    Label word = Parts.line(Texts.of(key), "step-word");
-    GridPane.setValignment(word, VPos.TOP);
-    grid.addRow(grid.getRowCount(), word, what);
-  }
-
   /** Puts the focus where hands go on. */
   void takeFocus() {
     if (getScene() == null) {
@@ -336,8 +285,7 @@ final class CircuitScreen extends StackPane {
     } else if (listAlone && !wide()) {
       list.requestFocus();
     } else if (field.getScene() != null && !model.units().isEmpty()) {
-      field.requestFocus();
-      field.end();
+      field.takeFocus();
     } else {
       right.requestFocus();
     }
@@ -374,18 +322,15 @@ final class CircuitScreen extends StackPane {
           toggleList();
         }
       }
-      case BACK_SPACE -> {
-        handled = field.getSelection().getLength() == 0;
+      case ESCAPE -> {
+        handled = listAlone;
         if (handled) {
-          model.entry().back();
+          toggleList();
         }
       }
-      default -> handled = e.getCode() == KeyCode.ESCAPE && listAlone;
+      default -> handled = false;
     }
     if (handled) {
-      if (e.getCode() == KeyCode.ESCAPE) {
-        toggleList();
-      }
       e.consume();
     }
   }

@@ -7,7 +7,7 @@ import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import loopwright.casework.Answer;
-import loopwright.casework.CaseDesk;
+import loopwright.casework.MeterInHand;
 import loopwright.casework.Problem;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.prove.ProveView;
@@ -102,7 +102,7 @@ public final class CircuitViewModel {
       Chosen take = chosen.get();
       shown = chosen;
       stage.set(Stage.WORKING);
-      String meter = preferences.read(Preferences.Item.METER).orElse(ProveDesk.USUAL_METER);
+      String meter = preferences.read(Preferences.Item.METER).orElse(MeterInHand.USUAL);
       worker.run(
           () -> {
             Proving taken = desk.open(take.name(), take.vehicle(), meter);
@@ -241,7 +241,7 @@ public final class CircuitViewModel {
     told.set(Told.plain(Texts.of("prove.opening")));
     worker.run(
         () -> {
-          String id = proving.findFault(CaseDesk.Progress.SILENT);
+          String id = proving.findFault();
           return new Handed(id, proving.view());
         },
         handed -> {

@@ -58,6 +58,9 @@ public final class ProveScreen extends VBox {
   /** Another vehicle is at hand, or the same one edited. */
   public void show(String name, Vehicle vehicle) {
     pages.keySet().forEach(p -> p.show(name, vehicle));
+    if (getScene() != null) {
+      opened();
+    }
   }
 
   /** The place comes into sight. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import loopwright.casework.MeterInHand;
 import loopwright.casework.Problem;
 import loopwright.casework.prove.ProofEvent;
 import loopwright.evidence.Bench;
@@ -20,7 +21,7 @@ class GroundCheckTest {
   private final Bench.ProofsInMemory proofs = new Bench.ProofsInMemory();
 
   private GroundCheck open(Vehicle vehicle) throws Problem {
-    return Bench.groundDesk(proofs).open(vehicle, GroundDesk.USUAL_METER);
+    return Bench.groundDesk(proofs).open(vehicle, MeterInHand.USUAL);
   }
 
   @Test

@@ -20,6 +20,7 @@ import loopwright.diagnosis.Reading;
 import loopwright.evidence.Bench;
 import loopwright.evidence.Player;
 import loopwright.evidence.Plays;
+import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
@@ -142,26 +143,23 @@ final class FirstPowerPlay {
 
   /** Opens the case over what is wrong and plays it to its answer. */
   CaseView find() throws Problem {
-    Subject subject = proving.atHand();
-    LoadRef watched =
-        proving
-            .step()
-            .flatMap(Step::load)
-            .orElseGet(() -> subject.circuit().orElseThrow().loads().get(0));
-    String id = proving.findFault(CaseDesk.Progress.SILENT);
+    Subject subject = proving.plan().circuitFor(proving.atHand()).orElseThrow();
+    Circuit circuit = subject.circuit().orElseThrow();
+    LoadRef watched = proving.step().flatMap(Step::load).orElseGet(() -> circuit.loads().get(0));
+    String id = proving.findFault();
     try (FindCase found = desk.resume(id, vehicle, CaseDesk.Progress.SILENT)) {
       Vehicle powered =
           proving
               .plan()
               .power(
-                  proving.plan().subject(subject.circuit().orElseThrow().id()).orElseThrow(),
+                  subject,
                   proving.plan().subjects().stream()
                       .filter(s -> proving.state(s) == ProveView.State.PROVEN)
                       .map(Subject::id)
                       .toList())
               .of(vehicle, new Phrases(Locale.ENGLISH));
       HiddenTruth truth = truth(powered);
-      truth.run(subject.circuit().orElseThrow().onSetting());
+      truth.run(circuit.onSetting());
       return new Player(powered, truth, watched).play(found, 25);
     }
   }

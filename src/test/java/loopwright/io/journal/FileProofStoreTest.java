@@ -58,7 +58,7 @@ class FileProofStoreTest {
   /** One of each kind of event, with each kind of answer. */
   static List<ProofEvent> everyKind() {
     return List.of(
-        new ProofEvent.FuseFitted(AT, Optional.of(7.5)),
+        new ProofEvent.Passed(AT, "@supply"),
         new ProofEvent.Begun(
             AT.plusSeconds(1),
             "beacon",
@@ -76,7 +76,7 @@ class FileProofStoreTest {
             ohms(),
             new Answer.Within(new Band(0.3, Double.POSITIVE_INFINITY, Band.Unit.OHM))),
         new ProofEvent.Failed(AT.plusSeconds(6), "beacon", "ohms", "20240517-pumper-beacon"),
-        new ProofEvent.Passed(AT.plusSeconds(7), "@supply"),
+        new ProofEvent.Passed(AT.plusSeconds(7), "oil-lamp"),
         new ProofEvent.GroundProved(
             AT.plusSeconds(8),
             "G1",
@@ -85,8 +85,7 @@ class FileProofStoreTest {
             ProofEvent.Verdict.CANT_TELL,
             0.0004,
             Double.POSITIVE_INFINITY,
-            prints()),
-        new ProofEvent.FuseFitted(AT.plusSeconds(9), Optional.empty()));
+            prints()));
   }
 
   private static final ProofEvent MORE = new ProofEvent.Passed(AT.plusSeconds(60), "horn");

@@ -97,6 +97,11 @@ class FindViewModelTest {
     }
 
     @Override
+    public String handOver(NewCase newCase, List<Before> readings) {
+      throw new UnsupportedOperationException("nothing is handed over here");
+    }
+
+    @Override
     public FindCase resume(String caseId, Vehicle vehicle, Progress progress) {
       throw new CancellationException();
     }
