@@ -225,7 +225,7 @@ final class Harness {
   TerminalRef leg(String bar) {
     Part part = part(bar);
     PartSpec.Splice splice = (PartSpec.Splice) part.spec();
-    Set<TerminalRef> used = used();
+    Set<TerminalRef> used = Vehicle.usedTerminals(parts, joins);
     for (String leg : splice.legs()) {
       if (!used.contains(at(bar, leg))) {
         Set<String> spare = new HashSet<>(part.spare());
@@ -254,18 +254,6 @@ final class Harness {
       number++;
     }
     return "n" + number;
-  }
-
-  private Set<TerminalRef> used() {
-    Set<TerminalRef> used = new HashSet<>();
-    joins.forEach(used::addAll);
-    for (Part part : parts) {
-      if (part.spec() instanceof PartSpec.Wire w) {
-        used.add(w.from());
-        used.add(w.to());
-      }
-    }
-    return used;
   }
 
   /**
