@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
-import loopwright.knowledge.Knowledge;
+import java.util.stream.Stream;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
@@ -26,7 +26,6 @@ import loopwright.solver.Element;
 import loopwright.solver.Gate;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
-import loopwright.solver.Solver;
 import loopwright.solver.Variant;
 
 /**
@@ -54,7 +53,7 @@ public final class DropProofs {
   private static final double MOST_OF = 0.5;
 
   /** Times by which a current must be greater to be worth another setting. */
-  public static final double GREATER = 1.2;
+  private static final double GREATER = 1.2;
 
   /** Settings without cranking that are offered. */
   private static final int MOST_SETTINGS = 3;
@@ -71,12 +70,11 @@ public final class DropProofs {
    * Proofs by one meter.
    *
    * @param grounds the vehicle's grounds
-   * @param knowledge usual values
    */
-  public DropProofs(Grounds grounds, Knowledge knowledge, MeterSpec meter) {
+  public DropProofs(Grounds grounds, MeterSpec meter) {
     this.grounds = Objects.requireNonNull(grounds, "grounds");
     this.plan = grounds.plan();
-    this.network = Network.of(plan.vehicle(), knowledge.typicals());
+    this.network = plan.network();
     this.meter = Objects.requireNonNull(meter, "meter");
   }
 
@@ -130,11 +128,20 @@ public final class DropProofs {
 
   /** A proof of the same ground with a greater current, the least of them; empty if none has. */
   public Optional<DropProof> greater(DropProof than) {
-    return settings(than.ground()).stream()
-        .filter(s -> amps(than.ground(), s) > GREATER * than.amps())
+    return settingsOfMore(than)
         .sorted(Comparator.comparingDouble(s -> amps(than.ground(), s)))
         .flatMap(s -> proof(than.ground(), s).stream())
         .findFirst();
+  }
+
+  /** Whether a setting gives the same ground a greater current; costs next to nothing. */
+  public boolean hasGreater(DropProof than) {
+    return settingsOfMore(than).findAny().isPresent();
+  }
+
+  private Stream<Setting> settingsOfMore(DropProof than) {
+    return settings(than.ground()).stream()
+        .filter(s -> amps(than.ground(), s) > GREATER * than.amps());
   }
 
   /** Whether the meter's error is small beside the limit and a sound ground clearly within it. */
@@ -316,9 +323,7 @@ public final class DropProofs {
       return OptionalDouble.empty();
     }
     int e = network.elementsOf(ground.id()).get(0);
-    Variant off = Variant.healthy(network).with(List.of(new Change.Remove(e)));
-    OperatingPoint point = Solver.full(network).solve(off, setting);
-    return OptionalDouble.of(Math.abs(point.volts(side.from(), side.to())));
+    return OptionalDouble.of(Math.abs(plan.without(setting, e).volts(side.from(), side.to())));
   }
 
   /** Least and greatest size of what lies between two values. */

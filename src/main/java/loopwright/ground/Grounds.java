@@ -103,11 +103,12 @@ public final class Grounds {
     }
     List<TerminalRef> ends = ends(part);
     OperatingPoint point = plan.point(most.get());
-    boolean alone = returns(most.get()).of(e).filter(s -> s.elements().size() == 1).isPresent();
     boolean aIsFar =
-        alone
-            ? returns(most.get()).of(e).orElseThrow().from() == element.a()
-            : Math.abs(point.volts(element.a())) >= Math.abs(point.volts(element.b()));
+        returns(most.get())
+            .of(e)
+            .filter(s -> s.elements().size() == 1)
+            .map(s -> s.from() == element.a())
+            .orElse(Math.abs(point.volts(element.a())) >= Math.abs(point.volts(element.b())));
     Ground.Kind kind =
         switch (part.kind()) {
           case STRAP -> Ground.Kind.STRAP;

@@ -25,6 +25,8 @@ final class Returns {
   private final List<Integer> conductors = new ArrayList<>();
   private final Map<Integer, Integer> blockOf = new HashMap<>();
   private final Map<Integer, List<Integer>> at = new HashMap<>();
+  private final Set<Integer> grounded;
+  private final Map<Integer, Optional<Side>> sides = new HashMap<>();
 
   Returns(Plan plan, OperatingPoint point) {
     this.plan = plan;
@@ -49,6 +51,7 @@ final class Returns {
     for (int k = 0; k < a.length; k++) {
       blockOf.put(conductors.get(k), block[k]);
     }
+    grounded = joined(Network.REFERENCE, Set.of());
   }
 
   private boolean conducts(Element element) {
@@ -61,7 +64,7 @@ final class Returns {
 
   /** Nodes that metal joins with the battery's grounded post. */
   Set<Integer> grounded() {
-    return joined(Network.REFERENCE, Set.of());
+    return grounded;
   }
 
   private Set<Integer> joined(int from, Set<Integer> without) {
@@ -85,6 +88,10 @@ final class Returns {
    * one, from where most current enters them to where it leaves. Empty if it leads to no post.
    */
   Optional<Side> of(int piece) {
+    return sides.computeIfAbsent(piece, this::side);
+  }
+
+  private Optional<Side> side(int piece) {
     Set<Integer> beside = beside(piece);
     Set<Integer> nodes = Side.nodes(plan.network(), beside);
     Set<Integer> behind = joined(Network.REFERENCE, beside);

@@ -16,15 +16,7 @@ public record TwoWireOhms(Spread own, double limit, MeterSpec meter) {
 
   /** Least and greatest value on the display with the leads held together, in ohms. */
   public double[] zero() {
-    return band(meter.leadOhms());
-  }
-
-  /** Least and greatest value on the display across the ground if it is sound, in ohms. */
-  public double[] healthy() {
-    return band(meter.leadOhms().plus(own));
-  }
-
-  private double[] band(Spread ohms) {
+    Spread ohms = meter.leadOhms();
     return new double[] {
       Math.max(0, ohms.low() - meter.error(MeterFunction.OHMS, ohms.low())),
       ohms.high() + meter.error(MeterFunction.OHMS, ohms.high())

@@ -2,8 +2,8 @@ package loopwright.paper;
 
 import java.util.HashMap;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import loopwright.model.Setting;
 import loopwright.solver.Network;
 import loopwright.solver.Renumbering;
@@ -33,18 +33,10 @@ final class Kept {
     this.network = network;
   }
 
-  /** Looks up where states of the same name settled, for another network. */
-  static Lookup lookup(Optional<Kept> earlier, Network now) {
-    if (earlier.isEmpty()) {
-      return key -> Trail.NONE;
-    }
-    Renumbering numbers = Renumbering.between(earlier.get().network, now);
-    return key -> earlier.get().trails.getOrDefault(key, Trail.NONE).in(numbers);
-  }
-
-  /** Where a state settled before. */
-  interface Lookup {
-    Trail trail(Key key);
+  /** Where states of the same name settled, in the numbers of another network. */
+  Function<Key, Trail> in(Network now) {
+    Renumbering numbers = Renumbering.between(network, now);
+    return key -> trails.getOrDefault(key, Trail.NONE).in(numbers);
   }
 
   /** Keeps a state. */

@@ -88,10 +88,9 @@ final class LoadFigures {
     add(name, Figure.Kind.FEEDS, 1, 1, on);
     add(name, Figure.Kind.RETURNS, 1, 1, on);
     if (!plan.starter(part)) {
-      Set<Integer> unfused =
-          this.unfused.computeIfAbsent(on, s -> new Reach(plan, plan.point(s), fuses).fed());
-      boolean past = ends(network.elements().get(e), unfused);
-      add(name, Figure.Kind.FUSES, past ? 0 : 1, 1, on);
+      Set<Integer> past =
+          unfused.computeIfAbsent(on, s -> new Reach(plan, plan.point(s), fuses).fed());
+      add(name, Figure.Kind.FUSES, ends(network.elements().get(e), past) ? 0 : 1, 1, on);
     }
     if (!inSeries(plan.point(on), e)) {
       drops(circuit, part, name, e);

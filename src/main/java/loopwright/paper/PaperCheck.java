@@ -64,12 +64,12 @@ public final class PaperCheck {
   }
 
   /** How many states the last figures rest on. */
-  public int states() {
+  int states() {
     return kept.map(Kept::states).orElse(0);
   }
 
   /** How many of them had to be solved. */
-  public int solved() {
+  int solved() {
     return kept.map(Kept::solved).orElse(0);
   }
 }

@@ -153,6 +153,11 @@ public final class Plan {
     return states.whole(setting);
   }
 
+  /** The state in a setting with one element gone, no fuse blown. */
+  public OperatingPoint without(Setting setting, int element) {
+    return states.without(setting, element);
+  }
+
   /** Each circuit on by itself. */
   public List<Setting> alone() {
     return vehicle.circuits().stream().map(Circuit::onSetting).distinct().toList();

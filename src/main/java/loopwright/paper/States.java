@@ -13,6 +13,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
@@ -23,6 +24,7 @@ import loopwright.solver.History;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
 import loopwright.solver.Solver;
+import loopwright.solver.Trail;
 import loopwright.solver.Values;
 import loopwright.solver.Variant;
 
@@ -39,7 +41,7 @@ final class States {
   private final Set<String> momentary = new HashSet<>();
   private final Map<Setting, Solver> bases = new HashMap<>();
   private final Map<Setting, OperatingPoint> whole = new HashMap<>();
-  private final Kept.Lookup earlier;
+  private final Function<Kept.Key, Trail> earlier;
   private final Kept kept;
   private final BooleanSupplier stale;
 
@@ -52,7 +54,7 @@ final class States {
    * @param stale whether nobody waits for this check any more
    */
   States(Vehicle vehicle, Network network, Optional<Kept> before, BooleanSupplier stale) {
-    this.earlier = Kept.lookup(before, network);
+    this.earlier = before.map(b -> b.in(network)).orElse(key -> Trail.NONE);
     this.kept = new Kept(network);
     this.stale = stale;
     this.vehicle = vehicle;
@@ -192,7 +194,7 @@ final class States {
             .collect(Collectors.toSet());
     Kept.Key key = new Kept.Key(setting, changed, relays);
     OperatingPoint point =
-        base(setting).solve(variant, setting, values, History.NONE, pulledIn, earlier.trail(key));
+        base(setting).solve(variant, setting, values, History.NONE, pulledIn, earlier.apply(key));
     kept.keep(key, point.trail(), point.solved());
     return point;
   }

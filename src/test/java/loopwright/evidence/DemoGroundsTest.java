@@ -55,7 +55,7 @@ class DemoGroundsTest {
   private static Stream<Play> played(String name) {
     Grounds grounds = Grounds.of(Bench.vehicle(name), Bench.KNOWLEDGE);
     MeterSpec meter = Bench.KNOWLEDGE.meter("basic").orElseThrow();
-    DropProofs proofs = new DropProofs(grounds, Bench.KNOWLEDGE, meter);
+    DropProofs proofs = new DropProofs(grounds, meter);
     Network network = Bench.network(Bench.vehicle(name));
     List<Play> plays = new ArrayList<>();
     for (Ground ground : grounds.all()) {

@@ -92,7 +92,7 @@ class GroundVerdictsTest {
     while (true) {
       Loop loop = new Loop(random);
       Grounds grounds = Grounds.of(loop.vehicle, Bench.KNOWLEDGE);
-      DropProofs proofs = new DropProofs(grounds, Bench.KNOWLEDGE, loop.meter);
+      DropProofs proofs = new DropProofs(grounds, loop.meter);
       DropProof proof = proofs.best(grounds.ground(loop.piece).orElseThrow()).orElseThrow();
       double truth = loop.drawTruth(random, proof.limit().ohms());
       Optional<double[]> display = loop.display(random, loop.drawVolts(random, truth));

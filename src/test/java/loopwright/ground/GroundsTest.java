@@ -28,7 +28,7 @@ class GroundsTest {
   }
 
   private static DropProofs proofs(Vehicle vehicle) {
-    return new DropProofs(Grounds.of(vehicle, Bench.KNOWLEDGE), Bench.KNOWLEDGE, BASIC);
+    return new DropProofs(Grounds.of(vehicle, Bench.KNOWLEDGE), BASIC);
   }
 
   private static Ground ground(Vehicle vehicle, String id) {

@@ -62,9 +62,7 @@ class PublishedGroundsTest {
 
   private static DropProof proof(Vehicle vehicle, String id) {
     Grounds grounds = Grounds.of(vehicle, Bench.KNOWLEDGE);
-    return new DropProofs(grounds, Bench.KNOWLEDGE, BASIC)
-        .best(grounds.ground(id).orElseThrow())
-        .orElseThrow();
+    return new DropProofs(grounds, BASIC).best(grounds.ground(id).orElseThrow()).orElseThrow();
   }
 
   static List<Map<String, String>> straps() {

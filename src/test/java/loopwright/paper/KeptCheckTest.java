@@ -162,15 +162,10 @@ class KeptCheckTest {
             any(v.parts().stream().filter(p -> p.spec() instanceof PartSpec.Wire).toList(), random)
                 .spec();
     PartSpec.Wire wire =
-        new PartSpec.Wire(
-            PartKind.WIRE,
-            any(all, random),
-            any(all, random),
-            like.size(),
-            like.metres(),
-            like.endOhms(),
-            "",
-            "");
+        like.withKind(PartKind.WIRE)
+            .withEnds(any(all, random), any(all, random))
+            .withColour("")
+            .withLoom("");
     return PartEdits.add(Part.of("W" + (1000 + random.nextInt(9000)), "", wire));
   }
 
@@ -200,15 +195,7 @@ class KeptCheckTest {
   private static PartSpec other(PartSpec spec, Random random) {
     double factor = Math.exp(random.nextGaussian());
     if (spec instanceof PartSpec.Wire w) {
-      return new PartSpec.Wire(
-          w.kind(),
-          w.from(),
-          w.to(),
-          w.size(),
-          times(w.metres(), factor),
-          w.endOhms(),
-          w.colour(),
-          w.loom());
+      return w.withMetres(times(w.metres(), factor));
     } else if (spec instanceof PartSpec.Lamp l) {
       return new PartSpec.Lamp(l.ratedVolts(), times(l.watts(), factor));
     } else if (spec instanceof PartSpec.Fuse f) {
@@ -218,33 +205,20 @@ class KeptCheckTest {
     } else if (spec instanceof PartSpec.Relay r) {
       boolean weak = random.nextBoolean();
       double pulls = (weak ? 11 : 7) * Math.min(1.1, factor);
-      return new PartSpec.Relay(
-          r.changeover(),
-          Optional.of(Estimate.of(90 * factor)),
-          Optional.of(Estimate.of(pulls)),
-          Optional.of(Estimate.of(pulls / 3)),
-          r.contactOhms(),
-          random.nextInt(3) == 0 ? PartSpec.Suppression.DIODE_CATHODE_86 : r.suppression(),
-          r.amps());
+      return r.withCoilOhms(Optional.of(Estimate.of(90 * factor)))
+          .withPullInVolts(Optional.of(Estimate.of(pulls)))
+          .withDropOutVolts(Optional.of(Estimate.of(pulls / 3)))
+          .withSuppression(
+              random.nextInt(3) == 0 ? PartSpec.Suppression.DIODE_CATHODE_86 : r.suppression());
     } else if (spec instanceof PartSpec.Switch s) {
       // Another position at rest.
       List<String> turned = new ArrayList<>(s.positions());
       turned.add(turned.remove(0));
-      return new PartSpec.Switch(
-          s.terminals(),
-          turned,
-          s.contacts(),
-          s.control(),
-          random.nextInt(4) == 0 != s.momentary(),
-          Optional.of(Estimate.of(0.02 * factor)),
-          s.amps());
+      return s.withPositions(turned)
+          .withMomentary(random.nextInt(4) == 0 != s.momentary())
+          .withOhms(Optional.of(Estimate.of(0.02 * factor)));
     } else if (spec instanceof PartSpec.Battery b) {
-      return new PartSpec.Battery(
-          b.volts(),
-          Optional.of(Estimate.of(0.01 * factor)),
-          b.ampHours(),
-          b.chargeIdleAmps(),
-          b.chargeAmps());
+      return b.withOhms(Optional.of(Estimate.of(0.01 * factor)));
     }
     return spec;
   }
@@ -256,16 +230,7 @@ class KeptCheckTest {
     again(check, tractor);
     GroundedPole other =
         tractor.grounded() == GroundedPole.NEGATIVE ? GroundedPole.POSITIVE : GroundedPole.NEGATIVE;
-    Vehicle turned =
-        new Vehicle(
-            tractor.id(),
-            tractor.name(),
-            12,
-            other,
-            tractor.parts(),
-            tractor.joins(),
-            tractor.circuits(),
-            "");
+    Vehicle turned = tractor.withSupply(12, other);
     same(again(check, turned), whole(turned), "turned");
     Vehicle another = Bench.vehicle("truck");
     same(again(check, another), whole(another), "another vehicle");
@@ -313,20 +278,7 @@ class KeptCheckTest {
     Vehicle named = after(pumper, PartEdits.name(wire.id(), "another name"));
     again(check, named);
     assertThat(check.solved()).isZero();
-    Vehicle coloured =
-        after(
-            named,
-            PartEdits.spec(
-                wire.id(),
-                new PartSpec.Wire(
-                    w.kind(),
-                    w.from(),
-                    w.to(),
-                    w.size(),
-                    w.metres(),
-                    w.endOhms(),
-                    "pink",
-                    w.loom())));
+    Vehicle coloured = after(named, PartEdits.spec(wire.id(), w.withColour("pink")));
     again(check, coloured);
     assertThat(check.solved()).isZero();
   }

@@ -121,37 +121,34 @@ public final class Rig {
 
   /** A wire of any size between two nodes that have terminals of their own. */
   public Rig wire(String id, String size, double metres, String a, String b) {
-    parts.add(
-        () ->
-            Part.of(
-                id,
-                id,
-                new PartSpec.Wire(
-                    PartKind.WIRE,
-                    terminal(a),
-                    terminal(b),
-                    WireSize.parse(size),
-                    Estimate.of(metres),
-                    Optional.empty(),
-                    "",
-                    "")));
-    return this;
+    return conductor(PartKind.WIRE, id, size, Estimate.of(metres), Optional.empty(), a, b);
   }
 
   /** A ground strap between two nodes that have terminals of their own, its ends with spreads. */
   public Rig strap(String id, String size, Estimate metres, Estimate endOhms, String a, String b) {
+    return conductor(PartKind.STRAP, id, size, metres, Optional.of(endOhms), a, b);
+  }
+
+  private Rig conductor(
+      PartKind kind,
+      String id,
+      String size,
+      Estimate metres,
+      Optional<Estimate> endOhms,
+      String a,
+      String b) {
     parts.add(
         () ->
             Part.of(
                 id,
                 id,
                 new PartSpec.Wire(
-                    PartKind.STRAP,
+                    kind,
                     terminal(a),
                     terminal(b),
                     WireSize.parse(size),
                     metres,
-                    Optional.of(endOhms),
+                    endOhms,
                     "",
                     "")));
     return this;

@@ -1,6 +1,7 @@
 package loopwright.casework.ground;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -60,7 +61,7 @@ public final class GroundCheck {
     this.words = new GroundWords(vehicle, phrases, meter);
     this.cautions = new Cautions(vehicle, rules);
     Grounds grounds = Grounds.of(vehicle, knowledge);
-    this.proofs = new DropProofs(grounds, knowledge, meter);
+    this.proofs = new DropProofs(grounds, meter);
     Walk.through(grounds.all(), proofs).forEach(s -> stops.put(s.ground().id(), s));
   }
 
@@ -107,13 +108,8 @@ public final class GroundCheck {
    */
   public Optional<String> next(String after) {
     chosen.getOrDefault(after, Optional.empty()).ifPresent(p -> stands = p.setting());
-    List<GroundRow> rows = rows();
-    int from = 0;
-    for (int i = 0; i < rows.size(); i++) {
-      from = rows.get(i).id().equals(after) ? i + 1 : from;
-    }
-    List<GroundRow> turned = new ArrayList<>(rows.subList(from, rows.size()));
-    turned.addAll(rows.subList(0, from));
+    List<GroundRow> turned = new ArrayList<>(rows());
+    Collections.rotate(turned, -1 - turned.stream().map(GroundRow::id).toList().indexOf(after));
     return turned.stream()
         .filter(r -> r.provable() && !r.good() && !r.id().equals(after))
         .map(GroundRow::id)
@@ -137,8 +133,8 @@ public final class GroundCheck {
         ground.id(),
         words.title(ground),
         words.own(ground),
-        proof.map(p -> words.proof(p, stands, cautions.of(p), greater(p).isPresent())),
-        proof.isPresent() ? "" : words.unproven(ground, stops.get(ground.id()).setting()),
+        proof.map(p -> words.proof(p, stands, cautions.of(p), proofs.hasGreater(p))),
+        proof.isPresent() ? "" : words.unproven(stops.get(ground.id()).setting()),
         words.ohms(ohms(ground, proof)),
         result(ground),
         since(ground));
@@ -153,13 +149,6 @@ public final class GroundCheck {
 
   /** Ohms that are too many for a ground through which next to nothing flows. Common practice. */
   private static final double UNPROVEN_OHMS = 1;
-
-  private Optional<DropProof> greater(DropProof proof) {
-    return proofs.settings(proof.ground()).stream()
-            .anyMatch(s -> proofs.amps(proof.ground(), s) > DropProofs.GREATER * proof.amps())
-        ? Optional.of(proof)
-        : Optional.empty();
-  }
 
   private Optional<DropProof> proof(Ground ground) {
     return chosen.computeIfAbsent(
@@ -234,7 +223,7 @@ public final class GroundCheck {
             judged.highOhms(),
             Prints.of(vehicle, restsOn(proof))));
     stands = proof.setting();
-    return words.result(proof, judged, greater(proof).isPresent());
+    return words.result(proof, judged, proofs.hasGreater(proof));
   }
 
   /** The text with its unit in full. Without one nobody knows whether volts or millivolts stood. */

@@ -116,6 +116,10 @@ final class GroundWords {
 
   private List<String> notes(DropProof proof) {
     List<String> notes = new ArrayList<>();
+    double most = proof.healthy().high();
+    if (most > proof.badAbove()) {
+      notes.add(phrases.say("ground.spread", Figures.millivolts(most)));
+    }
     if (!proof.beside().isEmpty()) {
       String beside = words.parts(proof.beside(), MOST_WAY);
       notes.add(
@@ -134,7 +138,12 @@ final class GroundWords {
     return notes;
   }
 
-  String unproven(Ground ground, Optional<Setting> setting) {
+  /**
+   * Why there is no proof.
+   *
+   * @param setting the one in which there would be, but for bounds
+   */
+  String unproven(Optional<Setting> setting) {
     return phrases.say(setting.isPresent() ? "ground.unproven.bounds" : "ground.unproven");
   }
 

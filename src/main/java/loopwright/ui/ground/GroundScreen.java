@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
@@ -76,12 +77,12 @@ public final class GroundScreen extends StackPane {
         });
     VBox.setVgrow(list, Priority.ALWAYS);
     left.getChildren().addAll(progress, list);
-    volts = entry("ground.reads", field(value, "ground-value", "ground.reads.prompt"));
+    volts = entry(word("ground.reads"), field(value, "ground-value", "ground.reads.prompt"));
     ohms =
         entry(
-            "ground.leads",
+            word("ground.leads"),
             field(leads, "ground-leads", "ground.leads.prompt"),
-            Parts.line(Texts.of("ground.across"), "step-word"),
+            word("ground.across"),
             field(across, "ground-across", "ground.across.prompt"));
     actions.getStyleClass().add("actions");
     stepsScroll.setMinHeight(0);
@@ -100,7 +101,13 @@ public final class GroundScreen extends StackPane {
     model.rowsProperty().addListener(o -> rows());
     model.chosenProperty().addListener(o -> mark());
     model.viewProperty().addListener(o -> show());
-    model.resultProperty().addListener(o -> result());
+    model
+        .resultProperty()
+        .addListener(
+            o -> {
+              result();
+              fit();
+            });
     model.detailsProperty().addListener(o -> show());
     model.byOhmsProperty().addListener(o -> byOhms());
     model.toldProperty().addListener(o -> told.setManaged(!told.getText().isEmpty()));
@@ -110,7 +117,6 @@ public final class GroundScreen extends StackPane {
     widthProperty().addListener(o -> arrange());
     heightProperty().addListener(o -> arrange());
     em.addListener(o -> arrange());
-    show();
     byOhms();
   }
 
@@ -122,11 +128,14 @@ public final class GroundScreen extends StackPane {
     return field;
   }
 
-  private HBox entry(String key, javafx.scene.Node... rest) {
+  private static Label word(String key) {
     Label word = Parts.line(Texts.of(key), "step-word");
     word.setMinWidth(USE_PREF_SIZE);
-    HBox line = Parts.row("entry-line", word);
-    line.getChildren().addAll(rest);
+    return word;
+  }
+
+  private HBox entry(Node... fields) {
+    HBox line = Parts.row("entry-line", fields);
     KeyButton take = new KeyButton(Texts.of("ground.take"), "Enter", this::take).styled("primary");
     take.setMinWidth(USE_PREF_SIZE);
     take.setFocusTraversable(false);
@@ -179,7 +188,7 @@ public final class GroundScreen extends StackPane {
       getChildren().setAll(page);
     }
     Optional<GroundView> view = model.viewProperty().get();
-    steps.show(view, model.detailsProperty().get());
+    steps.show(view, model.detailsProperty().get(), model.byOhmsProperty().get());
     stepsScroll.setVvalue(0);
     boolean provable = view.flatMap(GroundView::proof).isPresent();
     volts.setDisable(!provable);
@@ -201,7 +210,7 @@ public final class GroundScreen extends StackPane {
         "D",
         model::toggleDetails);
     action("ground.next", "N", model::goOn);
-    action("ground.choose", "↑ ↓", () -> {});
+    action("ground.choose", "↑ ↓", () -> model.move(1));
   }
 
   private void action(String key, String cap, Runnable action) {
@@ -249,7 +258,6 @@ public final class GroundScreen extends StackPane {
                 value.selectAll();
               }
             });
-    fit();
   }
 
   private void byOhms() {
@@ -258,8 +266,7 @@ public final class GroundScreen extends StackPane {
     volts.setManaged(!now);
     ohms.setVisible(now);
     ohms.setManaged(now);
-    buttons(model.viewProperty().get());
-    takeFocus();
+    show();
   }
 
   private static String style(GroundResult.Verdict verdict) {

@@ -18,7 +18,13 @@ final class GroundSteps extends VBox {
     getStyleClass().add("steps");
   }
 
-  void show(Optional<GroundView> view, boolean details) {
+  /**
+   * Shows a ground.
+   *
+   * @param details whether what it should have, and where its limit comes from, is wanted
+   * @param byOhms whether ohms are about to be entered
+   */
+  void show(Optional<GroundView> view, boolean details, boolean byOhms) {
     getChildren().clear();
     if (view.isEmpty()) {
       getChildren().add(Parts.text(Texts.of("ground.workingOne"), "muted"));
@@ -37,6 +43,9 @@ final class GroundSteps extends VBox {
     }
     ground.proof().ifPresent(p -> p.cautions().forEach(c -> getChildren().add(Parts.caution(c))));
     grid = new StepGrid();
+    if (byOhms) {
+      step("ground.ohms", ground.ohms(), "step-where");
+    }
     ground
         .proof()
         .ifPresentOrElse(this::proof, () -> step("ground.proof", ground.unproven(), "step-quiet"));
@@ -44,7 +53,9 @@ final class GroundSteps extends VBox {
     if (details || ground.proof().isEmpty()) {
       step("ground.should", ground.own(), "step-where");
       ground.proof().ifPresent(p -> step("ground.source", p.source(), "step-where"));
-      step("ground.ohms", ground.ohms(), "step-where");
+      if (!byOhms) {
+        step("ground.ohms", ground.ohms(), "step-where");
+      }
     }
     getChildren().add(grid);
   }
