@@ -39,6 +39,7 @@ import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.prove.CircuitPage;
 import loopwright.ui.sheet.ListOutPage;
 import loopwright.ui.sheet.SheetPage;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.starting.AddCircuitPage;
 import loopwright.ui.starting.NewVehiclePage;
@@ -65,34 +66,39 @@ public class LoopwrightApp extends Application {
     CaseArchive archive = new KeptCases(Engine.store(data), Clock.systemDefaultZone());
     MainWindow window =
         new MainWindow(
-            engine.desk(),
-            new Library(new Vehicles(), preferences),
-            loops,
-            engine.knowledge().meters(),
-            preferences,
-            background,
-            new Ready(engine),
-            new Keeping(
-                new VehicleFiles(),
-                new UnsavedFiles(data.resolve("unsaved")),
-                Path.of(System.getProperty("user.home", "."))),
-            List.of(
-                new NewVehiclePage(basis, loops),
-                new AddCircuitPage(basis, loops),
-                new SheetPage(new SheetFiles()),
-                new ListOutPage(new SheetFiles()),
-                new PrintPage(
-                    new PrintFiles(engine, Clock.systemDefaultZone()),
-                    Path.of(System.getProperty("user.home", ".")))),
-            new Checks(engine),
-            List.of(
-                new CircuitPage(engine.proveDesk(), preferences, background),
-                new GroundPage(engine.groundDesk(), preferences, background)),
-            new CaseShelf(
-                archive,
-                new KeptCaseFiles(archive, engine.phrases(), Clock.systemDefaultZone()),
-                Path.of(System.getProperty("user.home", "."))));
-    window.meters(new Instruments());
+            new Fittings(
+                    engine.desk(),
+                    new Library(new Vehicles(), preferences),
+                    loops,
+                    engine.knowledge().meters(),
+                    preferences,
+                    background)
+                .ready(new Ready(engine))
+                .keeping(
+                    new Keeping(
+                        new VehicleFiles(),
+                        new UnsavedFiles(data.resolve("unsaved")),
+                        Path.of(System.getProperty("user.home", "."))))
+                .pages(
+                    List.of(
+                        new NewVehiclePage(basis, loops),
+                        new AddCircuitPage(basis, loops),
+                        new SheetPage(new SheetFiles()),
+                        new ListOutPage(new SheetFiles()),
+                        new PrintPage(
+                            new PrintFiles(engine, Clock.systemDefaultZone()),
+                            Path.of(System.getProperty("user.home", ".")))))
+                .check(new Checks(engine))
+                .proofs(
+                    List.of(
+                        new CircuitPage(engine.proveDesk(), preferences, background),
+                        new GroundPage(engine.groundDesk(), preferences, background)))
+                .shelf(
+                    new CaseShelf(
+                        archive,
+                        new KeptCaseFiles(archive, engine.phrases(), Clock.systemDefaultZone()),
+                        Path.of(System.getProperty("user.home", "."))))
+                .ownMeters(new Instruments()));
     stage.setTitle("Loopwright");
     window.show(stage);
   }

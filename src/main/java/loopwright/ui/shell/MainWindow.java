@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.concurrent.Executor;
 import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.scene.Node;
@@ -21,21 +20,14 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.stage.Stage;
 import javafx.stage.WindowEvent;
-import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseEvent;
-import loopwright.casework.feed.MeterFeed;
-import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
 import loopwright.ui.Fonts;
 import loopwright.ui.Look;
-import loopwright.ui.LoopSource;
-import loopwright.ui.Preferences;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
-import loopwright.ui.VehicleLibrary;
 import loopwright.ui.Worker;
 import loopwright.ui.cases.CaseRow;
-import loopwright.ui.cases.CaseShelf;
 import loopwright.ui.cases.CasesScreen;
 import loopwright.ui.cases.CasesViewModel;
 import loopwright.ui.cases.OwnRecordSwitch;
@@ -45,15 +37,12 @@ import loopwright.ui.find.FindScreen;
 import loopwright.ui.find.FindViewModel;
 import loopwright.ui.paper.PaperScreen;
 import loopwright.ui.paper.PaperViewModel;
-import loopwright.ui.paper.PlanCheck;
-import loopwright.ui.prove.ProvePage;
 import loopwright.ui.prove.ProveScreen;
 import loopwright.ui.shell.ShellViewModel.Place;
 import loopwright.ui.vehicle.VehicleScreen;
 import loopwright.ui.vehicle.VehicleViewModel;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
-import loopwright.ui.wiring.Keeping;
 import loopwright.ui.wiring.WiringPage;
 import loopwright.ui.wiring.WiringScreen;
 import loopwright.ui.wiring.WiringViewModel;
@@ -90,116 +79,37 @@ public final class MainWindow {
   private final HBox bar = Parts.row("top-bar");
   private Place before = Place.VEHICLE;
 
-  /**
-   * Builds the window.
-   *
-   * @param desk opens and keeps cases
-   * @param library where vehicles come from
-   * @param loops lays out a circuit's loop when no case is open
-   * @param meters the meters to choose from; at least one
-   * @param preferences what was chosen before
-   * @param background where work runs that may take a while
-   */
-  public MainWindow(
-      CaseDesk desk,
-      VehicleLibrary library,
-      LoopSource loops,
-      List<MeterSpec> meters,
-      Preferences preferences,
-      Executor background) {
-    this(
-        desk,
-        library,
-        loops,
-        meters,
-        preferences,
-        background,
-        ReadyCases.NONE,
-        Keeping.NOWHERE,
-        List.of(),
-        PlanCheck.NONE,
-        List.of());
-  }
-
-  /**
-   * Builds the window with cases to practise on and a place for vehicles that are worked on.
-   *
-   * @param ready ready-made cases
-   * @param keeping keeps vehicles
-   * @param pages what else can be done in the Wiring place
-   * @param check checks plans
-   * @param proofs pages of the Prove place
-   */
-  public MainWindow(
-      CaseDesk desk,
-      VehicleLibrary library,
-      LoopSource loops,
-      List<MeterSpec> meters,
-      Preferences preferences,
-      Executor background,
-      ReadyCases ready,
-      Keeping keeping,
-      List<WiringPage> pages,
-      PlanCheck check,
-      List<ProvePage> proofs) {
-    this(
-        desk,
-        library,
-        loops,
-        meters,
-        preferences,
-        background,
-        ready,
-        keeping,
-        pages,
-        check,
-        proofs,
-        CaseShelf.EMPTY);
-  }
-
-  /**
-   * Builds the window with kept cases.
-   *
-   * @param shelf the kept cases
-   */
-  public MainWindow(
-      CaseDesk desk,
-      VehicleLibrary library,
-      LoopSource loops,
-      List<MeterSpec> meters,
-      Preferences preferences,
-      Executor background,
-      ReadyCases ready,
-      Keeping keeping,
-      List<WiringPage> pages,
-      PlanCheck check,
-      List<ProvePage> proofs,
-      CaseShelf shelf) {
-    Objects.requireNonNull(desk, "desk");
-    this.ready = Objects.requireNonNull(ready, "ready");
+  /** Builds the window of what it is fitted with. */
+  public MainWindow(Fittings fittings) {
+    ready = fittings.ready;
     Fonts.load();
-    Worker worker = new Worker(background, Platform::runLater);
-    shell = new ShellViewModel(preferences);
-    vehicle = new VehicleViewModel(library, loops, preferences, worker);
+    Worker worker = new Worker(fittings.background, Platform::runLater);
+    shell = new ShellViewModel(fittings.preferences);
+    vehicle = new VehicleViewModel(fittings.library, fittings.loops, fittings.preferences, worker);
     find =
         new FindViewModel(
-            desk, new ComplaintViewModel(desk, meters, preferences), worker.another());
+            fittings.desk,
+            new ComplaintViewModel(fittings.desk, fittings.meters, fittings.preferences),
+            worker.another());
     cases =
         new CasesViewModel(
-            shelf, new OwnRecordSwitch(preferences, desk::countOwnRecord), worker.another());
-    wiring = new WiringViewModel(keeping, worker.another(), vehicle::edited);
-    paper = new PaperViewModel(check, worker.another());
+            fittings.shelf,
+            new OwnRecordSwitch(fittings.preferences, fittings.desk::countOwnRecord),
+            worker.another());
+    wiring = new WiringViewModel(fittings.keeping, worker.another(), vehicle::edited);
+    paper = new PaperViewModel(fittings.check, worker.another());
     List<WiringPage> toRead =
-        pages.stream().filter(p -> p.needs() == WiringPage.Needs.TO_READ).toList();
+        fittings.pages.stream().filter(p -> p.needs() == WiringPage.Needs.TO_READ).toList();
     vehicleScreen =
         new VehicleScreen(vehicle, shell.emProperty(), this::complain, toRead, worker.another());
     findScreen = new FindScreen(find, shell.emProperty());
     casesScreen =
         new CasesScreen(cases, this::reopen, this::attach, ready.entries(), this::practise);
-    wiringScreen = new WiringScreen(wiring, shell.emProperty(), pages);
+    wiringScreen = new WiringScreen(wiring, shell.emProperty(), fittings.pages);
     paperScreen = new PaperScreen(paper, shell.emProperty(), this::mend, toRead, worker.another());
-    proveScreen = new ProveScreen(proofs, shell.emProperty(), this::findFault);
+    proveScreen = new ProveScreen(fittings.proofs, shell.emProperty(), this::findFault);
     keysScreen = KeysPage.make();
+    fittings.ownMeters.ifPresent(find.complaint().ownMeter()::through);
     root.setId("window");
     root.getStyleClass().add("window");
     root.setTop(bar);
@@ -236,11 +146,6 @@ public final class MainWindow {
     stage.addEventHandler(WindowEvent.WINDOW_HIDDEN, e -> find.complaint().ownMeter().close());
     stage.show();
     takeFocus();
-  }
-
-  /** Lets the person's own meter be connected. */
-  public void meters(MeterFeed.Opener connecting) {
-    find.complaint().ownMeter().through(connecting);
   }
 
   /** The frame's own state, for instance the look. */

@@ -4,6 +4,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import javafx.application.Application;
 import javafx.stage.Stage;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 
 /** Shows the window with invented vehicles and cases. */
@@ -27,12 +28,13 @@ public final class FakeWindow {
     @Override
     public void start(Stage stage) {
       new MainWindow(
-              new FakeCaseDesk(1500),
-              new FakeVehicleLibrary(),
-              new FakeLoops(),
-              FakeMeters.both(),
-              new FakePreferences(),
-              background)
+              new Fittings(
+                  new FakeCaseDesk(1500),
+                  new FakeVehicleLibrary(),
+                  new FakeLoops(),
+                  FakeMeters.both(),
+                  new FakePreferences(),
+                  background))
           .show(stage);
     }
   }

@@ -17,6 +17,7 @@ import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -38,12 +39,13 @@ class KeyboardCaseTest {
     this.stage = stage;
     MainWindow window =
         new MainWindow(
-            desk,
-            new FakeVehicleLibrary(),
-            new FakeLoops(),
-            FakeMeters.both(),
-            new FakePreferences(),
-            background);
+            new Fittings(
+                desk,
+                new FakeVehicleLibrary(),
+                new FakeLoops(),
+                FakeMeters.both(),
+                new FakePreferences(),
+                background));
     window.show(stage);
   }
 

@@ -21,6 +21,7 @@ import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -52,13 +53,14 @@ class MeterKeyboardTest {
                     moving.get() ? 10 + readings.incrementAndGet() % 3 : 12.41));
     MainWindow window =
         new MainWindow(
-            new FakeCaseDesk(50),
-            new FakeVehicleLibrary(),
-            new FakeLoops(),
-            FakeMeters.both(),
-            preferences,
-            background);
-    window.meters(new Instruments());
+            new Fittings(
+                    new FakeCaseDesk(50),
+                    new FakeVehicleLibrary(),
+                    new FakeLoops(),
+                    FakeMeters.both(),
+                    preferences,
+                    background)
+                .ownMeters(new Instruments()));
     window.show(stage);
   }
 

@@ -14,19 +14,17 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
-import loopwright.ui.ReadyCases;
 import loopwright.ui.TextSize;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
-import loopwright.ui.paper.PlanCheck;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
 import loopwright.ui.snapshot.TestWindow;
-import loopwright.ui.wiring.Keeping;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -63,17 +61,14 @@ class PrintKeyboardTest {
             () -> {
               MainWindow made =
                   new MainWindow(
-                      new FakeCaseDesk(),
-                      new FakeVehicleLibrary(),
-                      new FakeLoops(),
-                      FakeMeters.both(),
-                      new FakePreferences(),
-                      window.background(),
-                      ReadyCases.NONE,
-                      Keeping.NOWHERE,
-                      List.of(new PrintPage(PrintKeyboardTest::write, folder)),
-                      PlanCheck.NONE,
-                      List.of());
+                      new Fittings(
+                              new FakeCaseDesk(),
+                              new FakeVehicleLibrary(),
+                              new FakeLoops(),
+                              FakeMeters.both(),
+                              new FakePreferences(),
+                              window.background())
+                          .pages(List.of(new PrintPage(PrintKeyboardTest::write, folder))));
               made.shell().textSizeProperty().set(size);
               return made;
             },

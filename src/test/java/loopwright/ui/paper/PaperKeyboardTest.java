@@ -21,7 +21,6 @@ import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Vehicle;
 import loopwright.model.WireSize;
-import loopwright.ui.ReadyCases;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
@@ -30,12 +29,12 @@ import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.Shed;
 import loopwright.ui.lists.PrintPage;
 import loopwright.ui.lists.Prints;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
 import loopwright.ui.snapshot.TestWindow;
 import loopwright.ui.wiring.GridViewModel.GridRow;
-import loopwright.ui.wiring.Keeping;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -89,17 +88,15 @@ class PaperKeyboardTest {
         window.open(
             () ->
                 new MainWindow(
-                    new FakeCaseDesk(),
-                    new Shed(vehicles),
-                    new FakeLoops(),
-                    FakeMeters.both(),
-                    new FakePreferences(),
-                    window.background(),
-                    ReadyCases.NONE,
-                    Keeping.NOWHERE,
-                    List.of(new PrintPage(this::write, Path.of("prints"))),
-                    check,
-                    List.of()),
+                    new Fittings(
+                            new FakeCaseDesk(),
+                            new Shed(vehicles),
+                            new FakeLoops(),
+                            FakeMeters.both(),
+                            new FakePreferences(),
+                            window.background())
+                        .pages(List.of(new PrintPage(this::write, Path.of("prints"))))
+                        .check(check)),
             1280,
             800);
     keys = new Keyboard(scene);

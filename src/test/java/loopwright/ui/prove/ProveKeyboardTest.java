@@ -13,18 +13,16 @@ import loopwright.casework.prove.ProofEvent;
 import loopwright.casework.prove.ProveView;
 import loopwright.evidence.Bench;
 import loopwright.ui.Look;
-import loopwright.ui.ReadyCases;
 import loopwright.ui.TextSize;
 import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.Shed;
-import loopwright.ui.paper.PlanCheck;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
 import loopwright.ui.snapshot.TestWindow;
-import loopwright.ui.wiring.Keeping;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -52,21 +50,19 @@ class ProveKeyboardTest {
             () -> {
               MainWindow made =
                   new MainWindow(
-                      desk,
-                      new Shed(Bench.vehicle(vehicle)),
-                      new FakeLoops(),
-                      FakeMeters.both(),
-                      new FakePreferences(),
-                      window.background(),
-                      ReadyCases.NONE,
-                      Keeping.NOWHERE,
-                      List.of(),
-                      PlanCheck.NONE,
-                      List.of(
-                          new CircuitPage(
-                              Bench.proveDesk(desk, proofs),
+                      new Fittings(
+                              desk,
+                              new Shed(Bench.vehicle(vehicle)),
+                              new FakeLoops(),
+                              FakeMeters.both(),
                               new FakePreferences(),
-                              window.background())));
+                              window.background())
+                          .proofs(
+                              List.of(
+                                  new CircuitPage(
+                                      Bench.proveDesk(desk, proofs),
+                                      new FakePreferences(),
+                                      window.background()))));
               made.shell().lookProperty().set(look);
               made.shell().textSizeProperty().set(size);
               return made;

@@ -32,9 +32,8 @@ import loopwright.model.Vehicle;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.VehicleLibrary;
 import loopwright.ui.fake.FakePreferences;
-import loopwright.ui.paper.PlanCheck;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
-import loopwright.ui.wiring.Keeping;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.framework.junit5.ApplicationExtension;
@@ -273,17 +272,14 @@ class RealCaseTest {
         () -> {
           MainWindow window =
               new MainWindow(
-                  Bench.desk(),
-                  new Shed(),
-                  RealCaseTest::loop,
-                  Bench.KNOWLEDGE.meters(),
-                  new FakePreferences(),
-                  background,
-                  ready,
-                  Keeping.NOWHERE,
-                  List.of(),
-                  PlanCheck.NONE,
-                  List.of());
+                  new Fittings(
+                          Bench.desk(),
+                          new Shed(),
+                          RealCaseTest::loop,
+                          Bench.KNOWLEDGE.meters(),
+                          new FakePreferences(),
+                          background)
+                      .ready(ready));
           Scene scene = new Scene((BorderPane) window.root(), 1280, 800);
           stage.setScene(scene);
           stage.show();

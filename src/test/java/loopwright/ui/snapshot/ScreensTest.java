@@ -23,7 +23,6 @@ import loopwright.diagnosis.rulebook.Conclusion.Severity;
 import loopwright.evidence.Bench;
 import loopwright.io.sheet.SheetFiles;
 import loopwright.ui.Look;
-import loopwright.ui.ReadyCases;
 import loopwright.ui.TextSize;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeCases;
@@ -36,10 +35,10 @@ import loopwright.ui.ground.GroundPage;
 import loopwright.ui.paper.PlanCheck;
 import loopwright.ui.sheet.ListOutPage;
 import loopwright.ui.sheet.SheetPage;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.starting.AddCircuitPage;
 import loopwright.ui.starting.NewVehiclePage;
-import loopwright.ui.wiring.Keeping;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -322,22 +321,22 @@ class ScreensTest {
         () -> {
           MainWindow window =
               new MainWindow(
-                  new FakeCaseDesk(),
-                  new FakeVehicleLibrary(),
-                  new FakeLoops(),
-                  FakeMeters.both(),
-                  new FakePreferences(),
-                  Runnable::run,
-                  ReadyCases.NONE,
-                  Keeping.NOWHERE,
-                  List.of(
-                      new NewVehiclePage(BASIS, (v, c) -> Optional.empty()),
-                      new AddCircuitPage(BASIS, (v, c) -> Optional.empty()),
-                      new SheetPage(new SheetFiles()),
-                      new ListOutPage(new SheetFiles())),
-                  check,
-                  List.of(grounds),
-                  new FakeCases().shelfIn(Path.of("files")));
+                  new Fittings(
+                          new FakeCaseDesk(),
+                          new FakeVehicleLibrary(),
+                          new FakeLoops(),
+                          FakeMeters.both(),
+                          new FakePreferences(),
+                          Runnable::run)
+                      .pages(
+                          List.of(
+                              new NewVehiclePage(BASIS, (v, c) -> Optional.empty()),
+                              new AddCircuitPage(BASIS, (v, c) -> Optional.empty()),
+                              new SheetPage(new SheetFiles()),
+                              new ListOutPage(new SheetFiles())))
+                      .check(check)
+                      .proofs(List.of(grounds))
+                      .shelf(new FakeCases().shelfIn(Path.of("files"))));
           window.shell().lookProperty().set(look);
           window.shell().textSizeProperty().set(size);
           Scene scene = new Scene((javafx.scene.layout.BorderPane) window.root(), width, height);

@@ -24,12 +24,11 @@ import loopwright.model.GroundedPole;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import loopwright.ui.LoopSource;
-import loopwright.ui.ReadyCases;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
-import loopwright.ui.paper.PlanCheck;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.TestWindow;
@@ -63,19 +62,22 @@ class StartingKeyboardTest {
         window.open(
             () ->
                 new MainWindow(
-                    new FakeCaseDesk(),
-                    new FakeVehicleLibrary(),
-                    NO_LOOPS,
-                    FakeMeters.both(),
-                    new FakePreferences(),
-                    window.background(),
-                    ReadyCases.NONE,
-                    new Keeping(
-                        new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
-                    List.of(
-                        new NewVehiclePage(BASIS, NO_LOOPS), new AddCircuitPage(BASIS, NO_LOOPS)),
-                    PlanCheck.NONE,
-                    List.of()),
+                    new Fittings(
+                            new FakeCaseDesk(),
+                            new FakeVehicleLibrary(),
+                            NO_LOOPS,
+                            FakeMeters.both(),
+                            new FakePreferences(),
+                            window.background())
+                        .keeping(
+                            new Keeping(
+                                new VehicleFiles(),
+                                new UnsavedFiles(folder.resolve("unsaved")),
+                                folder))
+                        .pages(
+                            List.of(
+                                new NewVehiclePage(BASIS, NO_LOOPS),
+                                new AddCircuitPage(BASIS, NO_LOOPS)))),
             1280,
             800);
     keys = new Keyboard(scene);

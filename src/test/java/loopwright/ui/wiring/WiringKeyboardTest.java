@@ -27,12 +27,11 @@ import loopwright.model.GroundedPole;
 import loopwright.model.PartSpec;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
-import loopwright.ui.ReadyCases;
 import loopwright.ui.VehicleLibrary;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
-import loopwright.ui.paper.PlanCheck;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.TestWindow;
@@ -82,18 +81,18 @@ class WiringKeyboardTest {
         window.open(
             () ->
                 new MainWindow(
-                    new FakeCaseDesk(),
-                    new Shelf(file()),
-                    (v, c) -> Optional.empty(),
-                    FakeMeters.both(),
-                    new FakePreferences(),
-                    window.background(),
-                    ReadyCases.NONE,
-                    new Keeping(
-                        new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
-                    List.of(),
-                    PlanCheck.NONE,
-                    List.of()),
+                    new Fittings(
+                            new FakeCaseDesk(),
+                            new Shelf(file()),
+                            (v, c) -> Optional.empty(),
+                            FakeMeters.both(),
+                            new FakePreferences(),
+                            window.background())
+                        .keeping(
+                            new Keeping(
+                                new VehicleFiles(),
+                                new UnsavedFiles(folder.resolve("unsaved")),
+                                folder))),
             1280,
             800);
     keys = new Keyboard(scene);

@@ -31,12 +31,11 @@ import loopwright.model.GroundedPole;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import loopwright.solver.Network;
-import loopwright.ui.ReadyCases;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
-import loopwright.ui.paper.PlanCheck;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
@@ -167,18 +166,18 @@ class WrittenListTest {
     return window.open(
         () ->
             new MainWindow(
-                new FakeCaseDesk(),
-                new FakeVehicleLibrary(),
-                (v, c) -> Optional.empty(),
-                FakeMeters.both(),
-                new FakePreferences(),
-                window.background(),
-                ReadyCases.NONE,
-                new Keeping(
-                    new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder),
-                List.of(),
-                PlanCheck.NONE,
-                List.of()),
+                new Fittings(
+                        new FakeCaseDesk(),
+                        new FakeVehicleLibrary(),
+                        (v, c) -> Optional.empty(),
+                        FakeMeters.both(),
+                        new FakePreferences(),
+                        window.background())
+                    .keeping(
+                        new Keeping(
+                            new VehicleFiles(),
+                            new UnsavedFiles(folder.resolve("unsaved")),
+                            folder))),
         1280,
         800);
   }
