@@ -5,9 +5,14 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import loopwright.meter.AmpsJack;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
 import loopwright.model.LoadRef;
@@ -195,6 +200,49 @@ public final class HiddenTruth {
   }
 
   /**
+   * Amperes from red to black through the meter's jack for amperes.
+   *
+   * @return empty if they blow the meter's own fuse
+   */
+  public Optional<Display> amps(TerminalRef red, TerminalRef black, Setting setting) {
+    run(setting);
+    Element jack =
+        new Element.Link(
+            "meter",
+            "amps jack",
+            network.requireNode(red),
+            network.requireNode(black),
+            Spread.exactly(leadOhms + AmpsJack.OHMS),
+            AmpsJack.BLOWS_AT);
+    Variant through = variant.with(List.of(new Change.Add(jack)));
+    int link = through.size() - 1;
+    OperatingPoint point = solver.solve(through, setting, values.extended(through), history);
+    BitSet blown = point.history().blown();
+    boolean spent = blown.get(link);
+    blown.clear(link);
+    history = new History(blown);
+    return spent ? Optional.empty() : Optional.of(shown(point.amps(link), AmpsJack.RANGE, 0));
+  }
+
+  /** Volts that stand from red to black with nothing on them, in volts. */
+  public double standing(TerminalRef red, TerminalRef black, Setting setting) {
+    return run(setting).volts(network.requireNode(red), network.requireNode(black));
+  }
+
+  /** Ids of the fuses that have blown by now. */
+  public Set<String> blown() {
+    return history.blown().stream()
+        .mapToObj(e -> network.elements().get(e).part())
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  /** Whether a new fuse blows as soon as it is fitted in a setting. */
+  public boolean spends(String fuse, Setting setting) {
+    int link = network.element(fuse, "link").orElseThrow();
+    return fitted(fuse, setting).history().blown().get(link);
+  }
+
+  /**
    * Ohms between red and black as displayed; of a part by itself where both lie on one that is out.
    */
   public Display ohms(TerminalRef red, TerminalRef black, Setting setting) {
@@ -253,7 +301,11 @@ public final class HiddenTruth {
       return new Display.OverRange();
     }
     MeterSpec.Range range = meter.rangeFor(function, value);
-    double error = value * gain.get(function).get(range.full());
+    return shown(value, range, gain.get(function).get(range.full()));
+  }
+
+  private Display shown(double value, MeterSpec.Range range, double gained) {
+    double error = value * gained;
     if (!exact) {
       double digits = range.digits() - 0.5;
       error +=
@@ -329,9 +381,12 @@ public final class HiddenTruth {
 
   /** How a load looks with a good twin in a part's place; what stays in its seat stays. */
   public Sight swapped(String part, LoadRef load, Setting setting, Setting healthyOn) {
+    return look(fitted(part, setting), load, healthyOn);
+  }
+
+  private OperatingPoint fitted(String part, Setting setting) {
     Variant fitted = with(f -> !f.part().id().equals(part) || f.mode().stays());
-    return look(
-        solver.solve(fitted, setting, values(fitted, draw, seed), whole(part)), load, healthyOn);
+    return solver.solve(fitted, setting, values(fitted, draw, seed), whole(part));
   }
 
   /** Chance that a joint which comes and goes does so under the hand. Common practice. */

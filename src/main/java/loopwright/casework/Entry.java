@@ -2,6 +2,7 @@ package loopwright.casework;
 
 import java.math.BigDecimal;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import loopwright.diagnosis.CheckKind;
@@ -42,6 +43,19 @@ public final class Entry {
       return within(kind, within.band());
     }
     return number(kind, ((Answer.Text) answer).text());
+  }
+
+  /** The number that a meter's answer stands for, OL as infinity; empty if it is none. */
+  public static Optional<Double> value(CheckKind kind, Answer answer) {
+    try {
+      Reading.Value value = understand(kind, answer);
+      if (value instanceof Reading.Value.OverRange) {
+        return Optional.of(Double.POSITIVE_INFINITY);
+      }
+      return value instanceof Reading.Value.Number n ? Optional.of(n.value()) : Optional.empty();
+    } catch (Problem p) {
+      return Optional.empty();
+    }
   }
 
   private static Reading.Value within(CheckKind kind, Band band) throws Problem {

@@ -119,7 +119,7 @@ public final class Figures {
   }
 
   /** Percent without places; below one percent "under 1". */
-  static String percent(double share) {
+  public static String percent(double share) {
     double p = share * 100;
     if (p > 0 && p < 1) {
       return "under 1 %";
@@ -131,7 +131,7 @@ public final class Figures {
   }
 
   /** Minutes in words of half minutes. */
-  static String minutes(double minutes) {
+  public static String minutes(double minutes) {
     if (minutes < 0.75) {
       return Math.max(5, Math.round(minutes * 12) * 5) + " s";
     }

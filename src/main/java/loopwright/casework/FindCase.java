@@ -159,6 +159,16 @@ public interface FindCase extends AutoCloseable {
    */
   Outlook.Then then(String checkId, int result) throws Problem;
 
+  /**
+   * What a check of the person's own choice is expected to tell, by what is known now. Takes about
+   * as long as a reading; changes nothing.
+   *
+   * @param before the check done last, where its leads and set-up still are; empty: everything is
+   *     at rest
+   * @throws Problem if the points or the setting aren't known
+   */
+  Appraisal appraise(OwnCheck check, Optional<OwnCheck> before) throws Problem;
+
   /** All probe points that can be named, circuit's own first. */
   List<PointView> points();
 

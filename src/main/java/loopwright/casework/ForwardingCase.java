@@ -117,6 +117,11 @@ public class ForwardingCase implements FindCase {
   }
 
   @Override
+  public Appraisal appraise(OwnCheck check, Optional<OwnCheck> before) throws Problem {
+    return to.appraise(check, before);
+  }
+
+  @Override
   public List<String> whyNext() {
     return to.whyNext();
   }

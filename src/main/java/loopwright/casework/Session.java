@@ -1331,6 +1331,20 @@ final class Session implements FindCase {
     return outlooks().then(checkId, result);
   }
 
+  @Override
+  public Appraisal appraise(OwnCheck own, Optional<OwnCheck> before) throws Problem {
+    validate(own);
+    Check check = check(own);
+    Findings.Proposal p =
+        diagnosis.appraise(check, current(), circumstances(before.map(this::check)));
+    return new Appraisal(
+        words.asked(check),
+        p.bits(),
+        p.worthAsking(),
+        p.minutes(),
+        outcomes.views(check, p.outcomes()));
+  }
+
   private Outlooks outlooks() {
     return new Outlooks(
         diagnosis,

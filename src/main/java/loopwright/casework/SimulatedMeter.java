@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import loopwright.bench.HiddenTruth;
 import loopwright.diagnosis.Seen;
@@ -147,6 +148,37 @@ public final class SimulatedMeter {
           text(truth.diode(point(check.red()), point(check.black()), check.setting()), "V");
       case LOOK, UNPLUG_AND_LOOK, SWAP, LAMP_FOR_FUSE, WIGGLE -> new Answer.Saw(seen(check));
     };
+  }
+
+  /**
+   * Amperes between two points, as the jack for amperes shows them.
+   *
+   * @return empty if that blew the meter's fuse
+   * @throws Problem if a point isn't known
+   */
+  public Optional<Answer> amps(TerminalRef red, TerminalRef black, Setting setting) throws Problem {
+    return truth
+        .amps(point(Optional.of(red)), point(Optional.of(black)), setting)
+        .map(shown -> text(shown, "A"));
+  }
+
+  /**
+   * Volts that stand between two points whatever the meter is set to.
+   *
+   * @throws Problem if a point isn't known
+   */
+  public double standing(TerminalRef red, TerminalRef black, Setting setting) throws Problem {
+    return truth.standing(point(Optional.of(red)), point(Optional.of(black)), setting);
+  }
+
+  /** Whether a new fuse fitted in a setting blows at once. */
+  public boolean spends(String fuse, Setting setting) {
+    return truth.spends(fuse, setting);
+  }
+
+  /** Ids of the fuses that have blown by now. */
+  public Set<String> blown() {
+    return truth.blown();
   }
 
   private Seen seen(OwnCheck check) throws Problem {

@@ -276,20 +276,10 @@ public final class Diagnosis implements AutoCloseable {
         facts.add(i.named(i.id() + CaseFacts.SUPPOSED));
       }
     }
-    Map<Hypothesis, Likelihood.Result> evidence = likelihood.of(inPlay, readings);
-    Belief before = weigh(readings, evidence, circumstances, Set.of(), List.of());
-    if (readings.stream().anyMatch(r -> r.value() instanceof Reading.Value.Number)) {
-      evidence.putAll(Likelihood.each(Finer.worthIt(before.of()), h -> finer.of(h, readings)));
-      before = weigh(readings, evidence, circumstances, Set.of(), List.of());
-    }
-    List<Pairs.Solved> together = List.of();
-    if (pairs.wanted(before, readings)) {
-      together = pairs.of(inPlay, readings);
-      forgetPairsBut(together);
-      evidence.putAll(
-          likelihood.of(together.stream().map(Pairs.Solved::hypothesis).toList(), readings));
-      before = weigh(readings, evidence, circumstances, Set.of(), together);
-    }
+    Weighed weighed = weighed(readings, circumstances);
+    Map<Hypothesis, Likelihood.Result> evidence = weighed.evidence();
+    List<Pairs.Solved> together = weighed.together();
+    Belief before = weighed.belief();
     facts.addAll(suspectedFacts(before));
     facts.addAll(conflictFacts(before, readings));
     session.state(facts);
@@ -315,6 +305,41 @@ public final class Diagnosis implements AutoCloseable {
         evidence,
         belief,
         contradiction);
+  }
+
+  /** Belief before anything is cleared, with what it rests on. */
+  private record Weighed(
+      Map<Hypothesis, Likelihood.Result> evidence, List<Pairs.Solved> together, Belief belief) {}
+
+  private Weighed weighed(List<Reading> readings, Circumstances circumstances) {
+    Map<Hypothesis, Likelihood.Result> evidence = likelihood.of(inPlay, readings);
+    Belief before = weigh(readings, evidence, circumstances, Set.of(), List.of());
+    if (readings.stream().anyMatch(r -> r.value() instanceof Reading.Value.Number)) {
+      evidence.putAll(Likelihood.each(Finer.worthIt(before.of()), h -> finer.of(h, readings)));
+      before = weigh(readings, evidence, circumstances, Set.of(), List.of());
+    }
+    List<Pairs.Solved> together = List.of();
+    if (pairs.wanted(before, readings)) {
+      together = pairs.of(inPlay, readings);
+      forgetPairsBut(together);
+      evidence.putAll(
+          likelihood.of(together.stream().map(Pairs.Solved::hypothesis).toList(), readings));
+      before = weigh(readings, evidence, circumstances, Set.of(), together);
+    }
+    return new Weighed(evidence, together, before);
+  }
+
+  /**
+   * What a check of anybody's choice is expected to tell, whether or not the rules would admit it.
+   *
+   * @param readings what has been read so far
+   * @param circumstances what is known besides; its last check says where leads and set-up are
+   */
+  public Findings.Proposal appraise(
+      Check check, List<Reading> readings, Circumstances circumstances) {
+    Weighed weighed = weighed(readings, circumstances);
+    return ranking.appraise(
+        check, weighed.belief().of(), weighed.evidence(), circumstances, readings);
   }
 
   /** A long case would fill the memory with pairs that are no longer weighed. */

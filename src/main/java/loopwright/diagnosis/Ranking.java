@@ -109,7 +109,7 @@ final class Ranking {
       admitted.put(promises.get(i), all.get(i));
       queue.add(promises.get(i));
     }
-    boolean numbers = readings.stream().anyMatch(r -> r.value() instanceof Reading.Value.Number);
+    boolean numbers = numbers(readings);
     List<Findings.Proposal> settled = new ArrayList<>();
     if (numbers) {
       List<Planner.Weighted> few = heaviest(belief, 0);
@@ -136,6 +136,32 @@ final class Ranking {
     ranked.addAll(queue);
     ranked.sort(BEST_FIRST);
     return new ArrayList<>(SwapChoice.worthwhile(ranked));
+  }
+
+  private static boolean numbers(List<Reading> readings) {
+    return readings.stream().anyMatch(r -> r.value() instanceof Reading.Value.Number);
+  }
+
+  /**
+   * One check, admitted or not, in the light of the readings.
+   *
+   * @param belief chance of each hypothesis
+   * @param evidence how well each explains the readings
+   */
+  Findings.Proposal appraise(
+      Check check,
+      Map<Hypothesis, Double> belief,
+      Map<Hypothesis, Likelihood.Result> evidence,
+      Diagnosis.Circumstances circumstances,
+      List<Reading> readings) {
+    boolean close = numbers(readings);
+    List<Findings.Outcome> outcomes =
+        planner.outcomes(
+            heaviest(belief, close ? 0 : QUICK_HYPOTHESES),
+            check,
+            close ? close(evidence, readings) : planner.quick(batteryShare(readings)));
+    double minutes = source.minutes(check, circumstances.last());
+    return new Admitted(check, false, minutes, 1).proposal(outcomes);
   }
 
   /** What to expect in the light of the readings, put together from finer parts where there are. */

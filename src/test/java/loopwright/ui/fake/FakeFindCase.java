@@ -16,6 +16,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import loopwright.casework.Against;
 import loopwright.casework.Answer;
+import loopwright.casework.Appraisal;
 import loopwright.casework.Band;
 import loopwright.casework.CannedOutlook;
 import loopwright.casework.CaseView;
@@ -813,6 +814,11 @@ public final class FakeFindCase implements FindCase {
   @Override
   public Outlook.Then then(String checkId, int result) throws Problem {
     return CannedOutlook.then(outlook(Optional.of(checkId)), result);
+  }
+
+  @Override
+  public Appraisal appraise(OwnCheck check, Optional<OwnCheck> before) {
+    return new Appraisal(check.kind().word(), 0.5, true, 1, List.of());
   }
 
   @Override

@@ -1,0 +1,214 @@
+package loopwright.casework.practise;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import loopwright.casework.Answer;
+import loopwright.casework.Appraisal;
+import loopwright.casework.Band;
+import loopwright.casework.CaseView;
+import loopwright.casework.CheckView;
+import loopwright.casework.Entry;
+import loopwright.casework.Figures;
+import loopwright.casework.Phrases;
+import loopwright.casework.ReadyCase;
+import loopwright.casework.SuspectView;
+import loopwright.diagnosis.CheckKind;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+
+/** What is said in and after a drill. */
+final class DrillWords {
+  private final Phrases phrases;
+  private final Vehicle vehicle;
+
+  DrillWords(Phrases phrases, Vehicle vehicle) {
+    this.phrases = phrases;
+    this.vehicle = vehicle;
+  }
+
+  private String part(String id) {
+    return vehicle.requirePart(id).title();
+  }
+
+  private String parts(Collection<String> ids) {
+    return ids.stream().map(this::part).collect(Collectors.joining(", "));
+  }
+
+  String lost(Loss loss) {
+    return phrases.say(loss.key());
+  }
+
+  String unreachable() {
+    return phrases.say("practise.unreachable");
+  }
+
+  String unknownPart() {
+    return phrases.say("problem.part");
+  }
+
+  /** What a check that told nothing could have shown. */
+  List<String> couldOnly(Appraisal appraisal) {
+    return appraisal.outcomes().stream()
+        .limit(1)
+        .filter(o -> o.seen().isPresent())
+        .map(o -> phrases.say("practise.could-only", o.words(), Figures.percent(o.chance())))
+        .toList();
+  }
+
+  String amps(TerminalRef red, TerminalRef black) {
+    return phrases.say("practise.amps", red.toString(), black.toString());
+  }
+
+  String meterFuse() {
+    return phrases.say("practise.meter-fuse");
+  }
+
+  String sound(String part) {
+    return phrases.say("practise.sound", part(part));
+  }
+
+  String alsoHeld(Collection<String> parts) {
+    return phrases.say("practise.also-held", parts(parts));
+  }
+
+  String nowProve() {
+    return phrases.say("practise.now-prove");
+  }
+
+  String mended(Collection<String> parts) {
+    return phrases.say("practise.mended", parts(parts));
+  }
+
+  // ---- expectations --------------------------------------------------------------------------
+
+  /** How what was expected compares with what came. */
+  List<String> compared(
+      Expectation expected, CheckKind kind, Answer answer, CaseView before, CaseView after) {
+    List<String> lines = new ArrayList<>();
+    as(expected, kind, answer)
+        .ifPresent(
+            right ->
+                lines.add(
+                    phrases.say(
+                        right ? "practise.as-expected" : "practise.not-as-expected",
+                        answer.words())));
+    if (!expected.parts().isEmpty()) {
+      Set<String> told = new LinkedHashSet<>(expected.parts());
+      told.removeIf(part -> Math.abs(belief(before, part) - belief(after, part)) < MOVED);
+      Set<String> not = new LinkedHashSet<>(expected.parts());
+      not.removeAll(told);
+      if (!told.isEmpty()) {
+        lines.add(phrases.say("practise.told-of", parts(told)));
+      }
+      if (!not.isEmpty()) {
+        lines.add(phrases.say("practise.told-nothing-of", parts(not)));
+      }
+    }
+    return lines;
+  }
+
+  /** Change of belief from which a reading has told something of a part. Our own choice. */
+  private static final double MOVED = 0.02;
+
+  /** Whether the answer is as expected; empty if nothing was said of it. */
+  private static Optional<Boolean> as(Expectation expected, CheckKind kind, Answer answer) {
+    if (answer instanceof Answer.Saw saw) {
+      return expected.seen().map(s -> s == saw.seen());
+    }
+    return expected.band().map(band -> within(band, kind, answer));
+  }
+
+  private static boolean within(Band band, CheckKind kind, Answer answer) {
+    return Entry.value(kind, answer).filter(v -> v >= band.low() && v <= band.high()).isPresent();
+  }
+
+  private static double belief(CaseView view, String part) {
+    return view.suspects().stream()
+        .filter(s -> s.parts().contains(part))
+        .mapToDouble(SuspectView::belief)
+        .findFirst()
+        .orElse(0);
+  }
+
+  // ---- the end -------------------------------------------------------------------------------
+
+  /** What would have been best at a step. */
+  List<String> best(Drilling.Best best, boolean taken) {
+    List<String> lines = new ArrayList<>();
+    switch (best.move()) {
+      case CHECK -> best.check().ifPresent(c -> lines.add(best(c, best.what(), taken)));
+      case REPAIR -> {
+        if (!taken) {
+          lines.add(phrases.say("practise.best.name", parts(best.answer())));
+        }
+      }
+      case PROOF, END -> {
+        if (!taken) {
+          lines.add(phrases.say("practise.best.prove"));
+        }
+      }
+      default -> lines.add(phrases.say("practise.best.none"));
+    }
+    return lines;
+  }
+
+  private String best(CheckView check, String what, boolean taken) {
+    List<CheckView.OutcomeView> top = check.outcomes().stream().limit(2).toList();
+    String minutes = Figures.minutes(check.minutes());
+    if (top.size() < 2) {
+      return phrases.say(taken ? "practise.best.was" : "practise.best.check", what, minutes);
+    }
+    return phrases.say(
+        taken ? "practise.best.was-split" : "practise.best.split",
+        what,
+        share(top.get(0)),
+        share(top.get(1)),
+        minutes);
+  }
+
+  private static String share(CheckView.OutcomeView outcome) {
+    return String.format(Locale.ROOT, "%.2f", outcome.chance());
+  }
+
+  String truth(ReadyCase.Fault fault) {
+    return phrases.say("practise.truth", part(fault.part()), mode(fault.mode()));
+  }
+
+  /** The mode's name as the tables have it, without the element. */
+  private static String mode(String mode) {
+    int colon = mode.indexOf(':');
+    return (colon < 0 ? mode : mode.substring(0, colon)).replace('-', ' ');
+  }
+
+  List<String> summary(Way own, Way best) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        phrases.say(
+            "practise.summary",
+            Figures.minutes(own.minutes()),
+            Integer.toString(own.checks()),
+            Figures.minutes(best.minutes()),
+            Integer.toString(best.checks())));
+    for (Loss loss : Loss.values()) {
+      int count = own.count(loss);
+      if (count > 0) {
+        lines.add(
+            phrases.say(
+                "practise.summary.loss",
+                lost(loss),
+                Integer.toString(count),
+                Integer.toString(count * loss.points())));
+      }
+    }
+    if (own.losses().isEmpty()) {
+      lines.add(phrases.say("practise.summary.nothing"));
+    }
+    return lines;
+  }
+}

@@ -1,0 +1,533 @@
+package loopwright.casework.practise;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import loopwright.casework.Answer;
+import loopwright.casework.Appraisal;
+import loopwright.casework.CaseView;
+import loopwright.casework.CheckView;
+import loopwright.casework.FindCase;
+import loopwright.casework.OwnCheck;
+import loopwright.casework.PartView;
+import loopwright.casework.Phrases;
+import loopwright.casework.PointView;
+import loopwright.casework.Problem;
+import loopwright.casework.SettingView;
+import loopwright.casework.SimulatedMeter;
+import loopwright.casework.SuspectView;
+import loopwright.diagnosis.CheckKind;
+import loopwright.model.LoadRef;
+import loopwright.model.PartKind;
+import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
+import loopwright.model.Vehicle;
+
+/**
+ * A drill while it is played: the learner chooses, the simulated meter answers, and a case that the
+ * learner doesn't see weighs each reading. One thread at a time.
+ */
+public final class Drilling implements AutoCloseable {
+
+  /** Minutes to open the meter and put a new fuse in. Our own estimate. */
+  private static final double METER_FUSE_MINUTES = 5;
+
+  /** Minutes to mend a part for which the vehicle names none. Our own estimate. */
+  private static final double MEND_MINUTES = 5;
+
+  /** Minutes to see that a part of a group is whole. Our own estimate. */
+  private static final double INSPECT_MINUTES = 1;
+
+  /** Volts that make ohms a live reading: more than any proof of 0.00 V leaves. */
+  private static final double LIVE_VOLTS = 0.05;
+
+  /** Belief below which an accusation has no cause. Our own choice: an even chance. */
+  private static final double CAUSE = 0.5;
+
+  private final Drill drill;
+  private final FindCase find;
+  private final SimulatedMeter meter;
+  private final Way best;
+  private final DrillWords words;
+  private final Set<String> left;
+  private final List<Step> steps = new ArrayList<>();
+  private final Set<OwnCheck> taken = new LinkedHashSet<>();
+  private Optional<OwnCheck> last = Optional.empty();
+  private boolean meterFuse = true;
+  private boolean slipped;
+  private int meterReadings;
+  private boolean mended;
+
+  /**
+   * Begins.
+   *
+   * @param find the case that weighs the readings, just opened
+   * @param best the best plan's way through this drill; nothing while that is looked for
+   */
+  Drilling(Drill drill, FindCase find, SimulatedMeter meter, Way best, Phrases phrases) {
+    this.drill = drill;
+    this.find = find;
+    this.meter = meter;
+    this.best = best;
+    this.words = new DrillWords(phrases, drill.vehicle());
+    this.left = new TreeSet<>();
+    drill.hidden().truth().forEach(f -> left.add(f.part()));
+  }
+
+  // ---- what the learner sees -----------------------------------------------------------------
+
+  /** The drill's code. */
+  public DrillCode code() {
+    return drill.code();
+  }
+
+  /** The vehicle. */
+  public Vehicle vehicle() {
+    return drill.vehicle();
+  }
+
+  /** Id of the circuit complained of. */
+  public String circuit() {
+    return drill.hidden().circuit();
+  }
+
+  /** The complaint and the vehicle, for instance "Beacon dead - Light pumper". */
+  public String title() {
+    return find.view().title();
+  }
+
+  /** The setting in which the circuit should work. */
+  public Setting on() {
+    return drill.vehicle().circuit(circuit()).orElseThrow().onSetting();
+  }
+
+  /** What was done so far. */
+  public List<Step> steps() {
+    return List.copyOf(steps);
+  }
+
+  /** Working time so far in minutes. */
+  public double minutes() {
+    return steps.stream().mapToDouble(Step::minutes).sum();
+  }
+
+  /** How the vehicle stands since the last check. */
+  public Setting standing() {
+    return last.map(OwnCheck::setting).orElse(Setting.REST);
+  }
+
+  /** Whether the meter's fuse is whole, as far as the last amperes showed. */
+  public boolean meterFuse() {
+    return meterFuse;
+  }
+
+  /** Whether something was mended and the circuit has been seen to work since. */
+  public boolean proven() {
+    CaseView view = find.view();
+    return mended
+        && (view.move() == CaseView.Move.END
+            || view.move() == CaseView.Move.PROOF
+                && view.next().filter(n -> n.kind().metered()).isPresent());
+  }
+
+  /** All probe points, those of the circuit first. */
+  public List<PointView> points() {
+    return find.points();
+  }
+
+  /** All parts that can be looked at, taken in hand or accused, those of the circuit first. */
+  public List<PartView> parts() {
+    return find.parts();
+  }
+
+  /** Settings that make sense, the circuit's own first. */
+  public List<SettingView> settings() {
+    return find.settings();
+  }
+
+  /** The case that weighs the readings: what it says is not for the learner before the end. */
+  CaseView weighed() {
+    return find.view();
+  }
+
+  // ---- checks --------------------------------------------------------------------------------
+
+  /**
+   * Takes a check of the learner's choice.
+   *
+   * @param expected what the learner expects; empty if that wasn't asked
+   * @throws Problem if the points, the part or the setting aren't known or can't be reached
+   */
+  public Step take(OwnCheck check, Optional<Expectation> expected) throws Problem {
+    reachable(check);
+    Appraisal appraisal = find.appraise(check, last);
+    CaseView before = find.view();
+    Best there = best(before);
+    List<Loss> losses = new ArrayList<>();
+    boolean live = live(check, losses);
+    if (check.kind() == CheckKind.SWAP && spends(check)) {
+      losses.add(Loss.CIRCUIT_FUSE);
+    }
+    boolean proposed = before.next().filter(n -> own(n).equals(check)).isPresent();
+    boolean wasted = !live && !proposed && !proving(before) && tellsNothing(check, appraisal);
+    if (wasted) {
+      losses.add(Loss.WASTED);
+    }
+    Answer answer = answer(check, live);
+    CaseView after = live ? before : find.take(check, answer);
+    taken.add(check);
+    last = Optional.of(check);
+    List<String> told = new ArrayList<>();
+    losses.forEach(l -> told.add(words.lost(l)));
+    if (wasted) {
+      told.addAll(words.couldOnly(appraisal));
+    }
+    expected.ifPresent(e -> told.addAll(words.compared(e, check.kind(), answer, before, after)));
+    List<String> review = new ArrayList<>();
+    if (!live && !after.said().isEmpty()) {
+      review.add(after.said());
+    }
+    review.addAll(words.best(there, proposed));
+    return done(
+        new Step(
+            steps.size() + 1,
+            Step.Kind.CHECK,
+            appraisal.words(),
+            answer.words(),
+            appraisal.minutes(),
+            losses,
+            told,
+            review,
+            proposed,
+            after.loop()));
+  }
+
+  private Step done(Step step) {
+    steps.add(step);
+    return step;
+  }
+
+  private void reachable(OwnCheck check) throws Problem {
+    for (Optional<TerminalRef> lead : List.of(check.red(), check.black())) {
+      if (lead.isPresent()
+          && drill.vehicle().part(lead.get().part()).isPresent()
+          && !drill.vehicle().access(lead.get()).reachable()) {
+        throw new Problem("point", lead.get().toString(), words.unreachable());
+      }
+    }
+  }
+
+  /** Whether the meter drives its current against volts of the vehicle; notes what that loses. */
+  private boolean live(OwnCheck check, List<Loss> losses) throws Problem {
+    if (!check.kind().drives()) {
+      return false;
+    }
+    TerminalRef red = check.red().orElseThrow();
+    TerminalRef black = check.black().orElseThrow();
+    if (drill.vehicle().inHand(red, black, check.setting())) {
+      return false;
+    }
+    if (Math.abs(meter.standing(red, black, check.setting())) > LIVE_VOLTS) {
+      losses.add(Loss.LIVE_OHMS);
+      return true;
+    }
+    boolean provenDead =
+        taken.stream()
+            .anyMatch(
+                t ->
+                    t.kind().reads()
+                        && t.red().equals(check.red())
+                        && t.black().equals(check.black())
+                        && t.setting().equals(check.setting()));
+    if (!provenDead) {
+      losses.add(Loss.UNPROVEN_DEAD);
+    }
+    return false;
+  }
+
+  private boolean spends(OwnCheck check) {
+    String part = LoadRef.parse(check.lookAt().orElseThrow()).part();
+    return drill.vehicle().requirePart(part).kind() == PartKind.FUSE
+        && meter.spends(part, check.setting());
+  }
+
+  /** Whether a repair is being proven: then every look at the circuit is right. */
+  private boolean proving(CaseView view) {
+    return mended && (view.move() == CaseView.Move.PROOF || view.move() == CaseView.Move.END);
+  }
+
+  private boolean tellsNothing(OwnCheck check, Appraisal appraisal) {
+    boolean first = !taken.contains(check);
+    boolean proofOfDead =
+        first
+            && check.kind().reads()
+            && check.setting().apart().contains(drill.vehicle().battery().id());
+    boolean complaintSeen = first && check.kind() == CheckKind.LOOK && shows(check);
+    return !proofOfDead && !complaintSeen && (!first || !appraisal.tells());
+  }
+
+  /** Whether it looks at the load complained of, to see the complaint for oneself. */
+  private boolean shows(OwnCheck check) {
+    LoadRef load = drill.vehicle().circuit(circuit()).orElseThrow().loads().get(0);
+    return check.lookAt().filter(load.toString()::equals).isPresent();
+  }
+
+  private Answer answer(OwnCheck check, boolean live) throws Problem {
+    Answer answer = meter.read(check);
+    if (live || !check.kind().reads() && !check.kind().drives()) {
+      return answer;
+    }
+    meterReadings++;
+    if (slipped
+        || drill.slipFrom().isEmpty()
+        || meterReadings < drill.slipFrom().getAsInt()
+        || !differs(check, answer)) {
+      return answer;
+    }
+    slipped = true;
+    return new Answer.Text(check.kind() == CheckKind.OHMS ? "OL" : "0.001 V");
+  }
+
+  /** Whether touching no metal would show something else. */
+  private boolean differs(OwnCheck check, Answer answer) throws Problem {
+    return switch (check.kind()) {
+      case OHMS -> !answer.words().equals("OL");
+      case DIODE -> false;
+      default ->
+          Math.abs(
+                  meter.standing(
+                      check.red().orElseThrow(), check.black().orElseThrow(), check.setting()))
+              > 0.5;
+    };
+  }
+
+  // ---- amperes -------------------------------------------------------------------------------
+
+  /**
+   * Puts the meter on amperes between two points. Nothing is concluded from it: volts tell more and
+   * harm nothing.
+   *
+   * @throws Problem if a point or the setting isn't known or can't be reached
+   */
+  public Step amps(TerminalRef red, TerminalRef black, Setting setting) throws Problem {
+    OwnCheck as =
+        new OwnCheck(
+            CheckKind.VOLTS, Optional.of(red), Optional.of(black), Optional.empty(), setting);
+    reachable(as);
+    Appraisal appraisal = find.appraise(as, last);
+    Best there = best(find.view());
+    List<Loss> losses = new ArrayList<>();
+    boolean instead = red.part().equals(black.part()) && setting.apart().contains(red.part());
+    if (!instead && Math.abs(meter.standing(red, black, setting)) > LIVE_VOLTS) {
+      losses.add(Loss.AMPS_ACROSS);
+    }
+    String shown = "0.00 A";
+    if (meterFuse) {
+      Optional<Answer> read = meter.amps(red, black, setting);
+      if (read.isEmpty()) {
+        meterFuse = false;
+        losses.add(Loss.METER_FUSE);
+      }
+      shown = read.map(Answer::words).orElse(shown);
+    }
+    last = Optional.of(as);
+    List<String> told = new ArrayList<>(losses.stream().map(words::lost).toList());
+    return done(
+        new Step(
+            steps.size() + 1,
+            Step.Kind.CHECK,
+            words.amps(red, black),
+            shown,
+            appraisal.minutes(),
+            losses,
+            told,
+            words.best(there, false),
+            false,
+            find.view().loop()));
+  }
+
+  /** Puts a new fuse into the meter. */
+  public Step newMeterFuse() {
+    meterFuse = true;
+    return done(
+        new Step(
+            steps.size() + 1,
+            Step.Kind.METER_FUSE,
+            words.meterFuse(),
+            "",
+            METER_FUSE_MINUTES,
+            List.of(),
+            List.of(),
+            List.of(),
+            false,
+            find.view().loop()));
+  }
+
+  // ---- the accusation ------------------------------------------------------------------------
+
+  /**
+   * Names the failed part, or a group that no check tells apart, and mends it.
+   *
+   * @param parts ids of the parts accused; at least one
+   * @throws Problem if a part isn't known
+   */
+  public Step accuse(Set<String> parts) throws Problem {
+    for (String part : parts) {
+      if (drill.vehicle().part(part).isEmpty()) {
+        throw new Problem("part", part, words.unknownPart());
+      }
+    }
+    if (parts.isEmpty()) {
+      throw new Problem("part", "", words.unknownPart());
+    }
+    CaseView before = find.view();
+    Best there = best(before);
+    Set<String> answer = answer(before);
+    List<Loss> losses = new ArrayList<>();
+    List<String> told = new ArrayList<>();
+    double held = held(before, parts);
+    if (held < CAUSE) {
+      losses.add(Loss.WITHOUT_CAUSE);
+      told.add(words.lost(Loss.WITHOUT_CAUSE));
+    }
+    Set<String> sound = new TreeSet<>(parts);
+    sound.removeAll(left);
+    boolean hit = sound.size() < parts.size();
+    if (hit) {
+      // Parts that no check tells apart from the failed one are rightly mended with it.
+      sound.removeAll(answer);
+    }
+    sound.forEach(
+        part -> {
+          losses.add(Loss.SOUND_ACCUSED);
+          told.add(words.sound(part));
+        });
+    if (!hit && !answer.isEmpty() && !parts.containsAll(answer)) {
+      told.add(words.alsoHeld(answer));
+    }
+    double minutes = 0;
+    for (String part : parts) {
+      // Of a group what is whole is seen to be so once it is open; only a guess is mended unseen.
+      boolean seenWhole = hit && !left.contains(part) && answer.contains(part);
+      minutes += seenWhole ? INSPECT_MINUTES : mendMinutes(part);
+      meter.mended(part);
+      find.repaired(part);
+    }
+    left.removeAll(parts);
+    mended = true;
+    taken.clear();
+    if (!meter.blown().isEmpty()) {
+      losses.add(Loss.CIRCUIT_FUSE);
+      told.add(words.lost(Loss.CIRCUIT_FUSE));
+    }
+    told.add(words.nowProve());
+    return done(
+        new Step(
+            steps.size() + 1,
+            Step.Kind.MEND,
+            words.mended(parts),
+            "",
+            minutes,
+            losses,
+            told,
+            words.best(there, answer.equals(parts)),
+            answer.equals(parts),
+            before.loop()));
+  }
+
+  private double mendMinutes(String part) {
+    return drill.vehicle().requirePart(part).swapMinutes().orElse(MEND_MINUTES);
+  }
+
+  /** The parts that the case answers with; empty while it has no answer. */
+  private static Set<String> answer(CaseView view) {
+    return view.move() == CaseView.Move.REPAIR && !view.suspects().isEmpty()
+        ? new TreeSet<>(view.suspects().get(0).parts())
+        : Set.of();
+  }
+
+  /** Belief that the failure lies in one of these parts. */
+  private static double held(CaseView view, Set<String> parts) {
+    double held = 0;
+    for (SuspectView suspect : view.suspects()) {
+      long of = suspect.parts().stream().filter(parts::contains).count();
+      held += suspect.belief() * of / suspect.parts().size();
+    }
+    return held;
+  }
+
+  // ---- the best plan beside it ---------------------------------------------------------------
+
+  /**
+   * What the best plan does at one moment.
+   *
+   * @param move what is to be done
+   * @param check the check, where it is one
+   * @param what the same in words
+   * @param answer ids of the parts to mend, where it is that
+   */
+  record Best(CaseView.Move move, Optional<CheckView> check, String what, Set<String> answer) {}
+
+  private Best best(CaseView view) throws Problem {
+    String what =
+        view.next().isPresent() && view.move() == CaseView.Move.CHECK
+            ? find.outlook(Optional.of(view.next().get().id())).words()
+            : "";
+    return new Best(view.move(), view.next(), what, answer(view));
+  }
+
+  static OwnCheck own(CheckView check) {
+    return new OwnCheck(
+        check.kind(),
+        check.red().map(PointView::ref),
+        check.black().map(PointView::ref),
+        check.lookAt(),
+        check.set().setting());
+  }
+
+  // ---- the end -------------------------------------------------------------------------------
+
+  /** The way so far, as if the drill ended here. */
+  Way way() {
+    List<Loss> atEnd = new ArrayList<>();
+    left.forEach(part -> atEnd.add(Loss.MISSED));
+    if (left.isEmpty() && !proven()) {
+      atEnd.add(Loss.UNPROVEN_REPAIR);
+    }
+    return new Way(steps, atEnd);
+  }
+
+  /** What is to be learned from it; the drill can go on afterwards, but shouldn't. */
+  public Debrief debrief() {
+    Way own = way();
+    return new Debrief(
+        title(),
+        drill.code(),
+        own,
+        best,
+        own.score(best),
+        drill.hidden().truth().stream().map(words::truth).toList(),
+        words.summary(own, best));
+  }
+
+  Drill drill() {
+    return drill;
+  }
+
+  Way best() {
+    return best;
+  }
+
+  /** Ids of the fuses that have blown by now. */
+  Set<String> blownFuses() {
+    return meter.blown();
+  }
+
+  @Override
+  public void close() {
+    find.close();
+  }
+}
