@@ -2,13 +2,13 @@ package loopwright.app;
 
 import java.io.IOException;
 import java.io.Reader;
-import java.io.Writer;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Optional;
 import java.util.Properties;
+import loopwright.io.OutFile;
 import loopwright.ui.Preferences;
 
 /** Settings in a small file beside the cases. What can't be written is simply not kept. */
@@ -35,16 +35,14 @@ final class KeptPreferences implements Preferences {
   @Override
   public synchronized void keep(Item item, String value) {
     values.setProperty(item.name().toLowerCase(java.util.Locale.ROOT), value);
-    Path fresh = file.resolveSibling("settings.new");
     try {
       Files.createDirectories(file.getParent());
-      try (Writer out = Files.newBufferedWriter(fresh, StandardCharsets.UTF_8)) {
-        values.store(out, null);
-      }
-      Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
+      StringWriter out = new StringWriter();
+      values.store(out, null);
+      OutFile.write(file, "settings", out.toString().getBytes(StandardCharsets.UTF_8));
     } catch (IOException e) {
       // A look or a text size is not worth stopping anybody at a dead circuit.
-      System.err.println("settings not kept in " + file + ": " + e.getMessage());
+      System.err.println("not kept: " + e.getMessage());
     }
   }
 }

@@ -4,12 +4,18 @@ import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.util.Locale;
 
 /** Says what a disk refused. */
 public final class DiskWords {
   private DiskWords() {}
+
+  /** What went wrong while a file was written, in words. */
+  static String ofWriting(IOException e) {
+    return e instanceof NoSuchFileException ? "there is no such folder" : of(e);
+  }
 
   /** What went wrong, in words. */
   public static String of(IOException e) {

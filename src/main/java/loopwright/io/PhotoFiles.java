@@ -1,12 +1,10 @@
 package loopwright.io;
 
 import java.io.IOException;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
@@ -86,10 +84,7 @@ public final class PhotoFiles {
       to = photos.resolve(plain + "-" + i + "." + ending);
     }
     if (!Files.exists(to)) {
-      Files.copy(photo, to);
-      try (FileChannel channel = FileChannel.open(to, StandardOpenOption.WRITE)) {
-        channel.force(true);
-      }
+      SafeFile.replace(to, Files.readAllBytes(photo), SafeFile.Watch.NONE);
     }
     return "photos/" + to.getFileName();
   }

@@ -55,10 +55,11 @@ final class SafeFile {
   static void write(Path path, String what, byte[] bytes) throws IOException {
     try {
       replace(target(path), bytes, Watch.NONE);
-    } catch (IOException | UnsupportedOperationException e) {
-      String reason = e.getMessage() == null ? "" : ": " + e.getMessage();
+    } catch (IOException e) {
       throw new IOException(
-          what + " cannot be written to " + path + ": " + e.getClass().getSimpleName() + reason, e);
+          what + " cannot be written to " + path + ": " + DiskWords.ofWriting(e), e);
+    } catch (UnsupportedOperationException e) {
+      throw new IOException(what + " cannot be written to " + path + ": no file can be there", e);
     }
   }
 

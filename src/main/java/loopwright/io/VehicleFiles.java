@@ -141,9 +141,10 @@ public final class VehicleFiles implements VehicleStore {
   }
 
   private static Problem unwritten(Path path, IOException e) {
-    String why = e instanceof NoSuchFileException ? "there is no such folder" : DiskWords.of(e);
     return new Problem(
-        FILE, path.toString(), "can't be written: " + why + ". What it held before is still there");
+        FILE,
+        path.toString(),
+        "can't be written: " + DiskWords.ofWriting(e) + ". What it held before is still there");
   }
 
   private final class OpenFile implements Opened {

@@ -98,7 +98,13 @@ public final class DroolsRuleBook implements RuleBook {
               .setSourcePath(rule.path() + "/rule.drl");
       batch.add(resource, ResourceType.DRL);
     }
-    batch.build();
+    try {
+      batch.build();
+    } catch (StackOverflowError e) {
+      // The compiler descends into brackets and signs; nothing of it is used after this.
+      throw new RuleBookException(
+          List.of(new RuleDefect("rules", 1, "something is nested too deep to be compiled")));
+    }
     return builder;
   }
 

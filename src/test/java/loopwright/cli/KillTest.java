@@ -40,15 +40,7 @@ class KillTest {
   void whatWasAnsweredIsOnDiskWhenTheProgramIsKilled() throws Exception {
     for (int answered = 0; answered <= 3; answered++) {
       Path cases = folder.resolve("after-" + answered);
-      Process process =
-          new ProcessBuilder(
-                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                  "-cp",
-                  System.getProperty("java.class.path"),
-                  Program.class.getName(),
-                  cases.toString())
-              .redirectError(ProcessBuilder.Redirect.INHERIT)
-              .start();
+      Process process = Killed.program(Program.class, cases.toString());
       try (BufferedReader from =
               new BufferedReader(
                   new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
@@ -95,7 +87,7 @@ class KillTest {
     int torn = 0;
     for (int kill = 0; kill < Killed.times(); kill++) {
       Path cases = folder.resolve("kill-" + kill);
-      List<String> told = Killed.after(Program.class, cases.toString(), lines, most, dice);
+      List<String> told = Killed.after(Program.class, List.of(cases.toString()), lines, most, dice);
       // The first two lines come unasked.
       int known = Math.max(0, told.size() - 2);
       CaseStore store = new FileCaseStore(cases);

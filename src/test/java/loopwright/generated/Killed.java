@@ -29,6 +29,21 @@ public final class Killed {
     return KILLS;
   }
 
+  /** A program of its own on the class path of the tests. */
+  public static Process program(Class<?> program, String... arguments) throws IOException {
+    List<String> command =
+        new ArrayList<>(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-cp",
+                System.getProperty("java.class.path"),
+                program.getName()));
+    command.addAll(List.of(arguments));
+    return new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+  }
+
   /**
    * Runs a program, sends it all lines at once and kills it some moment after one of its own.
    *
@@ -38,19 +53,9 @@ public final class Killed {
    * @return the lines that came from it whole, up to the kill
    */
   public static List<String> after(
-      Class<?> program, String argument, List<String> lines, int most, Random dice)
+      Class<?> program, List<String> arguments, List<String> lines, int most, Random dice)
       throws IOException, InterruptedException {
-    Process process =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-XX:+UseSerialGC",
-                "-cp",
-                System.getProperty("java.class.path"),
-                program.getName(),
-                argument)
-            .redirectError(ProcessBuilder.Redirect.INHERIT)
-            .start();
+    Process process = program(program, arguments.toArray(String[]::new));
     Thread sender = new Thread(() -> send(process.getOutputStream(), lines), "sender");
     sender.start();
     int last = 1 + dice.nextInt(most);

@@ -59,6 +59,19 @@ class RuleReaderTest {
     }
   }
 
+  /** Found with generated inputs: each once ended the program. */
+  @Test
+  void whatIsNestedTooDeepOrVeryLongIsADefect() {
+    String deep = GOOD.replace("name($r.red())", "(".repeat(5_000));
+    assertThat(defects(files(deep, "dim={0} isn't bright")))
+        .extracting(RuleDefect::message)
+        .containsExactly("something is nested too deep to be compiled");
+    String text = "\"" + "x".repeat(20_000) + "\"";
+    String longer = GOOD.replace("name($r.red())", text);
+    assertThat(new DroolsRuleBook(files(longer, "dim={0} isn't bright"), Locale.ENGLISH).size())
+        .isEqualTo(1);
+  }
+
   @Test
   void aSoundRuleIsReadWithItsNote() {
     DroolsRuleBook book = new DroolsRuleBook(files(GOOD, "dim={0} isn't bright"), Locale.ENGLISH);

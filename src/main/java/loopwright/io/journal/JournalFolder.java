@@ -8,12 +8,14 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileTime;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.locks.LockSupport;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import loopwright.casework.Problem;
@@ -37,6 +39,10 @@ final class JournalFolder<E> {
   static final long LARGEST = 64L << 20;
 
   private static final String ASIDE = ".cut-off";
+
+  /** Nanoseconds between two tries. */
+  private static final long PAUSE = 5_000_000;
+
   private static final Pattern ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9_.-]{0,99}");
 
   /**
@@ -75,12 +81,23 @@ final class JournalFolder<E> {
   private final Path folder;
   private final Disk disk;
   private final Contents<E> contents;
+  private final Duration patience;
 
   /** A folder of journals; it is made when the first journal is. */
   JournalFolder(Path folder, Disk disk, Contents<E> contents) {
+    this(folder, disk, contents, Duration.ZERO);
+  }
+
+  /**
+   * The same with patience for journals that nobody holds for long.
+   *
+   * @param patience how long to wait for a journal that is open elsewhere
+   */
+  JournalFolder(Path folder, Disk disk, Contents<E> contents, Duration patience) {
     this.folder = folder.toAbsolutePath().normalize();
     this.disk = disk;
     this.contents = contents;
+    this.patience = patience;
   }
 
   private String about() {
@@ -109,6 +126,11 @@ final class JournalFolder<E> {
       synchronized (OPENING) {
         Disk.Medium medium = disk.create(file);
         lock(id, medium);
+        if (medium.size() > 0) {
+          // Another program found it before it was locked, and has written to it.
+          close(medium);
+          throw new FileAlreadyExistsException(file.toString());
+        }
         return new FileJournal(id, file, key, medium, Recovered.nothing(), new byte[0]);
       }
     } catch (FileAlreadyExistsException e) {
@@ -266,10 +288,27 @@ final class JournalFolder<E> {
   /** Marks the file as open in this program; the mark is the folder's real path with the name. */
   private Path claim(String id, Path file) throws Problem {
     Path key = key(file);
-    if (!OPEN.add(key)) {
+    if (!soon(() -> OPEN.add(key))) {
       throw new Problem(about(), id, "it is open already; close it there first");
     }
     return key;
+  }
+
+  /** Something that may be refused for a moment. */
+  private interface Try<X extends Exception> {
+    boolean done() throws X;
+  }
+
+  /** Tries until it is done or patience ends. */
+  private <X extends Exception> boolean soon(Try<X> what) throws X {
+    long end = System.nanoTime() + patience.toNanos();
+    while (!what.done()) {
+      if (System.nanoTime() >= end) {
+        return false;
+      }
+      LockSupport.parkNanos(PAUSE);
+    }
+    return true;
   }
 
   private static Path key(Path file) {
@@ -283,7 +322,7 @@ final class JournalFolder<E> {
   private void lock(String id, Disk.Medium medium) throws IOException, Problem {
     boolean locked = false;
     try {
-      locked = medium.lock();
+      locked = soon(medium::lock);
     } finally {
       if (!locked) {
         close(medium);

@@ -4,11 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -37,6 +34,7 @@ import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.Warning;
+import loopwright.generated.Killed;
 import loopwright.io.wire.SchemaCheck;
 import loopwright.knowledge.Context;
 import loopwright.model.PartKind;
@@ -416,101 +414,6 @@ class FileCaseStoreTest {
 
   // Disks that fail.
 
-  /** A disk that does what the test says at the next write or force. */
-  private static final class BadDisk implements Disk {
-    private int goodWrites = Integer.MAX_VALUE;
-    private int goodForces = Integer.MAX_VALUE;
-    private int cutBack;
-    private boolean readOnly;
-    private boolean closeNext;
-
-    @Override
-    public void folder(Path folder) throws IOException {
-      REAL.folder(folder);
-    }
-
-    @Override
-    public Medium create(Path file) throws IOException {
-      if (readOnly) {
-        throw new AccessDeniedException(file.toString());
-      }
-      return bad(REAL.create(file));
-    }
-
-    @Override
-    public Medium open(Path file) throws IOException {
-      if (readOnly) {
-        throw new FileSystemException(file.toString(), null, "Read-only file system");
-      }
-      return bad(REAL.open(file));
-    }
-
-    @Override
-    public Medium openToRead(Path file) throws IOException {
-      return REAL.openToRead(file);
-    }
-
-    private Medium bad(Medium good) {
-      return new Medium() {
-        @Override
-        public boolean lock() throws IOException {
-          return good.lock();
-        }
-
-        @Override
-        public long size() throws IOException {
-          return good.size();
-        }
-
-        @Override
-        public byte[] read(int size) throws IOException {
-          return good.read(size);
-        }
-
-        @Override
-        public void write(byte[] bytes, long at) throws IOException {
-          if (closeNext) {
-            closeNext = false;
-            good.close();
-            throw new java.nio.channels.ClosedByInterruptException();
-          }
-          if (goodWrites-- <= 0) {
-            good.write(Arrays.copyOf(bytes, bytes.length / 2), at);
-            throw new IOException("No space left on device");
-          }
-          good.write(bytes, at);
-        }
-
-        @Override
-        public void cut(long size) throws IOException {
-          if (cutBack-- > 0) {
-            throw new IOException("Input/output error");
-          }
-          good.cut(size);
-        }
-
-        @Override
-        public void force() throws IOException {
-          if (goodForces-- <= 0) {
-            goodForces = Integer.MAX_VALUE;
-            throw new IOException("Input/output error");
-          }
-          good.force();
-        }
-
-        @Override
-        public boolean isOpen() {
-          return good.isOpen();
-        }
-
-        @Override
-        public void close() throws IOException {
-          good.close();
-        }
-      };
-    }
-  }
-
   private List<CaseEvent> loaded() throws Problem {
     CaseStore.Loaded loaded = new FileCaseStore(folder).load("c");
     loaded.journal().close();
@@ -622,29 +525,27 @@ class FileCaseStoreTest {
   @Test
   void aCaseOpenInAnotherProgramIsToldToTheSecond() throws Exception {
     Path file = write(everyKind());
-    Process other =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-cp",
-                System.getProperty("java.class.path"),
-                Holder.class.getName(),
-                file.toString())
-            .redirectError(ProcessBuilder.Redirect.INHERIT)
-            .start();
+    Process other = Killed.program(Holder.class, file.toString());
     try {
       assertThat(other.getInputStream().read()).as("the other program has it").isEqualTo('h');
       assertThatThrownBy(() -> new FileCaseStore(folder).load("beacon-1"))
           .isInstanceOf(Problem.class)
           .hasMessageContaining("open in another program");
+      assertThat(new FileCaseStore(folder).read("beacon-1").events()).isEqualTo(everyKind());
+      other.getOutputStream().write('\n');
+      other.getOutputStream().flush();
+      assertThat(other.waitFor()).as("the first goes on unharmed").isZero();
     } finally {
       other.destroyForcibly().waitFor();
     }
     CaseStore.Loaded loaded = new FileCaseStore(folder).load("beacon-1");
     loaded.journal().close();
-    assertThat(loaded.events()).as("free again once it is gone").isEqualTo(everyKind());
+    assertThat(loaded.events()).as("free again once it is gone").hasSize(everyKind().size() + 1);
+    assertThat(loaded.events()).startsWith(everyKind().toArray(CaseEvent[]::new)).endsWith(MORE);
+    assertThat(loaded.missing()).isEmpty();
   }
 
-  /** The other program: takes up the case and holds it until it is ended. */
+  /** The other program: takes up the case, holds it until it is told to, and writes to it. */
   static final class Holder {
     private Holder() {}
 
@@ -654,7 +555,8 @@ class FileCaseStoreTest {
       try (CaseStore.Journal journal = new FileCaseStore(file.getParent()).load(id).journal()) {
         System.out.print("h");
         System.out.flush();
-        Thread.sleep(60_000);
+        System.in.read();
+        journal.append(MORE);
       }
     }
   }

@@ -3,8 +3,12 @@ package loopwright.io.journal;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -16,6 +20,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import loopwright.casework.Answer;
 import loopwright.casework.Band;
 import loopwright.casework.FirstPower;
@@ -201,17 +206,99 @@ class FileProofStoreTest {
   }
 
   @Test
+  void aProofThatFillsTheDiskDoesNotCountAndTheNextOneDoes() throws Exception {
+    BadDisk disk = new BadDisk();
+    FileProofStore store = new FileProofStore(folder, disk);
+    disk.goodWrites = 0;
+    assertThatThrownBy(() -> store.append("pumper", MORE))
+        .isInstanceOf(Problem.class)
+        .hasMessageContaining("the disk is full")
+        .hasMessageContaining("does not count");
+    assertThat(store.read("pumper").events()).isEmpty();
+    disk.goodWrites = 2;
+    store.append("pumper", everyKind().get(0));
+    store.append("pumper", everyKind().get(1));
+    assertThatThrownBy(() -> store.append("pumper", MORE)).isInstanceOf(Problem.class);
+    disk.goodWrites = 99;
+    disk.goodForces = 0;
+    assertThatThrownBy(() -> store.append("pumper", MORE))
+        .isInstanceOf(Problem.class)
+        .hasMessageContaining("Input/output error");
+    assertThat(store.read("pumper").events()).isEqualTo(everyKind().subList(0, 2));
+    store.append("pumper", MORE);
+    assertThat(new FileProofStore(folder).read("pumper"))
+        .isEqualTo(new ProofStore.Kept(List.of(everyKind().get(0), everyKind().get(1), MORE), ""));
+  }
+
+  @Test
+  void proofsOnAReadOnlyDiskCanBeLookedAtAndTakeNothing() throws Exception {
+    write(everyKind());
+    BadDisk disk = new BadDisk();
+    disk.readOnly = true;
+    FileProofStore store = new FileProofStore(folder, disk);
+    assertThat(store.read("pumper").events()).isEqualTo(everyKind());
+    assertThatThrownBy(() -> store.append("pumper", MORE))
+        .isInstanceOf(Problem.class)
+        .hasMessageContaining("the disk is read-only");
+    assertThatThrownBy(() -> store.append("tractor", MORE))
+        .isInstanceOf(Problem.class)
+        .hasMessageContaining("may not write there");
+    assertThat(store.read("pumper").events()).isEqualTo(everyKind());
+    assertThat(store.read("tractor").events()).isEmpty();
+  }
+
+  /** Two programs prove circuits of one vehicle: each waits for the other's line to be written. */
+  @Test
+  void whatTwoProgramsProveAtOnceIsAllKept() throws Exception {
+    int each = 100;
+    List<Process> programs = new ArrayList<>();
+    for (String name : List.of("left", "right")) {
+      programs.add(Killed.program(Prover.class, folder.toString(), name, String.valueOf(each)));
+    }
+    for (Process program : programs) {
+      program.getInputStream().readAllBytes();
+      assertThat(program.waitFor()).as("nothing was refused").isZero();
+    }
+    ProofStore.Kept kept = new FileProofStore(folder).read("pumper");
+    assertThat(kept.missing()).isEmpty();
+    assertThat(kept.events()).hasSize(2 * each);
+    for (String name : List.of("left", "right")) {
+      assertThat(kept.events())
+          .filteredOn(e -> ((ProofEvent.Passed) e).subject().startsWith(name))
+          .isEqualTo(IntStream.range(0, each).mapToObj(i -> Prover.proof(name, i)).toList());
+    }
+  }
+
+  @Test
+  void aJournalThatAnotherProgramDoesNotLetGoIsToldAndLeftWhole() throws Exception {
+    Path file = write(everyKind());
+    FileProofStore store = new FileProofStore(folder);
+    try (FileChannel other = FileChannel.open(file, StandardOpenOption.WRITE)) {
+      FileLock lock = other.lock();
+      Process program = Killed.program(Prover.class, folder.toString(), "late", "1");
+      assertThat(new String(program.getInputStream().readAllBytes(), StandardCharsets.UTF_8))
+          .contains("it is open in another program; close it there first");
+      assertThat(program.waitFor()).isEqualTo(1);
+      lock.release();
+    }
+    assertThat(store.read("pumper").events()).isEqualTo(everyKind());
+    store.append("pumper", MORE);
+    assertThat(store.read("pumper").events()).endsWith(MORE);
+  }
+
+  @Test
   void aProgramKilledAtAnyMomentKeepsEveryProofItTold() throws Exception {
     Random dice = new Random(1_972);
     int proven = 0;
     for (int kill = 0; kill < Killed.times(); kill++) {
       Path proofs = folder.resolve("kill-" + kill);
-      int told = Killed.after(Prover.class, proofs.toString(), List.of(), 60, dice).size();
+      List<String> arguments = List.of(proofs.toString(), "circuit", "1000");
+      int told = Killed.after(Prover.class, arguments, List.of(), 60, dice).size();
       ProofStore store = new FileProofStore(proofs);
       ProofStore.Kept kept = store.read("pumper");
       assertThat(kept.events()).as("kill %d", kill).hasSizeGreaterThanOrEqualTo(told);
       for (int i = 0; i < kept.events().size(); i++) {
-        assertThat(kept.events().get(i)).isEqualTo(Prover.proof(i));
+        assertThat(kept.events().get(i)).isEqualTo(Prover.proof("circuit", i));
       }
       assertThat(kept.missing()).matches("|The last line was cut off while it was written .*");
       store.append("pumper", MORE);
@@ -225,16 +312,21 @@ class FileProofStoreTest {
   static final class Prover {
     private Prover() {}
 
-    static ProofEvent proof(int i) {
-      return new ProofEvent.Passed(AT.plusSeconds(i), "circuit-" + i);
+    static ProofEvent proof(String name, int i) {
+      return new ProofEvent.Passed(AT.plusSeconds(i), name + "-" + i);
     }
 
-    public static void main(String[] args) throws Problem {
+    public static void main(String[] args) {
       ProofStore store = new FileProofStore(Path.of(args[0]));
-      for (int i = 0; i < 1_000; i++) {
-        store.append("pumper", proof(i));
-        System.out.println(i);
-        System.out.flush();
+      try {
+        for (int i = 0; i < Integer.parseInt(args[2]); i++) {
+          store.append("pumper", proof(args[1], i));
+          System.out.println(i);
+          System.out.flush();
+        }
+      } catch (Problem e) {
+        System.out.println(e.getMessage());
+        System.exit(1);
       }
     }
   }
