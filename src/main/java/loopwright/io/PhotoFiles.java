@@ -15,6 +15,7 @@ import loopwright.model.Photo;
 public final class PhotoFiles {
   private static final String PHOTO = "photo";
   private static final long MOST_BYTES = 50_000_000;
+  private static final int LONGEST_NAME = 40;
   private static final Set<String> ENDINGS = Set.of("jpg", "jpeg", "png", "gif", "bmp");
 
   private PhotoFiles() {}
@@ -66,6 +67,11 @@ public final class PhotoFiles {
     }
   }
 
+  /** How many letters of a name are kept, so that its file has room for more behind it. */
+  private static int shortened(String name) {
+    return Math.min(LONGEST_NAME, name.codePointCount(0, name.length()));
+  }
+
   private static boolean fits(Path photo) throws IOException {
     return Files.isRegularFile(photo) && Files.size(photo) <= MOST_BYTES;
   }
@@ -73,6 +79,7 @@ public final class PhotoFiles {
   private static String copy(Path photo, Path home, String ending) throws IOException {
     String name = photo.getFileName().toString();
     String plain = name.substring(0, name.lastIndexOf('.')).replaceAll("[^\\p{L}\\p{N}_-]+", "-");
+    plain = plain.substring(0, plain.offsetByCodePoints(0, shortened(plain)));
     Path photos = home.resolve("photos");
     if (Files.notExists(photos, LinkOption.NOFOLLOW_LINKS)) {
       Files.createDirectory(photos);

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import loopwright.casework.CaseStore;
 import loopwright.casework.Problem;
 import loopwright.casework.edit.Edit;
 import loopwright.casework.edit.PartEdits;
@@ -24,6 +25,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class PhotosTest {
+  private static final byte[] BYTES = {1, 2, 3};
+
   @TempDir Path folder;
 
   private static Vehicle with(Vehicle vehicle, Edit edit) throws Problem {
@@ -95,6 +98,31 @@ class PhotosTest {
       assertThatThrownBy(() -> opened.attach(text)).hasMessageContaining("a picture");
       assertThatThrownBy(() -> opened.attach(folder.resolve("gone.jpg")))
           .hasMessageContaining("can't be taken");
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "масса на кузов.jpg",
+        "بطارية.png",
+        "電池 左.JPEG",
+        "🚒.jpg",
+        "बैटरी.bmp",
+        "a long story about a lug.jpg"
+      })
+  void aPhotoOfAnyNameInAnyFolderIsTaken(String name) throws Exception {
+    Path deep = folder;
+    for (int i = 0; i < 10; i++) {
+      deep = deep.resolve("сарай 倉庫 " + "x".repeat(60) + i);
+    }
+    Path home = Files.createDirectories(deep.resolve("home"));
+    String longer = name.startsWith("a") ? name.replace("story", "y".repeat(200)) : name;
+    Path photo = Files.write(Files.createDirectories(deep.resolve("in")).resolve(longer), BYTES);
+    try (CaseStore.Journal journal = new FileCaseStore(home).create("stud")) {
+      String kept = journal.photo(photo);
+      assertThat(PhotoFiles.find(home, kept)).isPresent();
+      assertThat(home.resolve(kept)).hasBinaryContent(BYTES);
     }
   }
 
