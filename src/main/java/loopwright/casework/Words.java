@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Findings;
+import loopwright.diagnosis.Hazards;
 import loopwright.diagnosis.Reading;
 import loopwright.diagnosis.Seen;
 import loopwright.model.Access;
@@ -345,13 +346,14 @@ public final class Words {
   }
 
   private String apartKind(String id) {
-    PartKind kind = vehicle.requirePart(id).kind();
-    return switch (kind) {
+    Part part = vehicle.requirePart(id);
+    return switch (part.kind()) {
       case BATTERY -> "battery";
       case FUSE -> "fuse";
       case RELAY -> "relay";
       case LAMP, DUAL_LAMP -> "lamp";
       case CONNECTOR -> "connector";
+      case DIODE -> Hazards.of(part).contains("charging") ? "charging" : "other";
       default -> "other";
     };
   }

@@ -210,6 +210,12 @@ final class HandChecks {
           checks.add(Check.drain(vehicle.groundedPost(), setting));
           checks.add(Check.unplugAndLook(battery, setting));
         }
+        // The charge wire has no fuse to pull: it comes off the alternator itself.
+        prospects.parts().keySet().stream()
+            .map(vehicle::requirePart)
+            .filter(p -> p.kind() == PartKind.DIODE && Hazards.of(p).contains("charging"))
+            .forEach(
+                p -> checks.add(Check.drain(vehicle.groundedPost(), Setting.REST.without(p.id()))));
       }
       default -> {}
     }
