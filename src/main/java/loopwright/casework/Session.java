@@ -748,7 +748,16 @@ final class Session implements FindCase {
     String value = words.value(entry.check(), entry.value());
     if (entry.check().kind() == CheckKind.DRAIN
         && entry.value() instanceof Reading.Value.Number n) {
-      return phrases.say("value.drain", value, Figures.amps(n.value()));
+      double[] sound = diagnosis.healthyBand(entry.check());
+      // With the positive post grounded the display shows minus; what is drawn has no sign.
+      double up = sound[0] + sound[1] < 0 ? -1 : 1;
+      return phrases.say(
+          "value.drain",
+          value,
+          Figures.amps(up * n.value()),
+          Figures.amps(
+              Math.max(0, Math.min(up * sound[0], up * sound[1])),
+              Math.max(up * sound[0], up * sound[1])));
     }
     return diagnosis
         .fuseAmps(new Reading(entry.id(), entry.check(), entry.value()))
