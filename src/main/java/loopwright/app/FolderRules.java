@@ -19,7 +19,7 @@ import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import loopwright.casework.Problem;
-import loopwright.cli.RulesElsewhere;
+import loopwright.casework.RulesElsewhere;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.rules.DroolsRuleBook;
 import loopwright.rules.RuleBookException;

@@ -9,8 +9,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
 import javafx.application.Application;
+import javafx.application.Platform;
 import javafx.stage.Stage;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CircuitLoops;
@@ -20,6 +22,7 @@ import loopwright.casework.PaperReport;
 import loopwright.casework.PlanWatch;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
+import loopwright.casework.RulesElsewhere;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.PatternWords;
@@ -32,6 +35,7 @@ import loopwright.io.sheet.SheetFiles;
 import loopwright.model.Vehicle;
 import loopwright.ui.LoopSource;
 import loopwright.ui.ReadyCases;
+import loopwright.ui.Worker;
 import loopwright.ui.cases.CaseShelf;
 import loopwright.ui.ground.GroundPage;
 import loopwright.ui.lists.PrintPage;
@@ -41,18 +45,20 @@ import loopwright.ui.sheet.ListOutPage;
 import loopwright.ui.sheet.SheetPage;
 import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
+import loopwright.ui.shell.RulesViewModel;
+import loopwright.ui.shell.RulesWindow;
 import loopwright.ui.starting.AddCircuitPage;
 import loopwright.ui.starting.NewVehiclePage;
 import loopwright.ui.wiring.Keeping;
 
 /** The desktop window. */
 public class LoopwrightApp extends Application {
+  private static final String RULES = "--rules=";
+
   private ExecutorService background;
 
   @Override
   public void start(Stage stage) {
-    Path data = Places.data();
-    Engine engine = new Engine(data);
     background =
         Executors.newCachedThreadPool(
             work -> {
@@ -60,7 +66,69 @@ public class LoopwrightApp extends Application {
               thread.setDaemon(true);
               return thread;
             });
-    KeptPreferences preferences = new KeptPreferences(data);
+    KeptPreferences preferences = new KeptPreferences(Places.data());
+    Optional<Path> rules = Optional.ofNullable(getParameters()).flatMap(p -> rules(p.getRaw()));
+    if (rules.isPresent()) {
+      ask(stage, rules.get(), preferences);
+    } else {
+      open(stage, new Engine(Places.data()), preferences);
+    }
+  }
+
+  /** The folder of {@code --rules FOLDER}, where nothing else is asked for. */
+  static Optional<Path> rules(List<String> arguments) {
+    String all = String.join("=", arguments);
+    return arguments.size() <= 2 && all.startsWith(RULES) && all.length() > RULES.length()
+        ? Optional.of(Path.of(all.substring(RULES.length())))
+        : Optional.empty();
+  }
+
+  private void ask(Stage stage, Path folder, KeptPreferences preferences) {
+    AtomicReference<Engine> taken = new AtomicReference<>();
+    RulesElsewhere rules;
+    try {
+      rules =
+          new FolderRules(
+              folder, Places.data(), book -> taken.set(new Engine(Places.data(), book)));
+    } catch (Problem e) {
+      rules = new Unreadable(e);
+    }
+    RulesViewModel question =
+        new RulesViewModel(
+            rules,
+            new Worker(background, Platform::runLater),
+            () -> {
+              Engine engine = taken.get();
+              open(stage, engine == null ? new Engine(Places.data()) : engine, preferences);
+            });
+    RulesWindow.ask(stage, question, folder.toString(), preferences);
+  }
+
+  /** A folder that holds no rules: there is nothing to ask, only to tell. */
+  private record Unreadable(Problem why) implements RulesElsewhere {
+    @Override
+    public List<Rule> rules() {
+      return List.of();
+    }
+
+    @Override
+    public String fingerprint() {
+      return "";
+    }
+
+    @Override
+    public boolean allowedBefore() {
+      return true;
+    }
+
+    @Override
+    public void take() throws Problem {
+      throw why;
+    }
+  }
+
+  private void open(Stage stage, Engine engine, KeptPreferences preferences) {
+    Path data = Places.data();
     Loops loops = new Loops(engine);
     Basis basis = new Basis(engine.knowledge(), new PatternWords(Locale.ENGLISH));
     CaseArchive archive = new KeptCases(Engine.store(data), Clock.systemDefaultZone());

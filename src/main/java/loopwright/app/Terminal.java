@@ -11,6 +11,7 @@ import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
+import loopwright.casework.RulesElsewhere;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.prove.ProveDesk;
@@ -18,7 +19,6 @@ import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
 import loopwright.casework.record.KnownGood;
 import loopwright.cli.CliWorld;
-import loopwright.cli.RulesElsewhere;
 import loopwright.io.ReadResult;
 import loopwright.model.Vehicle;
 

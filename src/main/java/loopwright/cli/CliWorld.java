@@ -10,6 +10,7 @@ import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
+import loopwright.casework.RulesElsewhere;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.prove.ProveDesk;

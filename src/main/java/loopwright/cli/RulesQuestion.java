@@ -7,13 +7,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Locale;
 import loopwright.casework.Problem;
+import loopwright.casework.RulesElsewhere;
 
 /**
  * Asks whether rules from elsewhere may run. Rules are programs; a person has to have seen what is
  * there. All of it goes to the log, so that lines for programs stay what they are.
  */
 final class RulesQuestion {
-  private static final int LONGEST_TITLE = 80;
   private static final int LONGEST_ANSWER = 100;
 
   private RulesQuestion() {}
@@ -45,7 +45,7 @@ final class RulesQuestion {
   private static void show(Page log, Path folder, RulesElsewhere rules) {
     log.say(
         "The rules in "
-            + plain(folder.toString())
+            + RulesElsewhere.plain(folder.toString())
             + " didn't come with Loopwright. Rules are programs: they can do on this machine"
             + " whatever you can. Allow them only if you trust whoever wrote them.");
     int same = 0;
@@ -53,18 +53,12 @@ final class RulesQuestion {
       if (rule.own() == RulesElsewhere.Own.SAME) {
         same++;
       } else {
-        log.block("  " + rule.own().word() + "  ", plain(rule.path() + ": " + rule.title()));
+        log.block("  " + rule.own().word() + "  ", rule.words());
       }
     }
     log.say(same + " are the same as the program's own.");
     log.say("Fingerprint " + rules.fingerprint());
     log.flush();
-  }
-
-  /** Names and titles are somebody else's words, and could move the cursor. */
-  private static String plain(String text) {
-    String line = text.replaceAll("[\\p{Cc}\\p{Cf}]", "?");
-    return line.length() <= LONGEST_TITLE ? line : line.substring(0, LONGEST_TITLE) + "...";
   }
 
   /** One line and no byte more: what follows belongs to the command. */

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import loopwright.casework.CaseView;
+import loopwright.casework.RulesElsewhere;
 import org.junit.jupiter.api.Test;
 
 class RulesQuestionTest {

@@ -19,6 +19,7 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
+import loopwright.casework.RulesElsewhere;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.prove.ProveDesk;

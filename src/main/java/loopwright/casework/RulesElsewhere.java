@@ -1,7 +1,6 @@
-package loopwright.cli;
+package loopwright.casework;
 
 import java.util.List;
-import loopwright.casework.Problem;
 
 /** A folder of rules that didn't come with the program: read, and not run before it is allowed. */
 public interface RulesElsewhere {
@@ -13,7 +12,18 @@ public interface RulesElsewhere {
    * @param title what it calls itself
    * @param own what the program's own rules hold in its place
    */
-  record Rule(String path, String title, Own own) {}
+  record Rule(String path, String title, Own own) {
+    /** Path and title as they can be shown. */
+    public String words() {
+      return plain(path + ": " + title);
+    }
+  }
+
+  /** Somebody else's words in one short line: they could move a cursor, or fill a screen. */
+  static String plain(String text) {
+    String line = text.replaceAll("[\\p{Cc}\\p{Cf}]", "?");
+    return line.length() <= 80 ? line : line.substring(0, 80) + "...";
+  }
 
   /** How a rule stands to the program's own. */
   enum Own {
@@ -29,7 +39,7 @@ public interface RulesElsewhere {
     }
 
     /** The word shown. */
-    String word() {
+    public String word() {
       return word;
     }
   }
