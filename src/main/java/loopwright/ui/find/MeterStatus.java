@@ -9,7 +9,7 @@ import javafx.scene.control.Label;
 import javafx.util.Duration;
 
 /** How the person's own meter stands; takes no room while none is connected. */
-final class MeterStatus extends Label {
+public final class MeterStatus extends Label {
   /** How often it is looked at the meter, in milliseconds. */
   private static final double LOOK = 200;
 
@@ -19,7 +19,7 @@ final class MeterStatus extends Label {
    * @param look done a few times a second while it is shown
    * @param steady what to say of a steady reading
    */
-  MeterStatus(MeterViewModel meter, Runnable look, Function<String, String> steady) {
+  public MeterStatus(MeterViewModel meter, Runnable look, Function<String, String> steady) {
     setId("meter-status");
     getStyleClass().add("meter-status");
     setWrapText(true);

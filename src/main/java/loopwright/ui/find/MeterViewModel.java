@@ -95,7 +95,7 @@ public final class MeterViewModel {
   }
 
   /** The meter is to measure what this kind of check asks for. */
-  void follow(CheckKind kind) {
+  public void follow(CheckKind kind) {
     MeterFeed.function(kind).ifPresent(f -> feed.ifPresent(m -> m.ask(f)));
     look();
   }
@@ -108,7 +108,7 @@ public final class MeterViewModel {
   }
 
   /** The steady reading, if there is one that wasn't taken yet. */
-  Optional<String> take() {
+  public Optional<String> take() {
     Optional<String> taken = feed.flatMap(MeterFeed::take);
     look();
     return taken;

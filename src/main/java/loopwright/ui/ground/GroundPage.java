@@ -36,6 +36,7 @@ public final class GroundPage implements ProvePage {
 
   @Override
   public Node make(ProvePlace place) {
+    model.readBy(place.meter());
     screen = new GroundScreen(model, place.em());
     return screen;
   }

@@ -20,6 +20,7 @@ import loopwright.casework.ground.GroundResult;
 import loopwright.casework.ground.GroundRow;
 import loopwright.casework.ground.GroundView;
 import loopwright.ui.Texts;
+import loopwright.ui.find.MeterStatus;
 import loopwright.ui.ground.GroundViewModel.Stage;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
@@ -92,7 +93,10 @@ public final class GroundScreen extends StackPane {
     Label told = Parts.told(model.toldProperty());
     told.setId("ground-told");
     said.setId("ground-said");
-    answer.getChildren().addAll(volts, ohms, told, said);
+    MeterStatus meter =
+        new MeterStatus(
+            model.meter(), model::lookAtMeter, said -> Texts.of("entry.meterSteady", said));
+    answer.getChildren().addAll(volts, meter, ohms, told, said);
     right.getChildren().addAll(stepsScroll, answer, actions);
     HBox.setHgrow(right, Priority.ALWAYS);
     page = new HBox(left, right);
@@ -298,10 +302,12 @@ public final class GroundScreen extends StackPane {
       } else {
         model.takeOhms(leads.getText(), across.getText());
       }
-    } else if (value.getText().isBlank()) {
-      model.goOn();
-    } else {
+    } else if (!value.getText().isBlank()) {
       model.take(value.getText());
+    } else if (model.meter().present() && model.resultProperty().get().isEmpty()) {
+      model.takeSteady();
+    } else {
+      model.goOn();
     }
   }
 

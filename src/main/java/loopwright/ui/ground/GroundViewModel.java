@@ -16,11 +16,13 @@ import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.ground.GroundResult;
 import loopwright.casework.ground.GroundRow;
 import loopwright.casework.ground.GroundView;
+import loopwright.diagnosis.CheckKind;
 import loopwright.model.Vehicle;
 import loopwright.ui.Preferences;
 import loopwright.ui.Texts;
 import loopwright.ui.Told;
 import loopwright.ui.Worker;
+import loopwright.ui.find.MeterViewModel;
 
 /**
  * Checking the grounds of the vehicle that the window shows. All that is worked out is worked out
@@ -54,6 +56,7 @@ public final class GroundViewModel {
   private final ReadOnlyObjectWrapper<Optional<GroundResult>> result =
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Told> told = new ReadOnlyObjectWrapper<>(Told.NOTHING);
+  private MeterViewModel meter = new MeterViewModel(Preferences.NONE);
   private final ReadOnlyBooleanWrapper details = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper byOhms = new ReadOnlyBooleanWrapper();
   private Optional<Vehicle> vehicle = Optional.empty();
@@ -72,6 +75,21 @@ public final class GroundViewModel {
     this.desk = Objects.requireNonNull(desk, "desk");
     this.preferences = Objects.requireNonNull(preferences, "preferences");
     this.worker = Objects.requireNonNull(worker, "worker");
+  }
+
+  /** Says which meter sends its readings. */
+  void readBy(MeterViewModel own) {
+    meter = own;
+  }
+
+  /** The person's own meter, if it sends its readings. */
+  MeterViewModel meter() {
+    return meter;
+  }
+
+  /** The meter is to measure what a proof asks for; what it says is shown. */
+  void lookAtMeter() {
+    meter.follow(CheckKind.MILLIVOLTS);
   }
 
   /** What there is to show. */
@@ -280,6 +298,14 @@ public final class GroundViewModel {
           result.set(Optional.of(taken.said()));
           rows.set(taken.rows());
         });
+  }
+
+  /** Takes what the person's own meter steadily reads. */
+  void takeSteady() {
+    lookAtMeter();
+    meter
+        .take()
+        .ifPresentOrElse(this::take, () -> told.set(Told.problem(Texts.of("entry.meterNot"))));
   }
 
   private record Taken(GroundResult said, List<GroundRow> rows) {}

@@ -33,6 +33,7 @@ public final class CircuitPage implements ProvePage {
   @Override
   public Node make(ProvePlace place) {
     model.findFaultIn(place::findFault);
+    model.readBy(place.meter());
     screen = new CircuitScreen(model, place.em());
     return screen;
   }

@@ -18,6 +18,7 @@ import javafx.scene.layout.VBox;
 import loopwright.casework.prove.ProveView;
 import loopwright.ui.Texts;
 import loopwright.ui.find.EntryUnit;
+import loopwright.ui.find.MeterStatus;
 import loopwright.ui.find.ValueField;
 import loopwright.ui.prove.CircuitViewModel.Stage;
 import loopwright.ui.widget.KeyButton;
@@ -249,7 +250,10 @@ final class CircuitScreen extends StackPane {
       key.setFocusTraversable(false);
       line.getChildren().add(key);
     }
-    answer.getChildren().add(line);
+    MeterStatus meter =
+        new MeterStatus(
+            model.meter(), model::lookAtMeter, said -> Texts.of("entry.meterSteady", said));
+    answer.getChildren().addAll(line, meter);
   }
 
   private void done(ProveView view) {

@@ -19,6 +19,7 @@ import loopwright.ui.Told;
 import loopwright.ui.Worker;
 import loopwright.ui.find.EntryUnit;
 import loopwright.ui.find.EntryViewModel;
+import loopwright.ui.find.MeterViewModel;
 
 /** A vehicle on its first power: what is proven, what to do now, the answer while it is typed. */
 public final class CircuitViewModel {
@@ -42,6 +43,7 @@ public final class CircuitViewModel {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Told> told = new ReadOnlyObjectWrapper<>(Told.NOTHING);
   private Consumer<String> findFault = id -> {};
+  private MeterViewModel meter = new MeterViewModel(Preferences.NONE);
   private Optional<Chosen> chosen = Optional.empty();
   private Optional<Chosen> shown = Optional.empty();
   private Proving proving;
@@ -55,6 +57,21 @@ public final class CircuitViewModel {
   /** Says how a case is gone to. */
   void findFaultIn(Consumer<String> go) {
     findFault = go;
+  }
+
+  /** Says which meter sends its readings. */
+  void readBy(MeterViewModel own) {
+    meter = own;
+  }
+
+  /** The person's own meter, if it sends its readings. */
+  MeterViewModel meter() {
+    return meter;
+  }
+
+  /** The meter is to measure what is asked now; what it says is shown. */
+  void lookAtMeter() {
+    now().flatMap(ProveView.Now::kind).ifPresent(meter::follow);
   }
 
   /** Where it stands. */
@@ -173,12 +190,21 @@ public final class CircuitViewModel {
   }
 
   /**
-   * Enter: takes the value typed, with the usual unit where none was set; where all is done, goes
-   * on to the next.
+   * Enter: takes the value typed, with the usual unit where none was set, or else what the person's
+   * own meter steadily reads; where all is done, goes on to the next.
    */
   public void count() {
     if (stage.get() != Stage.READY) {
       return;
+    }
+    if (entry.text().isEmpty() && !units().isEmpty() && meter.present()) {
+      lookAtMeter();
+      Optional<String> read = meter.take();
+      if (read.isEmpty()) {
+        told.set(Told.problem(Texts.of("entry.meterNot")));
+        return;
+      }
+      entry.type(read.get());
     }
     if (now().isEmpty()) {
       goOn();

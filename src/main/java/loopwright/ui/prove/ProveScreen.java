@@ -14,6 +14,7 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
+import loopwright.ui.find.MeterViewModel;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
@@ -22,6 +23,7 @@ public final class ProveScreen extends VBox {
   private final Map<ProvePage, Node> pages = new LinkedHashMap<>();
   private final HBox tabs = Parts.row("page-tabs");
   private final StackPane body = new StackPane();
+  private final MeterViewModel meter;
   private Optional<ProvePage> shown;
 
   /**
@@ -29,9 +31,14 @@ public final class ProveScreen extends VBox {
    *
    * @param pages in the order of their numbers
    * @param em pixels of one em
+   * @param meter the person's own meter
    * @param findFault goes to Find the fault with a kept case
    */
-  public ProveScreen(List<ProvePage> pages, ReadOnlyDoubleProperty em, Consumer<String> findFault) {
+  public ProveScreen(
+      List<ProvePage> pages,
+      ReadOnlyDoubleProperty em,
+      MeterViewModel meter,
+      Consumer<String> findFault) {
     ProvePlace place =
         new ProvePlace() {
           @Override
@@ -40,10 +47,16 @@ public final class ProveScreen extends VBox {
           }
 
           @Override
+          public MeterViewModel meter() {
+            return meter;
+          }
+
+          @Override
           public void findFault(String caseId) {
             findFault.accept(caseId);
           }
         };
+    this.meter = meter;
     setId("prove");
     pages.forEach(p -> this.pages.put(p, p.make(place)));
     shown = pages.stream().findFirst();
@@ -65,6 +78,7 @@ public final class ProveScreen extends VBox {
 
   /** The place comes into sight. */
   public void opened() {
+    meter.connect();
     shown.ifPresent(ProvePage::opened);
   }
 

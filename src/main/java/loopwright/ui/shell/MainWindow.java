@@ -107,7 +107,9 @@ public final class MainWindow {
         new CasesScreen(cases, this::reopen, this::attach, ready.entries(), this::practise);
     wiringScreen = new WiringScreen(wiring, shell.emProperty(), fittings.pages);
     paperScreen = new PaperScreen(paper, shell.emProperty(), this::mend, toRead, worker.another());
-    proveScreen = new ProveScreen(fittings.proofs, shell.emProperty(), this::findFault);
+    proveScreen =
+        new ProveScreen(
+            fittings.proofs, shell.emProperty(), find.complaint().ownMeter(), this::findFault);
     keysScreen = KeysPage.make();
     fittings.ownMeters.ifPresent(find.complaint().ownMeter()::through);
     root.setId("window");

@@ -2,77 +2,42 @@ package loopwright.ui.find;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
-import loopwright.casework.feed.MeterFeed;
-import loopwright.casework.feed.MeterPort;
 import loopwright.casework.feed.MeterState;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.meter.MeterFunction;
 import loopwright.ui.Preferences;
 import loopwright.ui.Worker;
+import loopwright.ui.fake.FakeFeed;
 import loopwright.ui.fake.FakeFindCase;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicles;
 import org.junit.jupiter.api.Test;
 
 class MeterViewModelTest {
-  private final List<String> opened = new ArrayList<>();
-  private final List<MeterFunction> asked = new ArrayList<>();
+  private final FakeFeed feed = new FakeFeed();
   private final FakePreferences preferences = new FakePreferences();
-  private MeterState state = new MeterState.Connecting();
-  private int closed;
   private final MeterViewModel meter = new MeterViewModel(preferences);
-
-  private MeterFeed open(MeterPort port) {
-    opened.add(port.words());
-    return new MeterFeed() {
-      @Override
-      public void ask(MeterFunction function) {
-        asked.add(function);
-      }
-
-      @Override
-      public MeterState state() {
-        return state;
-      }
-
-      @Override
-      public Optional<String> take() {
-        if (state instanceof MeterState.Steady s) {
-          state = new MeterState.Taken(s.text());
-          return Optional.of(s.text());
-        }
-        return Optional.empty();
-      }
-
-      @Override
-      public void close() {
-        closed++;
-      }
-    };
-  }
 
   @Test
   void aPortIsConnectedOnceKeptAndLetGo() {
-    meter.through(this::open);
+    meter.through(feed);
     meter.portProperty().set("nonsense");
     assertThat(meter.connect()).isFalse();
     assertThat(meter.problemProperty().get()).contains("tcp:HOST:PORT");
     meter.portProperty().set("tcp:127.0.0.1:5025");
     assertThat(meter.problemProperty().get()).isEmpty();
-    assertThat(opened).as("nothing is connected while it is typed").isEmpty();
+    assertThat(feed.opened).as("nothing is connected while it is typed").isEmpty();
     assertThat(meter.connect()).isTrue();
     assertThat(meter.connect()).isTrue();
-    assertThat(opened).containsExactly("tcp:127.0.0.1:5025");
+    assertThat(feed.opened).containsExactly("tcp:127.0.0.1:5025");
     assertThat(preferences.read(Preferences.Item.METER_PORT)).contains("tcp:127.0.0.1:5025");
     assertThat(new MeterViewModel(preferences).portProperty().get())
         .isEqualTo("tcp:127.0.0.1:5025");
     meter.portProperty().set("");
     assertThat(meter.connect()).isTrue();
-    assertThat(closed).isEqualTo(1);
+    assertThat(feed.closed).isEqualTo(1);
     assertThat(meter.saidProperty().get()).isEmpty();
   }
 
@@ -90,21 +55,21 @@ class MeterViewModelTest {
 
   @Test
   void enterTakesTheSteadyReadingAndNothingElse() {
-    meter.through(this::open);
+    meter.through(feed);
     meter.portProperty().set("tcp:127.0.0.1:5025");
     meter.connect();
     CaseViewModel model = aCase();
     model.lookAtMeter();
-    assertThat(asked).as("a look needs no meter").isEmpty();
+    assertThat(feed.asked).as("a look needs no meter").isEmpty();
     model.pick(Seen.CLICKS);
-    state = new MeterState.Moving("12.41 V");
+    feed.state = new MeterState.Moving("12.41 V");
     model.lookAtMeter();
-    assertThat(asked).containsOnly(MeterFunction.VOLTS_DC);
+    assertThat(feed.asked).containsOnly(MeterFunction.VOLTS_DC);
     assertThat(meter.saidProperty().get()).contains("12.41 V, moves");
     model.count();
     assertThat(model.view().readings()).hasSize(1);
     assertThat(model.problemProperty().get()).contains("isn’t steady");
-    state = new MeterState.Steady("12.41 V");
+    feed.state = new MeterState.Steady("12.41 V");
     model.lookAtMeter();
     assertThat(meter.steadyProperty().get()).isTrue();
     model.count();
@@ -119,14 +84,14 @@ class MeterViewModelTest {
 
   @Test
   void anOwnMeasurementAsksForItsFunction() {
-    meter.through(this::open);
+    meter.through(feed);
     meter.portProperty().set("serial:/dev/ttyUSB0");
     meter.connect();
     CaseViewModel model = aCase();
     model.startOwn();
     model.own().choose(OwnCheckViewModel.KINDS.indexOf(CheckKind.OHMS));
     model.lookAtMeter();
-    assertThat(asked).endsWith(MeterFunction.OHMS);
+    assertThat(feed.asked).endsWith(MeterFunction.OHMS);
   }
 
   @Test

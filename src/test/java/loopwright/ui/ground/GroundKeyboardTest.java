@@ -16,12 +16,16 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.BorderPane;
 import javafx.stage.Stage;
+import loopwright.casework.feed.MeterState;
 import loopwright.casework.prove.ProofEvent;
 import loopwright.evidence.Bench;
+import loopwright.meter.MeterFunction;
 import loopwright.ui.Fonts;
 import loopwright.ui.Look;
 import loopwright.ui.Worker;
+import loopwright.ui.fake.FakeFeed;
 import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.find.MeterViewModel;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
 import org.junit.jupiter.api.AfterEach;
@@ -123,6 +127,31 @@ class GroundKeyboardTest {
     assertThat(kept.ground()).isEqualTo("G4");
     assertThat(kept.verdict()).isEqualTo(ProofEvent.Verdict.GOOD);
     // Enter goes on to one that isn't proven.
+    keys.press(KeyCode.ENTER);
+    WaitForAsyncUtils.waitFor(
+        20, TimeUnit.SECONDS, () -> !model.chosenProperty().get().orElse("").equals("G4"));
+  }
+
+  @Test
+  void enterTakesWhatTheMeterSteadilyReadsOnce() throws TimeoutException {
+    FakeFeed feed = new FakeFeed();
+    MeterViewModel meter = new MeterViewModel(new FakePreferences());
+    meter.through(feed);
+    meter.portProperty().set("tcp:127.0.0.1:5025");
+    meter.connect();
+    model.readBy(meter);
+    open("tractor");
+    go("G4");
+    feed.state = new MeterState.Moving("0.0091 V");
+    keys.press(KeyCode.ENTER);
+    assertThat(said()).contains("isn’t steady");
+    assertThat(proofs.read("tractor").events()).isEmpty();
+    feed.state = new MeterState.Steady("0.0091 V");
+    keys.press(KeyCode.ENTER);
+    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> scene.lookup("#ground-verdict") != null);
+    assertThat(said()).startsWith("Good: 1.3 to 1.8 mohm; limit 17 mohm");
+    assertThat(feed.asked).containsOnly(MeterFunction.VOLTS_DC);
+    assertThat(proofs.read("tractor").events()).hasSize(1);
     keys.press(KeyCode.ENTER);
     WaitForAsyncUtils.waitFor(
         20, TimeUnit.SECONDS, () -> !model.chosenProperty().get().orElse("").equals("G4"));

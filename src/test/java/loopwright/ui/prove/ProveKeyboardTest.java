@@ -4,16 +4,21 @@ import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Optional;
 import javafx.scene.Scene;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.feed.MeterState;
 import loopwright.casework.prove.ProofEvent;
 import loopwright.casework.prove.ProveView;
 import loopwright.evidence.Bench;
+import loopwright.meter.MeterFunction;
 import loopwright.ui.Look;
+import loopwright.ui.Preferences;
 import loopwright.ui.TextSize;
+import loopwright.ui.fake.FakeFeed;
 import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
@@ -35,6 +40,8 @@ class ProveKeyboardTest {
   @RegisterExtension final TestWindow window = new TestWindow();
   private final Bench.ProofsInMemory proofs = new Bench.ProofsInMemory();
   private final CaseDesk desk = Bench.desk();
+  private Optional<String> port = Optional.empty();
+  private final FakeFeed feed = new FakeFeed();
   private Scene scene;
   private Keyboard keys;
 
@@ -45,6 +52,8 @@ class ProveKeyboardTest {
 
   private void open(String vehicle, Look look, TextSize size, int width, int height)
       throws Exception {
+    FakePreferences preferences = new FakePreferences();
+    port.ifPresent(p -> preferences.keep(Preferences.Item.METER_PORT, p));
     scene =
         window.open(
             () -> {
@@ -55,8 +64,9 @@ class ProveKeyboardTest {
                               new Shed(Bench.vehicle(vehicle)),
                               new FakeLoops(),
                               FakeMeters.both(),
-                              new FakePreferences(),
+                              preferences,
                               window.background())
+                          .ownMeters(feed)
                           .proofs(
                               List.of(
                                   new CircuitPage(
@@ -110,6 +120,21 @@ class ProveKeyboardTest {
     answer("1");
     answer("-6.3v");
     answer("-6.31v");
+  }
+
+  @Test
+  void enterTakesWhatTheMeterSteadilyReads() throws Exception {
+    port = Optional.of("tcp:127.0.0.1:5025");
+    open("tractor", Look.PAPER, TextSize.NORMAL, 1280, 800);
+    answer("1");
+    keys.press(KeyCode.ENTER);
+    assertThat(text("#prove-told")).contains("isn’t steady");
+    feed.state = new MeterState.Steady("0.00 V");
+    answer("");
+    assertThat(text("#prove-headline")).isEqualTo("Battery and grounds: 3 of 12");
+    assertThat(feed.asked).contains(MeterFunction.VOLTS_DC);
+    answer("l");
+    assertThat(text("#prove-headline")).isEqualTo("Battery and grounds: 4 of 12");
   }
 
   @Test
