@@ -206,6 +206,24 @@ class FileProofStoreTest {
   }
 
   @Test
+  void proofsInADeepFolderKeepTheirOrderWhateverTheClockSays() throws Exception {
+    Path deep = folder;
+    for (int i = 0; i < 12; i++) {
+      deep = deep.resolve("сарай 倉庫 مرآب " + "x".repeat(40) + i);
+    }
+    List<ProofEvent> events =
+        List.of(
+            new ProofEvent.Passed(AT, "звук"),
+            new ProofEvent.Passed(Instant.parse("2019-01-01T00:00:00Z"), "喇叭"),
+            new ProofEvent.Passed(Instant.EPOCH, "بوق"),
+            new ProofEvent.Passed(AT, "🚒"));
+    for (ProofEvent event : events) {
+      new FileProofStore(deep).append("消防車 №2", event);
+    }
+    assertThat(new FileProofStore(deep).read("消防車 №2")).isEqualTo(new ProofStore.Kept(events, ""));
+  }
+
+  @Test
   void aProofThatFillsTheDiskDoesNotCountAndTheNextOneDoes() throws Exception {
     BadDisk disk = new BadDisk();
     FileProofStore store = new FileProofStore(folder, disk);
