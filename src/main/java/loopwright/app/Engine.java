@@ -12,6 +12,7 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.prove.ProofStore;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.KeptCases;
@@ -20,6 +21,7 @@ import loopwright.casework.record.OwnHistory;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.io.KnowledgeFiles;
 import loopwright.io.journal.FileCaseStore;
+import loopwright.io.journal.FilePractiseLog;
 import loopwright.io.journal.FileProofStore;
 import loopwright.knowledge.Knowledge;
 import loopwright.model.Vehicle;
@@ -28,6 +30,7 @@ import loopwright.rules.RuleFiles;
 
 /** Knowledge, rules and desk, put together. The rules compile beside everything else. */
 final class Engine {
+  private final Path data;
   private final Knowledge knowledge;
   private final CompletableFuture<RuleBook> rules;
   private final CaseDesk desk;
@@ -49,6 +52,7 @@ final class Engine {
   }
 
   private Engine(Path data, CompletableFuture<RuleBook> rules) {
+    this.data = data;
     this.rules = rules;
     knowledge = KnowledgeFiles.readBundled().orThrow();
     proofs = new FileProofStore(data.resolve("proofs"));
@@ -96,6 +100,15 @@ final class Engine {
 
   ProveDesk proveDesk() {
     return new ProveDesk(knowledge, desk, proofs, Clock.systemDefaultZone(), phrases);
+  }
+
+  PractiseDesk practiseDesk() {
+    return new PractiseDesk(
+        knowledge,
+        rules::join,
+        Clock.systemDefaultZone(),
+        phrases,
+        new FilePractiseLog(data.resolve("practice")));
   }
 
   GroundDesk groundDesk() {

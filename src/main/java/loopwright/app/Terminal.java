@@ -14,6 +14,7 @@ import loopwright.casework.ReadyCase;
 import loopwright.casework.RulesElsewhere;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
@@ -73,6 +74,11 @@ final class Terminal implements CliWorld {
   @Override
   public ProveDesk proveDesk() {
     return engine().proveDesk();
+  }
+
+  @Override
+  public PractiseDesk practiseDesk() {
+    return engine().practiseDesk();
   }
 
   @Override

@@ -209,7 +209,9 @@ public final class SimulatedMeter {
   private static Answer text(HiddenTruth.Display display, String unit) {
     if (display instanceof HiddenTruth.Display.Number n) {
       int places = (int) Math.max(0, Math.round(-Math.log10(n.step())));
-      return new Answer.Text(String.format(Locale.ROOT, "%." + places + "f %s", n.value(), unit));
+      // No display shows less than nothing as -0.
+      double value = n.value() + 0.0;
+      return new Answer.Text(String.format(Locale.ROOT, "%." + places + "f %s", value, unit));
     }
     return new Answer.Text("OL");
   }

@@ -34,6 +34,7 @@ public final class Cli {
             .addSubcommand(new FindCommand(world))
             .addSubcommand(new CasesCommand(world))
             .addSubcommand(new ReadyCommand(world))
+            .addSubcommand(new PractiseCommand(world))
             .addSubcommand(new VehicleCommand(world))
             .addSubcommand(new NewCommand(world))
             .addSubcommand(new AddCommand(world))
@@ -109,7 +110,7 @@ public final class Cli {
     public void run() {
       throw new CommandLine.ParameterException(
           spec.commandLine(),
-          "Say what to do: find, cases, ready, vehicle, new, add, check, prove, ground, wires,"
+          "Say what to do: find, cases, ready, practise, vehicle, new, add, check, prove, ground, wires,"
               + " making, labels, drawings or card.");
     }
   }

@@ -13,6 +13,7 @@ import loopwright.casework.ReadyCase;
 import loopwright.casework.RulesElsewhere;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KnownGood;
@@ -136,6 +137,13 @@ public interface CliWorld {
    * @throws Problem if what was proven of it can't be read
    */
   KnownGood knownGood(Vehicle vehicle) throws Problem;
+
+  /**
+   * Where drills are made.
+   *
+   * @throws Problem if it can't be made
+   */
+  PractiseDesk practiseDesk() throws Problem;
 
   /** The loops of a vehicle's circuits. */
   CircuitLoops loops(Vehicle vehicle);

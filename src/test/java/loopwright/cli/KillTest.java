@@ -22,6 +22,7 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KnownGood;
@@ -167,6 +168,11 @@ class KillTest {
             @Override
             public SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) {
               throw new AssertionError("no ready-made case is opened here");
+            }
+
+            @Override
+            public PractiseDesk practiseDesk() {
+              throw new AssertionError("no drill is played here");
             }
 
             @Override

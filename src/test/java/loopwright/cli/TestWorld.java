@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -22,6 +23,9 @@ import loopwright.casework.ReadyCase;
 import loopwright.casework.RulesElsewhere;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.practise.PractiseDesk;
+import loopwright.casework.practise.PractiseLog;
+import loopwright.casework.practise.Practised;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
@@ -41,6 +45,19 @@ final class TestWorld implements CliWorld {
   int desksMade;
   RulesElsewhere rules;
   boolean terminal;
+  final List<Practised> drills = new ArrayList<>();
+  final PractiseLog practised =
+      new PractiseLog() {
+        @Override
+        public void append(Practised drill) {
+          drills.add(drill);
+        }
+
+        @Override
+        public List<Practised> read() {
+          return drills;
+        }
+      };
   final Bench.ProofsInMemory proofs = new Bench.ProofsInMemory();
 
   TestWorld(CaseStore store, byte[] input) {
@@ -122,6 +139,12 @@ final class TestWorld implements CliWorld {
   @Override
   public SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) {
     throw new AssertionError("no ready-made case is opened here");
+  }
+
+  @Override
+  public PractiseDesk practiseDesk() {
+    return new PractiseDesk(
+        Bench.KNOWLEDGE, Bench::rules, clock(), new Phrases(Locale.ENGLISH), practised);
   }
 
   @Override

@@ -21,6 +21,7 @@ import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KnownGood;
@@ -192,6 +193,11 @@ class ReadyCasesTest {
     @Override
     public SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) throws Problem {
       return new SimulatedMeter(vehicle, Bench.KNOWLEDGE, ready, ready.id().hashCode());
+    }
+
+    @Override
+    public PractiseDesk practiseDesk() {
+      throw new AssertionError("no drill is played here");
     }
 
     @Override

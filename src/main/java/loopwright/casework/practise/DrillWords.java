@@ -203,7 +203,7 @@ final class DrillWords {
                 "practise.summary.loss",
                 lost(loss),
                 Integer.toString(count),
-                Integer.toString(count * loss.points())));
+                Integer.toString(loss.points())));
       }
     }
     if (own.losses().isEmpty()) {

@@ -1,0 +1,168 @@
+package loopwright.cli;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import loopwright.casework.Problem;
+import loopwright.casework.practise.DrillCode;
+import loopwright.casework.practise.Drilling;
+import loopwright.casework.practise.FaultKind;
+import loopwright.casework.practise.Level;
+import loopwright.casework.practise.PractiseDesk;
+import loopwright.casework.practise.Progress;
+import loopwright.model.Vehicle;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Drills: a hidden fault, and the learner chooses every check. */
+@Command(
+    name = "practise",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = {
+      "Hides a fault in a vehicle; you choose every check, a simulated meter answers.",
+      "practise pumper --level dead-lamp makes a drill and says its code;",
+      "practise 4F7K plays the drill of a code: everybody who does has the same fault.",
+      "A drill on a vehicle file of your own: practise FILE, or practise CODE FILE.",
+      "Without anything it says how you have done so far. Nothing leaves this machine."
+    },
+    exitCodeListHeading = "%nExit codes:%n",
+    exitCodeList = {
+      "0:played, or left",
+      "1:the program failed, or the result can't be kept",
+      "2:the command line was not understood, or there is no such drill",
+      "3:the vehicle can't be read or has defects"
+    })
+final class PractiseCommand implements Callable<Integer> {
+  private static final int LATELY = 5;
+
+  private final CliWorld world;
+
+  @Parameters(
+      arity = "0..2",
+      paramLabel = "CODE|VEHICLE",
+      description = "A drill's code, a demo vehicle's name or a vehicle file.")
+  private List<String> what = List.of();
+
+  @Option(
+      names = "--level",
+      paramLabel = "LEVEL",
+      description =
+          "What to train: dead-lamp, high-resistance, shared-ground, relay, short, two-faults or"
+              + " slip; ${DEFAULT-VALUE} if left out.")
+  private String level = Level.DEAD_LAMP.word();
+
+  @Option(
+      names = "--expect",
+      description = "Asks before each reading what you expect, and says how it compared.")
+  private boolean expect;
+
+  @Option(names = "--stairs", description = "Shows the staircase at each step of the debrief.")
+  private boolean stairs;
+
+  @Mixin private LineWidth width = new LineWidth();
+
+  PractiseCommand(CliWorld world) {
+    this.world = world;
+  }
+
+  @Override
+  public Integer call() {
+    Page page = width.out(world);
+    try {
+      PractiseDesk desk = world.practiseDesk();
+      if (what.isEmpty()) {
+        progress(desk.progress(), page);
+        return ExitCode.DONE.number();
+      }
+      return play(desk, page);
+    } catch (Problem e) {
+      world.err().println(e.getMessage());
+      return (e.field().equals("code") || e.field().equals("level")
+              ? ExitCode.USAGE
+              : ExitCode.FAILED)
+          .number();
+    }
+  }
+
+  private int play(PractiseDesk desk, Page page) throws Problem {
+    Optional<DrillCode> given = code(what.get(0));
+    String name = given.isPresent() ? vehicleOf(given.get()) : what.get(0);
+    CliWorld.Opening opening = world.openVehicle(name);
+    if (opening instanceof CliWorld.Opening.Defective defective) {
+      VehicleCommand.defects(new Page(world.err(), page.width()), world, name, defective.defects());
+      return ExitCode.VEHICLE.number();
+    }
+    Vehicle vehicle = ((CliWorld.Opening.Opened) opening).vehicle();
+    DrillCode code =
+        given.isPresent()
+            ? given.get()
+            : desk.anyCode(level(), world.demoVehicles().indexOf(name) + 1, vehicle, new Random());
+    try (Drilling drilling = desk.open(code, vehicle, new ToldProgress(world.err()))) {
+      new PractiseTalk(drilling, desk, page, new Asker(world.in(), page))
+          .asking(expect)
+          .showing(stairs)
+          .run();
+    }
+    page.flush();
+    return ExitCode.DONE.number();
+  }
+
+  /** The code, if that is what was said: the name of a demo vehicle is none. */
+  private Optional<DrillCode> code(String text) throws Problem {
+    if (what.size() < 2 && (world.demoVehicles().contains(text) || text.contains("."))) {
+      return Optional.empty();
+    }
+    return Optional.of(DrillCode.parse(text));
+  }
+
+  private String vehicleOf(DrillCode code) throws Problem {
+    if (code.vehicle() > world.demoVehicles().size()) {
+      throw new Problem("code", code.toString(), "a drill on a vehicle that this program has");
+    }
+    if (code.vehicle() != DrillCode.OWN) {
+      return world.demoVehicles().get(code.vehicle() - 1);
+    }
+    if (what.size() < 2) {
+      throw new Problem("code", code.toString(), "the vehicle's file too: practise CODE FILE");
+    }
+    return what.get(1);
+  }
+
+  private Level level() throws Problem {
+    for (Level one : Level.values()) {
+      if (one.word().equalsIgnoreCase(level)) {
+        return one;
+      }
+    }
+    throw new Problem(
+        "level",
+        level,
+        Arrays.stream(Level.values()).map(Level::word).collect(Collectors.joining(", ")));
+  }
+
+  private static void progress(Progress progress, Page page) {
+    if (progress.levels().isEmpty()) {
+      page.say("No drill was played yet. To begin: loopwright practise pumper --level dead-lamp");
+      return;
+    }
+    page.say("Mean of the last " + LATELY + " scores, and how many drills:");
+    for (Level level : progress.levels().keySet()) {
+      line(page, level.word(), progress.levels().get(level));
+    }
+    page.gap();
+    page.say("By kind of fault:");
+    for (FaultKind kind : progress.kinds().keySet()) {
+      line(page, kind.word(), progress.kinds().get(kind));
+    }
+  }
+
+  private static void line(Page page, String word, Progress.Line line) {
+    page.block("  ", word + ": " + line.lately(LATELY) + " (" + line.scores().size() + ")");
+  }
+}
