@@ -110,8 +110,8 @@ public final class Cli {
     public void run() {
       throw new CommandLine.ParameterException(
           spec.commandLine(),
-          "Say what to do: find, cases, ready, practise, vehicle, new, add, check, prove, ground, wires,"
-              + " making, labels, drawings or card.");
+          "Say what to do: find, cases, ready, practise, vehicle, new, add, check, prove, ground,"
+              + " wires, making, labels, drawings or card.");
     }
   }
 }
