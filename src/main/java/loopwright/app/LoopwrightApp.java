@@ -40,6 +40,7 @@ import loopwright.ui.cases.CaseShelf;
 import loopwright.ui.ground.GroundPage;
 import loopwright.ui.lists.PrintPage;
 import loopwright.ui.paper.PlanCheck;
+import loopwright.ui.practise.PractiseSource;
 import loopwright.ui.prove.CircuitPage;
 import loopwright.ui.sheet.ListOutPage;
 import loopwright.ui.sheet.SheetPage;
@@ -157,6 +158,8 @@ public class LoopwrightApp extends Application {
                             new PrintFiles(engine, Clock.systemDefaultZone()),
                             Path.of(System.getProperty("user.home", ".")))))
                 .check(new Checks(engine))
+                .practise(
+                    new PractiseSource(engine.practiseDesk(), Vehicles.DEMO, new Vehicles()::demo))
                 .proofs(
                     List.of(
                         new CircuitPage(engine.proveDesk(), preferences, background),

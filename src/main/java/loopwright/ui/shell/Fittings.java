@@ -13,6 +13,7 @@ import loopwright.ui.ReadyCases;
 import loopwright.ui.VehicleLibrary;
 import loopwright.ui.cases.CaseShelf;
 import loopwright.ui.paper.PlanCheck;
+import loopwright.ui.practise.PractiseSource;
 import loopwright.ui.prove.ProvePage;
 import loopwright.ui.wiring.Keeping;
 import loopwright.ui.wiring.WiringPage;
@@ -32,6 +33,7 @@ public final class Fittings {
   List<ProvePage> proofs = List.of();
   CaseShelf shelf = CaseShelf.EMPTY;
   Optional<MeterFeed.Opener> ownMeters = Optional.empty();
+  Optional<PractiseSource> practise = Optional.empty();
 
   /**
    * What every window needs.
@@ -97,6 +99,12 @@ public final class Fittings {
   /** What connects the person's own meter; none can be if left out. */
   public Fittings ownMeters(MeterFeed.Opener opener) {
     ownMeters = Optional.of(opener);
+    return this;
+  }
+
+  /** Where drills come from; the place Practise is there only with it. */
+  public Fittings practise(PractiseSource source) {
+    practise = Optional.of(source);
     return this;
   }
 }

@@ -11,7 +11,16 @@ import loopwright.ui.widget.Parts;
 /** All keys on one page. */
 final class KeysPage {
   private static final String[] GROUPS = {
-    "everywhere", "entry", "case", "cases", "vehicle", "paper", "wiring", "prove", "ground"
+    "everywhere",
+    "entry",
+    "case",
+    "cases",
+    "vehicle",
+    "paper",
+    "wiring",
+    "prove",
+    "ground",
+    "practise"
   };
 
   private KeysPage() {}

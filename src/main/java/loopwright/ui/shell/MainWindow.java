@@ -37,6 +37,8 @@ import loopwright.ui.find.FindScreen;
 import loopwright.ui.find.FindViewModel;
 import loopwright.ui.paper.PaperScreen;
 import loopwright.ui.paper.PaperViewModel;
+import loopwright.ui.practise.PractiseScreen;
+import loopwright.ui.practise.PractiseViewModel;
 import loopwright.ui.prove.ProveScreen;
 import loopwright.ui.shell.ShellViewModel.Place;
 import loopwright.ui.vehicle.VehicleScreen;
@@ -73,6 +75,8 @@ public final class MainWindow {
   private final WiringScreen wiringScreen;
   private final PaperScreen paperScreen;
   private final ProveScreen proveScreen;
+  private final Optional<PractiseScreen> practiseScreen;
+  private final Optional<PractiseViewModel> practise;
   private final Node keysScreen;
   private final ReadyCases ready;
   private final BorderPane root = new BorderPane();
@@ -110,6 +114,8 @@ public final class MainWindow {
     proveScreen =
         new ProveScreen(
             fittings.proofs, shell.emProperty(), find.complaint().ownMeter(), this::findFault);
+    practise = fittings.practise.map(p -> new PractiseViewModel(p, worker.another()));
+    practiseScreen = practise.map(p -> new PractiseScreen(p, shell.emProperty()));
     keysScreen = KeysPage.make();
     fittings.ownMeters.ifPresent(find.complaint().ownMeter()::through);
     root.setId("window");
@@ -194,6 +200,9 @@ public final class MainWindow {
     place(brief ? "place.paperShort" : "place.paper", "F5", Place.PAPER);
     place("place.wiring", "F6", Place.WIRING);
     place("place.prove", "F7", Place.PROVE);
+    if (practise.isPresent() && ems >= WIDE) {
+      place("place.practise", "F11", Place.PRACTISE);
+    }
     Label where = Parts.line(narrow ? "" : whereAmI(), "where");
     where.setId("where");
     where.setMinWidth(0);
@@ -295,6 +304,7 @@ public final class MainWindow {
           case PAPER -> paperScreen;
           case WIRING -> wiringScreen;
           case PROVE -> proveScreen;
+          case PRACTISE -> practiseScreen.orElseThrow();
           case KEYS -> keysScreen;
         });
     if (shell.placeProperty().get() == Place.CASES) {
@@ -311,6 +321,9 @@ public final class MainWindow {
     if (shell.placeProperty().get() == Place.PROVE) {
       proveScreen.opened();
     }
+    if (shell.placeProperty().get() == Place.PRACTISE) {
+      practise.ifPresent(PractiseViewModel::opened);
+    }
     fillBar();
     takeFocus();
   }
@@ -326,6 +339,7 @@ public final class MainWindow {
       case PAPER -> paperScreen.takeFocus();
       case WIRING -> wiringScreen.takeFocus();
       case PROVE -> proveScreen.takeFocus();
+      case PRACTISE -> practiseScreen.orElseThrow().takeFocus();
       case KEYS -> keysScreen.requestFocus();
     }
   }
@@ -335,6 +349,8 @@ public final class MainWindow {
     vehicle.vehicleProperty().get().ifPresent(v -> find.vehicleChosen(v.name(), v.vehicle()));
     vehicle.vehicleProperty().get().ifPresent(v -> paper.show(v.vehicle()));
     vehicle.vehicleProperty().get().ifPresent(v -> proveScreen.show(v.name(), v.vehicle()));
+    practise.ifPresent(
+        p -> vehicle.vehicleProperty().get().ifPresent(v -> p.show(v.name(), v.vehicle())));
   }
 
   private void findFault(String caseId) {
@@ -415,6 +431,12 @@ public final class MainWindow {
       case F7 -> go(Place.PROVE);
       case F8 -> nextSize();
       case F9 -> nextLook();
+      case F11 -> {
+        handled = practise.isPresent();
+        if (handled) {
+          go(Place.PRACTISE);
+        }
+      }
       case PLUS, EQUALS, ADD -> {
         handled = e.isShortcutDown();
         if (handled) {

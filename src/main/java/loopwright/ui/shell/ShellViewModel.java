@@ -20,6 +20,7 @@ public final class ShellViewModel {
     PAPER,
     WIRING,
     PROVE,
+    PRACTISE,
     KEYS
   }
 

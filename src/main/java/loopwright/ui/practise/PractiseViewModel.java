@@ -1,0 +1,527 @@
+package loopwright.ui.practise;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import loopwright.casework.CaseDesk;
+import loopwright.casework.LoopView;
+import loopwright.casework.OwnCheck;
+import loopwright.casework.PartView;
+import loopwright.casework.PointView;
+import loopwright.casework.Problem;
+import loopwright.casework.SettingView;
+import loopwright.casework.Sketch;
+import loopwright.casework.practise.Debrief;
+import loopwright.casework.practise.DrillCode;
+import loopwright.casework.practise.Drilling;
+import loopwright.casework.practise.Expectation;
+import loopwright.casework.practise.Level;
+import loopwright.casework.practise.Progress;
+import loopwright.casework.practise.Step;
+import loopwright.diagnosis.CheckKind;
+import loopwright.model.LoadRef;
+import loopwright.model.Setting;
+import loopwright.model.Vehicle;
+import loopwright.ui.Texts;
+import loopwright.ui.Told;
+import loopwright.ui.Worker;
+
+/** Practice: which drill, what the hands are about to do, what came of it. */
+public final class PractiseViewModel {
+
+  /** What there is to show. */
+  public enum Stage {
+    /** A drill is to be chosen. */
+    CHOOSE,
+    /** It is made. */
+    MAKING,
+    /** It is played. */
+    PLAYING,
+    /** What there is to learn from it. */
+    DEBRIEF
+  }
+
+  private final PractiseSource source;
+  private final Worker worker;
+  private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.CHOOSE);
+  private final ReadOnlyObjectWrapper<Told> told = new ReadOnlyObjectWrapper<>(Told.NOTHING);
+  private final ReadOnlyIntegerWrapper changes = new ReadOnlyIntegerWrapper();
+  private final ReadOnlyBooleanWrapper asks = new ReadOnlyBooleanWrapper();
+  private final Random random = new Random();
+  private Optional<String> name = Optional.empty();
+  private Optional<Vehicle> vehicle = Optional.empty();
+  private List<Level> levels = List.of();
+  private Optional<Progress> progress = Optional.empty();
+  private Optional<Drilling> drilling = Optional.empty();
+  private Optional<Debrief> debrief = Optional.empty();
+  private Optional<LoopView> drawn = Optional.empty();
+  private List<PointView> points = List.of();
+  private List<PartView> parts = List.of();
+  private List<Setting> settings = List.of();
+  private Doing doing = Doing.VOLTS;
+  private Setting setting = Setting.REST;
+  private int red;
+  private int black;
+  private int part;
+  private int step;
+  private final Set<String> named = new LinkedHashSet<>();
+  private boolean working;
+
+  /**
+   * Makes the view model.
+   *
+   * @param source where drills come from
+   * @param worker runs what takes a while
+   */
+  public PractiseViewModel(PractiseSource source, Worker worker) {
+    this.source = source;
+    this.worker = worker;
+  }
+
+  /** What there is to show. */
+  public ReadOnlyObjectProperty<Stage> stageProperty() {
+    return stage.getReadOnlyProperty();
+  }
+
+  /** What was told last. */
+  public ReadOnlyObjectProperty<Told> toldProperty() {
+    return told.getReadOnlyProperty();
+  }
+
+  /** Counts up with everything that changes what is shown. */
+  public ReadOnlyIntegerProperty changesProperty() {
+    return changes.getReadOnlyProperty();
+  }
+
+  /** Whether it is asked before each reading what is expected. */
+  public ReadOnlyBooleanProperty asksProperty() {
+    return asks.getReadOnlyProperty();
+  }
+
+  private void changed() {
+    changes.set(changes.get() + 1);
+  }
+
+  // ---- which drill ---------------------------------------------------------------------------
+
+  /** Takes a vehicle, or the one at hand as it is now. */
+  public void show(String vehicleName, Vehicle now) {
+    name = Optional.of(vehicleName);
+    vehicle = Optional.of(now);
+    levels = List.of();
+  }
+
+  /** The page is in sight: works out which levels the vehicle has. */
+  public void opened() {
+    if (stage.get() != Stage.CHOOSE) {
+      return;
+    }
+    record Found(List<Level> levels, Progress progress) {}
+    Optional<Vehicle> of = vehicle;
+    run(
+        () ->
+            new Found(
+                of.isPresent() ? source.desk().levels(of.get()) : List.of(),
+                source.desk().progress()),
+        found -> {
+          levels = found.levels();
+          progress = Optional.of(found.progress());
+        });
+  }
+
+  /** The name of the vehicle at hand; empty without one. */
+  public String vehicleName() {
+    return vehicle.map(Vehicle::name).orElse("");
+  }
+
+  /** Levels that the vehicle has something for. */
+  public List<Level> levels() {
+    return levels;
+  }
+
+  /** How it went so far; empty until it has been read. */
+  public Optional<Progress> progress() {
+    return progress;
+  }
+
+  /** Asks what is expected before each reading, or no longer. */
+  public void toggleAsks() {
+    asks.set(!asks.get());
+    changed();
+  }
+
+  /** Begins a new drill of a level on the vehicle at hand. */
+  public void begin(Level level) {
+    if (vehicle.isEmpty() || !levels.contains(level)) {
+      return;
+    }
+    int number = source.demo().indexOf(name.orElse("")) + 1;
+    begin(source.desk().anyCode(level, number, vehicle.get(), random), vehicle.get());
+  }
+
+  /** Begins the drill of a code as it was typed. */
+  public void begin(String text) {
+    try {
+      DrillCode code = DrillCode.parse(text);
+      Optional<Vehicle> of =
+          code.vehicle() == DrillCode.OWN
+              ? vehicle
+              : Optional.of(code.vehicle() - 1)
+                  .filter(n -> n < source.demo().size())
+                  .flatMap(n -> source.vehicles().apply(source.demo().get(n)));
+      if (of.isEmpty()) {
+        told.set(Told.problem(Texts.of("practise.noVehicle")));
+        changed();
+        return;
+      }
+      begin(code, of.get());
+    } catch (Problem p) {
+      told.set(Told.problem(Texts.of("practise.noCode", p.value())));
+      changed();
+    }
+  }
+
+  private void begin(DrillCode code, Vehicle of) {
+    stage.set(Stage.MAKING);
+    run(() -> source.desk().open(code, of, CaseDesk.Progress.SILENT), this::play);
+  }
+
+  private void play(Drilling made) {
+    drilling.ifPresent(Drilling::close);
+    drilling = Optional.of(made);
+    debrief = Optional.empty();
+    drawn = new Sketch(made.vehicle()).of(made.circuit());
+    points = made.points().stream().filter(PointView::reachable).toList();
+    parts = made.parts();
+    Set<Setting> all = new LinkedHashSet<>(List.of(Setting.REST, made.on()));
+    made.settings().stream()
+        .map(SettingView::setting)
+        .filter(s -> s.apart().isEmpty())
+        .forEach(all::add);
+    settings = List.copyOf(all);
+    doing = Doing.VOLTS;
+    setting = Setting.REST;
+    red = Math.max(0, at(made.vehicle().feedPost()));
+    black = Math.max(0, at(made.vehicle().groundedPost()));
+    part = 0;
+    step = 0;
+    named.clear();
+    stage.set(Stage.PLAYING);
+  }
+
+  private int at(loopwright.model.TerminalRef point) {
+    return points.stream().map(PointView::ref).toList().indexOf(point);
+  }
+
+  /** The same drill once more. */
+  public void again() {
+    drilling.ifPresent(
+        d -> {
+          stage.set(Stage.MAKING);
+          run(() -> source.desk().again(d, CaseDesk.Progress.SILENT), this::play);
+        });
+  }
+
+  /** Back to the choice of drills. */
+  public void leave() {
+    stage.set(Stage.CHOOSE);
+    told.set(Told.NOTHING);
+    opened();
+    changed();
+  }
+
+  // ---- what the hands are about to do --------------------------------------------------------
+
+  /** The drill that is played; empty before the first. */
+  public Optional<Drilling> drilling() {
+    return drilling;
+  }
+
+  /** The circuit drawn from its wiring alone. */
+  public Optional<LoopView> drawn() {
+    return drawn;
+  }
+
+  /** What is to be done next. */
+  public Doing doing() {
+    return doing;
+  }
+
+  /** Chooses what is to be done next. */
+  public void choose(Doing what) {
+    doing = what;
+    part = Math.min(part, Math.max(0, choices().size() - 1));
+    changed();
+  }
+
+  /** How the vehicle is to stand for it. */
+  public Setting setting() {
+    return setting;
+  }
+
+  /** The next setting of the switches. */
+  public void nextSetting() {
+    int now = 0;
+    for (int i = 0; i < settings.size(); i++) {
+      if (settings.get(i).positions().equals(setting.positions())) {
+        now = i;
+      }
+    }
+    Setting next = settings.get((now + 1) % settings.size());
+    setting = new Setting(next.positions(), setting.apart());
+    changed();
+  }
+
+  /** Takes the battery's lead off, or puts it back. */
+  public void toggleBattery() {
+    drilling.ifPresent(d -> toggleApart(d.vehicle().battery().id()));
+  }
+
+  /** Takes out the part under the red lead or in hand, or puts it back, where it comes apart. */
+  public void togglePulled() {
+    String id = doing.leads() ? points.get(red).ref().part() : choice();
+    boolean comesApart = parts.stream().anyMatch(p -> p.apart().filter(id::equals).isPresent());
+    if (!comesApart) {
+      told.set(Told.problem(Texts.of("practise.notApart", title(id))));
+      changed();
+      return;
+    }
+    toggleApart(id);
+  }
+
+  private void toggleApart(String id) {
+    Set<String> apart = new LinkedHashSet<>(setting.apart());
+    if (!apart.remove(id)) {
+      apart.add(id);
+    }
+    setting = Setting.of(setting.positions()).without(apart);
+    told.set(Told.NOTHING);
+    changed();
+  }
+
+  private String title(String id) {
+    return drilling.map(d -> d.vehicle().requirePart(id).title()).orElse(id);
+  }
+
+  /** How the vehicle is to stand, in words. */
+  public String settingWords() {
+    List<String> words = new ArrayList<>();
+    setting.positions().forEach((c, p) -> words.add(Texts.of("practise.position", title(c), p)));
+    setting.apart().forEach(id -> words.add(Texts.of("practise.apart", title(id))));
+    return words.isEmpty() ? Texts.of("practise.atRest") : String.join(", ", words);
+  }
+
+  /** Where the red lead is. */
+  public PointView red() {
+    return points.get(red);
+  }
+
+  /** Where the black lead is. */
+  public PointView black() {
+    return points.get(black);
+  }
+
+  private List<String> choices() {
+    return doing == Doing.LOOK
+        ? parts.stream()
+            .filter(p -> p.checks().containsKey(CheckKind.LOOK))
+            .map(PartView::subject)
+            .toList()
+        : parts.stream().map(p -> LoadRef.parse(p.subject()).part()).distinct().toList();
+  }
+
+  /** The part that is looked at or named: its id, with its function where it has several. */
+  public String choice() {
+    List<String> all = choices();
+    return all.isEmpty() ? "" : all.get(Math.min(part, all.size() - 1));
+  }
+
+  /** The same in words. */
+  public String choiceTitle() {
+    String subject = choice();
+    return parts.stream()
+        .filter(p -> doing == Doing.LOOK && p.subject().equals(subject))
+        .map(PartView::title)
+        .findFirst()
+        .orElseGet(() -> title(LoadRef.parse(subject).part()));
+  }
+
+  /** Titles of all parts that are named together. */
+  public List<String> namedTitles() {
+    return named.stream().map(this::title).toList();
+  }
+
+  /** Puts the part in question to those that are named together, or takes it out. */
+  public void toggleNamed() {
+    if (doing == Doing.NAME && !named.remove(choice())) {
+      named.add(choice());
+    }
+    changed();
+  }
+
+  /** Moves the red lead or the choice of a part. */
+  public void move(int by) {
+    if (doing.leads()) {
+      red = Math.floorMod(red + by, points.size());
+    } else {
+      part = Math.floorMod(part + by, Math.max(1, choices().size()));
+    }
+    changed();
+  }
+
+  /** Moves the black lead. */
+  public void moveBlack(int by) {
+    if (doing.leads()) {
+      black = Math.floorMod(black + by, points.size());
+      changed();
+    }
+  }
+
+  /** A piece of the drawing was chosen: red goes to its far end, or it is looked at or named. */
+  public void pick(String id) {
+    if (doing.leads()) {
+      for (int i = points.size() - 1; i >= 0; i--) {
+        if (points.get(i).ref().part().equals(id)) {
+          red = i;
+        }
+      }
+    } else {
+      List<String> all = choices();
+      for (int i = all.size() - 1; i >= 0; i--) {
+        if (LoadRef.parse(all.get(i)).part().equals(id)) {
+          part = i;
+        }
+      }
+    }
+    changed();
+  }
+
+  // ---- doing it ------------------------------------------------------------------------------
+
+  /** What was done last. */
+  public Optional<Step> last() {
+    return drilling
+        .map(Drilling::steps)
+        .filter(all -> !all.isEmpty())
+        .map(all -> all.get(all.size() - 1));
+  }
+
+  /** Whether something is worked out just now. */
+  public boolean working() {
+    return working;
+  }
+
+  /**
+   * Does what is set up.
+   *
+   * @param expected what is expected, as it was typed; empty if nothing
+   */
+  public void act(String expected) {
+    if (working || drilling.isEmpty() || stage.get() != Stage.PLAYING) {
+      return;
+    }
+    Drilling at = drilling.get();
+    Doing what = doing;
+    Setting in = setting;
+    PointView from = points.get(red);
+    PointView to = points.get(black);
+    Set<String> accused = named.isEmpty() ? Set.of(choice()) : Set.copyOf(named);
+    String subject = choice();
+    run(
+        () ->
+            switch (what) {
+              case AMPS -> at.amps(from.ref(), to.ref(), in);
+              case NAME -> at.accuse(accused);
+              default -> {
+                OwnCheck check =
+                    new OwnCheck(
+                        what.kind(),
+                        Optional.of(from.ref()).filter(r -> what.leads()),
+                        Optional.of(to.ref()).filter(r -> what.leads()),
+                        Optional.of(subject).filter(s -> !what.leads()),
+                        in);
+                Optional<Expectation> expects =
+                    asks.get()
+                        ? Optional.of(Expectation.of(what.kind(), expected, Set.of()))
+                        : Optional.empty();
+                yield at.take(check, expects);
+              }
+            },
+        done -> named.clear());
+  }
+
+  /** Puts a new fuse into the meter. */
+  public void newMeterFuse() {
+    drilling.filter(d -> !working).ifPresent(d -> run(d::newMeterFuse, done -> {}));
+  }
+
+  private <T> void run(Callable<T> work, Consumer<T> done) {
+    working = true;
+    told.set(Told.NOTHING);
+    changed();
+    worker.run(
+        work,
+        result -> {
+          working = false;
+          done.accept(result);
+          changed();
+        },
+        e -> {
+          working = false;
+          if (stage.get() == Stage.MAKING) {
+            stage.set(Stage.CHOOSE);
+          }
+          told.set(
+              Told.problem(
+                  e instanceof Problem p
+                      ? Texts.of("practise.notTaken", p.value(), p.accepted())
+                      : String.valueOf(e.getMessage())));
+          changed();
+        });
+  }
+
+  // ---- the debrief ---------------------------------------------------------------------------
+
+  /** Ends the drill. */
+  public void end() {
+    if (working || drilling.isEmpty() || stage.get() != Stage.PLAYING) {
+      return;
+    }
+    Drilling at = drilling.get();
+    run(
+        () -> source.desk().finish(at),
+        made -> {
+          debrief = Optional.of(made);
+          step = 0;
+          stage.set(Stage.DEBRIEF);
+        });
+  }
+
+  /** What there is to learn; empty while it is played. */
+  public Optional<Debrief> debrief() {
+    return debrief;
+  }
+
+  /** Number of the step that is shown, from 0. */
+  public int shownStep() {
+    return step;
+  }
+
+  /** Shows another step. */
+  public void moveStep(int by) {
+    int all = debrief.map(d -> d.own().steps().size()).orElse(0);
+    step = Math.max(0, Math.min(all - 1, step + by));
+    changed();
+  }
+}
