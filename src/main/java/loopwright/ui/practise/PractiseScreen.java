@@ -34,6 +34,9 @@ public final class PractiseScreen extends StackPane {
   private static final int LATELY = 5;
   private static final int TOLD_STEPS = 6;
 
+  /** Height that a staircase needs under the loop. */
+  private static final double STAIRS_EMS = 17;
+
   private final PractiseViewModel model;
   private final TextField code = new TextField();
   private final TextField expected = new TextField();
@@ -133,6 +136,8 @@ public final class PractiseScreen extends StackPane {
                 ? Optional.of(model.choice().split(":")[0])
                 : Optional.empty());
     drawing.loopProperty().set(loop);
+    boolean stairs = loop.filter(LoopView::hasStaircase).isPresent();
+    drawingCard.setMinHeight(stairs ? STAIRS_EMS * drawing.emProperty().get() : USE_COMPUTED_SIZE);
     drawingCard.setVisible(loop.isPresent());
     drawingCard.setManaged(loop.isPresent());
   }
