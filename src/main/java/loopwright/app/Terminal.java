@@ -6,13 +6,16 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import java.util.Locale;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
+import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.RulesElsewhere;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.explain.ExplainDesk;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.prove.ProveDesk;
@@ -20,6 +23,7 @@ import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
 import loopwright.casework.record.KnownGood;
 import loopwright.cli.CliWorld;
+import loopwright.io.KnowledgeFiles;
 import loopwright.io.ReadResult;
 import loopwright.model.Vehicle;
 
@@ -112,6 +116,12 @@ final class Terminal implements CliWorld {
   @Override
   public KnownGood knownGood(Vehicle vehicle) throws Problem {
     return engine().knownGood(vehicle);
+  }
+
+  @Override
+  public ExplainDesk explainDesk() {
+    // No engine: the pages need no rules.
+    return new ExplainDesk(KnowledgeFiles.readBundled().orThrow(), new Phrases(Locale.ENGLISH));
   }
 
   @Override

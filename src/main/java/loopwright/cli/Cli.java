@@ -47,6 +47,7 @@ public final class Cli {
             .addSubcommand(new LabelsCommand(world))
             .addSubcommand(new DrawingsCommand(world))
             .addSubcommand(new CardCommand(world))
+            .addSubcommand(new ExplainCommand(world))
             .setOut(out)
             .setErr(err)
             .setCaseInsensitiveEnumValuesAllowed(true)
@@ -111,7 +112,7 @@ public final class Cli {
       throw new CommandLine.ParameterException(
           spec.commandLine(),
           "Say what to do: find, cases, ready, practise, vehicle, new, add, check, prove, ground,"
-              + " wires, making, labels, drawings or card.");
+              + " wires, making, labels, drawings, card or explain.");
     }
   }
 }

@@ -12,6 +12,7 @@ import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.RulesElsewhere;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.explain.ExplainDesk;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.prove.ProveDesk;
@@ -144,6 +145,13 @@ public interface CliWorld {
    * @throws Problem if it can't be made
    */
   PractiseDesk practiseDesk() throws Problem;
+
+  /**
+   * The explaining pages.
+   *
+   * @throws Problem if it can't be made
+   */
+  ExplainDesk explainDesk() throws Problem;
 
   /** The loops of a vehicle's circuits. */
   CircuitLoops loops(Vehicle vehicle);

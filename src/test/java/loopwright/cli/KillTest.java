@@ -21,6 +21,7 @@ import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.explain.ExplainDesk;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.prove.ProveDesk;
@@ -173,6 +174,11 @@ class KillTest {
             @Override
             public PractiseDesk practiseDesk() {
               throw new AssertionError("no drill is played here");
+            }
+
+            @Override
+            public ExplainDesk explainDesk() {
+              throw new AssertionError("no page is opened here");
             }
 
             @Override

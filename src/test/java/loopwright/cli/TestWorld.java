@@ -22,6 +22,7 @@ import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.RulesElsewhere;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.explain.ExplainDesk;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.practise.PractiseLog;
@@ -145,6 +146,11 @@ final class TestWorld implements CliWorld {
   public PractiseDesk practiseDesk() {
     return new PractiseDesk(
         Bench.KNOWLEDGE, Bench::rules, clock(), new Phrases(Locale.ENGLISH), practised);
+  }
+
+  @Override
+  public ExplainDesk explainDesk() {
+    return new ExplainDesk(Bench.KNOWLEDGE, new Phrases(Locale.ENGLISH));
   }
 
   @Override

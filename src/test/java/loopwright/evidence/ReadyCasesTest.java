@@ -20,6 +20,7 @@ import loopwright.casework.PaperDesk;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.explain.ExplainDesk;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.prove.ProveDesk;
@@ -198,6 +199,11 @@ class ReadyCasesTest {
     @Override
     public PractiseDesk practiseDesk() {
       throw new AssertionError("no drill is played here");
+    }
+
+    @Override
+    public ExplainDesk explainDesk() {
+      throw new AssertionError("no page is opened here");
     }
 
     @Override
