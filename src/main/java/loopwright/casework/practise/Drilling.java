@@ -230,7 +230,7 @@ public final class Drilling implements AutoCloseable {
     if (drill.vehicle().inHand(red, black, check.setting())) {
       return false;
     }
-    if (Math.abs(meter.standing(red, black, check.setting())) > LIVE_VOLTS) {
+    if (Math.abs(meter.standing(red, black, check.setting())) > LIVE_VOLTS || pushedBack(check)) {
       losses.add(Loss.LIVE_OHMS);
       return true;
     }
@@ -246,6 +246,12 @@ public final class Drilling implements AutoCloseable {
       losses.add(Loss.UNPROVEN_DEAD);
     }
     return false;
+  }
+
+  /** Whether few volts of the vehicle push the meter's own current back: ohms below nothing. */
+  private boolean pushedBack(OwnCheck check) throws Problem {
+    String shown = meter.read(check).words();
+    return check.kind() == CheckKind.OHMS && shown.startsWith("-");
   }
 
   private boolean spends(OwnCheck check) {
