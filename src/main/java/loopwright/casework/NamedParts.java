@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import loopwright.model.LoadRef;
-import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 
 /**
@@ -40,9 +39,7 @@ final class NamedParts {
   }
 
   private static void add(OwnCheck check, SortedSet<String> parts) {
-    check.red().map(TerminalRef::part).ifPresent(parts::add);
-    check.black().map(TerminalRef::part).ifPresent(parts::add);
-    check.lookAt().ifPresent(parts::add);
+    parts.addAll(check.subjects());
     parts.addAll(check.setting().positions().keySet());
     parts.addAll(check.setting().apart());
   }
