@@ -12,6 +12,7 @@ import java.util.SplittableRandom;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import loopwright.knowledge.Provocation;
 import loopwright.meter.AmpsJack;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
@@ -389,21 +390,29 @@ public final class HiddenTruth {
     return solver.solve(fitted, setting, values(fitted, draw, seed), whole(part));
   }
 
-  /** Chance that a joint which comes and goes does so under the hand. Common practice. */
-  private static final double SHOWS_WHEN_MOVED = 0.6;
-
-  /** Whether a load is seen to change while a part is moved. */
-  public boolean changes(String part, LoadRef load, Setting setting, Setting healthyOn) {
-    Variant held = with(f -> !f.part().id().equals(part) || !f.mode().moves());
-    boolean loose =
-        failures.keySet().stream().anyMatch(f -> f.part().id().equals(part) && f.mode().moves());
-    if (!loose) {
+  /**
+   * Whether a load is seen to change while a fault that comes and goes is provoked.
+   *
+   * @param part what is moved or warmed; whatever it is, a load that stays on strains all
+   */
+  public boolean changes(
+      Provocation way, String part, LoadRef load, Setting setting, Setting healthyOn) {
+    Predicate<Failure> reached =
+        f -> (way == Provocation.LOAD || f.part().id().equals(part)) && f.mode().shows(way) > 0;
+    double shows =
+        failures.keySet().stream()
+            .filter(reached)
+            .mapToDouble(f -> f.mode().shows(way))
+            .max()
+            .orElse(0);
+    if (shows == 0) {
       return false;
     }
+    Variant gone = with(reached.negate());
     Sight as = look(load, setting, healthyOn);
     Sight other =
-        look(solver.solve(held, setting, values(held, draw, seed), history), load, healthyOn);
-    return as != other && (exact || random.nextDouble() < SHOWS_WHEN_MOVED);
+        look(solver.solve(gone, setting, values(gone, draw, seed), history), load, healthyOn);
+    return as != other && (exact || random.nextDouble() < shows);
   }
 
   /** Whether a relay is heard to move between rest and the setting. */

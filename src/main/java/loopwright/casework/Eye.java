@@ -44,8 +44,13 @@ public final class Eye {
       case SWAP ->
           seen(
               truth.swapped(subject.part(), watched, setting, vehicle.onSetting(watched, setting)));
-      case WIGGLE ->
-          truth.changes(subject.part(), watched, setting, vehicle.onSetting(watched, setting))
+      case WIGGLE, WARM, LOAD ->
+          truth.changes(
+                  kind.provokes().orElseThrow(),
+                  subject.part(),
+                  watched,
+                  setting,
+                  vehicle.onSetting(watched, setting))
               ? Seen.CHANGES
               : Seen.STEADY;
       default -> looksAt(subject, setting);

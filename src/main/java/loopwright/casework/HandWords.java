@@ -51,6 +51,8 @@ final class HandWords {
       case LAMP_FOR_FUSE -> phrases.say("where.lamp-for-fuse", part);
       case SWAP -> phrases.say("where.swap", load(watched), part);
       case WIGGLE -> phrases.say("where.wiggle", load(watched), part);
+      case WARM -> phrases.say("where.warm", load(watched), part);
+      case LOAD -> phrases.say("where.load", load(subject(check)));
       default ->
           watchesLead(check)
               ? phrases.say("where.lead")
@@ -67,6 +69,8 @@ final class HandWords {
               .map(t -> phrases.say("question.swap", part, part(t), load(watched)))
               .orElseGet(() -> phrases.say("question.swap-spare", part, load(watched)));
       case WIGGLE -> phrases.say("question.wiggle", part, load(watched));
+      case WARM -> phrases.say("question.warm", part, load(watched));
+      case LOAD -> phrases.say("question.load", load(subject(check)));
       default ->
           watchesLead(check)
               ? phrases.say("question.lead")

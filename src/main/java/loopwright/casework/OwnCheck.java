@@ -47,7 +47,8 @@ public record OwnCheck(
         part.kind().isLoad() || part.kind() == PartKind.FUSE || part.kind() == PartKind.RELAY;
     return switch (kind) {
       case LAMP_FOR_FUSE -> part.kind() == PartKind.FUSE;
-      case SWAP, WIGGLE -> true;
+      case SWAP, WIGGLE, WARM -> true;
+      case LOAD -> part.kind().isLoad();
       case UNPLUG_AND_LOOK ->
           part.kind() == PartKind.BATTERY || (visible && !setting.apart().isEmpty());
       default -> visible;

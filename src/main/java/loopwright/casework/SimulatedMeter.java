@@ -146,7 +146,8 @@ public final class SimulatedMeter {
           text(truth.ohms(point(check.red()), point(check.black()), check.setting()), "ohm");
       case DIODE ->
           text(truth.diode(point(check.red()), point(check.black()), check.setting()), "V");
-      case LOOK, UNPLUG_AND_LOOK, SWAP, LAMP_FOR_FUSE, WIGGLE -> new Answer.Saw(seen(check));
+      case LOOK, UNPLUG_AND_LOOK, SWAP, LAMP_FOR_FUSE, WIGGLE, WARM, LOAD ->
+          new Answer.Saw(seen(check));
     };
   }
 
@@ -188,7 +189,7 @@ public final class SimulatedMeter {
     if (part.isEmpty() || !check.takes(part.get())) {
       String wanted =
           switch (check.kind()) {
-            case SWAP, WIGGLE -> "a part of ";
+            case SWAP, WIGGLE, WARM -> "a part of ";
             case LAMP_FOR_FUSE -> "a fuse of ";
             default -> "a load, a fuse or a relay of ";
           };

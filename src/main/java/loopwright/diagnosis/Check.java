@@ -86,6 +86,16 @@ public record Check(
     return seen(CheckKind.WIGGLE, part, setting);
   }
 
+  /** A part warmed gently while the load complained of is watched. */
+  public static Check warm(String part, Setting setting) {
+    return seen(CheckKind.WARM, part, setting);
+  }
+
+  /** A load left on for ten minutes and watched. */
+  public static Check load(String load, Setting setting) {
+    return seen(CheckKind.LOAD, load, setting);
+  }
+
   private static Check seen(CheckKind kind, String subject, Setting setting) {
     return new Check(kind, Optional.empty(), Optional.empty(), Optional.of(subject), setting);
   }

@@ -1,6 +1,8 @@
 package loopwright.diagnosis;
 
 import java.util.List;
+import java.util.Optional;
+import loopwright.knowledge.Provocation;
 
 /** The kinds of check. */
 public enum CheckKind {
@@ -22,6 +24,10 @@ public enum CheckKind {
   LAMP_FOR_FUSE("lamp-for-fuse"),
   /** Move a part and watch. */
   WIGGLE("wiggle"),
+  /** Warm a part, no hotter than a hand bears, and watch. */
+  WARM("warm"),
+  /** Leave the load on for ten minutes and watch. */
+  LOAD("load"),
   /** The drop across a resistor of 1 ohm in the battery's grounded lead: what the battery gives. */
   DRAIN("drain");
 
@@ -43,7 +49,17 @@ public enum CheckKind {
       case LOOK ->
           List.of(Seen.ON, Seen.DIM, Seen.OFF, Seen.CLICKS, Seen.SILENT, Seen.BROKEN, Seen.WHOLE);
       case UNPLUG_AND_LOOK, SWAP, LAMP_FOR_FUSE -> List.of(Seen.ON, Seen.DIM, Seen.OFF);
-      case WIGGLE -> List.of(Seen.CHANGES, Seen.STEADY);
+      case WIGGLE, WARM, LOAD -> List.of(Seen.CHANGES, Seen.STEADY);
+    };
+  }
+
+  /** The way in which a fault that comes and goes is provoked; empty for other checks. */
+  public Optional<Provocation> provokes() {
+    return switch (this) {
+      case WIGGLE -> Optional.of(Provocation.MOVED);
+      case WARM -> Optional.of(Provocation.WARM);
+      case LOAD -> Optional.of(Provocation.LOAD);
+      default -> Optional.empty();
     };
   }
 

@@ -414,6 +414,8 @@ final class CheckSource {
 
   private static final double LAMP_MINUTES = 1;
   private static final double MOVE_MINUTES = 0.5;
+  private static final double WARM_MINUTES = 4;
+  private static final double LOAD_MINUTES = 10;
 
   /** What the hands do besides the set-up. */
   private double handMinutes(Check check, Optional<Check> before) {
@@ -426,6 +428,8 @@ final class CheckSource {
       case UNPLUG_AND_LOOK -> lampIn || !check.watchesLead(vehicle) ? 0 : LAMP_MINUTES;
       case SWAP -> twins.minutes(vehicle.requirePart(check.subject().orElseThrow()), suspected);
       case WIGGLE -> MOVE_MINUTES;
+      case WARM -> WARM_MINUTES;
+      case LOAD -> LOAD_MINUTES;
       default -> 0;
     };
   }

@@ -82,9 +82,13 @@ public final class Diagnosis implements AutoCloseable {
     this.complaint = complaint;
     this.context = context;
     this.predictor = new Predictor(bench, Optional.of(complaint.load()));
-    this.likelihood =
+    Likelihood throughout =
         new Likelihood(
             predictor, bench.meter(), vehicle.systemVolts(), bench.knowledge().testSlip());
+    this.likelihood =
+        complaint.kind() == ComplaintKind.WORKS_SOMETIMES
+            ? throughout.comingAndGoing(bench.healthy())
+            : throughout;
     this.clearing = new Clearing(predictor, bench.meter());
     this.bands = new HealthyBands(bench, predictor);
     this.fuseCurrent = new FuseCurrent(bench);

@@ -113,7 +113,8 @@ final class Finer {
     for (int i = 0; i < logs.length; i++) {
       double weight = Math.exp(logs[i] - top) / sum;
       double[] own = results.get(i).odd();
-      parts.add(new Likelihood.Part(shares.get(i).hypothesis(), weight, own));
+      double[] settles = results.get(i).parts().get(0).odd();
+      parts.add(new Likelihood.Part(shares.get(i).hypothesis(), weight, settles));
       for (int k = 0; k < odd.length; k++) {
         odd[k] += weight * own[k];
       }

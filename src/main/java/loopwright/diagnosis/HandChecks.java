@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import loopwright.knowledge.Provocation;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
@@ -69,7 +70,7 @@ final class HandChecks {
         .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
         .forEach(e -> likely.add(e.getKey()));
     addSwaps(checks, likely);
-    addMoved(checks, likely);
+    addProvoked(checks, likely);
     addInHand(checks, likely);
     return new ArrayList<>(checks);
   }
@@ -274,18 +275,24 @@ final class HandChecks {
         .forEach(p -> checks.add(Check.swap(p.id(), bench.shows(complaint))));
   }
 
-  private void addMoved(Set<Check> checks, Set<String> likely) {
+  private void addProvoked(Set<Check> checks, Set<String> likely) {
     if (complaint.kind() != ComplaintKind.WORKS_SOMETIMES) {
       return;
     }
     likely.stream()
-        .filter(p -> mayMove(vehicle.requirePart(p)))
+        .filter(p -> mayShow(p, Provocation.MOVED))
         .limit(MOST_MOVED)
         .forEach(p -> checks.add(Check.wiggle(p, complaint.on())));
+    likely.stream()
+        .filter(p -> mayShow(p, Provocation.WARM))
+        .limit(MOST_MOVED)
+        .forEach(p -> checks.add(Check.warm(p, complaint.on())));
+    checks.add(Check.load(complaint.load().toString(), complaint.on()));
   }
 
-  private boolean mayMove(Part part) {
-    return bench.knowledge().faults().stream().anyMatch(m -> m.kind() == part.kind() && m.moves());
+  private boolean mayShow(String part, Provocation way) {
+    return bench.knowledge().faults(vehicle.requirePart(part).kind()).stream()
+        .anyMatch(m -> m.shows(way) > 0);
   }
 
   private void addInHand(Set<Check> checks, Set<String> likely) {

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import loopwright.meter.MeterFunction;
@@ -26,12 +27,33 @@ final class Likelihood {
   private final MeterSpec meter;
   private final double systemVolts;
   private final double slip;
+  private final Optional<Hypothesis> away;
 
+  /** Of failures that are there whenever something is read. */
   Likelihood(Predictor predictor, MeterSpec meter, double systemVolts, double slip) {
+    this(predictor, meter, systemVolts, slip, Optional.empty());
+  }
+
+  private Likelihood(
+      Predictor predictor,
+      MeterSpec meter,
+      double systemVolts,
+      double slip,
+      Optional<Hypothesis> away) {
     this.predictor = predictor;
     this.meter = meter;
     this.systemVolts = systemVolts;
     this.slip = slip;
+    this.away = away;
+  }
+
+  /**
+   * Of failures that come and go: while one is away, what is read is as in health.
+   *
+   * @param healthy health
+   */
+  Likelihood comingAndGoing(Hypothesis healthy) {
+    return new Likelihood(predictor, meter, systemVolts, slip, Optional.of(healthy));
   }
 
   /**
@@ -78,6 +100,12 @@ final class Likelihood {
               .toArray();
       return new Order(IntStream.of(place).mapToObj(readings::get).toList(), place);
     }
+
+    /** Some of them, by position in this order, as if no others were given. */
+    Order only(List<Integer> some) {
+      return new Order(
+          some.stream().map(sorted::get).toList(), IntStream.range(0, some.size()).toArray());
+    }
   }
 
   /**
@@ -119,6 +147,50 @@ final class Likelihood {
   }
 
   private Result of(Hypothesis h, Order order) {
+    return away.isEmpty() || h.unlisted() || h.equals(away.get())
+        ? throughout(h, order)
+        : atTimes(h, order);
+  }
+
+  /**
+   * Chance that a fault which comes and goes is away for as long as somebody reads. It is counted
+   * once, not for each reading: what works keeps working for a while, so that ten good readings in
+   * a row are hardly more than one. Common practice, our own estimate.
+   */
+  private static final double STAYS_AWAY = 0.6;
+
+  /** Readings that fit health better than the failure were taken while it was away. */
+  private Result atTimes(Hypothesis h, Order order) {
+    List<Integer> there = new ArrayList<>();
+    List<Integer> gone = new ArrayList<>();
+    for (int i = 0; i < order.sorted().size(); i++) {
+      Order one = Order.of(order.sorted().subList(i, i + 1));
+      boolean provoked = order.sorted().get(i).check().kind().provokes().isPresent();
+      boolean works =
+          !provoked && throughout(away.get(), one).log() > throughout(h, one).log() + 1e-9;
+      (works ? gone : there).add(i);
+    }
+    if (gone.isEmpty()) {
+      return throughout(h, order);
+    }
+    Result failing = throughout(h, order.only(there));
+    Result working = throughout(away.get(), order.only(gone));
+    double[] odd = new double[order.place().length];
+    // What was read while it worked says nothing of what it would read while it fails.
+    double[] settlesNothing = new double[odd.length];
+    for (int k = 0; k < there.size(); k++) {
+      odd[order.place()[there.get(k)]] = failing.odd()[k];
+      settlesNothing[order.place()[there.get(k)]] = failing.odd()[k];
+    }
+    for (int k = 0; k < gone.size(); k++) {
+      odd[order.place()[gone.get(k)]] = working.odd()[k];
+      settlesNothing[order.place()[gone.get(k)]] = 1;
+    }
+    double log = failing.log() + working.log() + Math.log(STAYS_AWAY);
+    return new Result(log, odd, List.of(new Part(h, 1, settlesNothing)));
+  }
+
+  private Result throughout(Hypothesis h, Order order) {
     List<Reading> numeric = new ArrayList<>();
     List<Integer> numericAt = new ArrayList<>();
     double[] odd = new double[order.place().length];

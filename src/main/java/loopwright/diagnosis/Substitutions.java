@@ -5,11 +5,11 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import loopwright.knowledge.Provocation;
 import loopwright.model.LoadRef;
 import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.solver.Element;
-import loopwright.solver.Failure;
 import loopwright.solver.History;
 import loopwright.solver.OperatingPoint;
 import loopwright.solver.TestLamp;
@@ -23,12 +23,7 @@ import loopwright.solver.Variant;
  */
 final class Substitutions {
 
-  /**
-   * Chance that a joint which comes and goes does so under the hand within a few tries, and that
-   * something that is fast seems to. Common practice, our own estimate.
-   */
-  private static final double SHOWS_WHEN_MOVED = 0.6;
-
+  /** Chance that something that is fast seems to come and go. Common practice, our own estimate. */
   private static final double SEEMS_TO = 0.03;
 
   private final Workbench bench;
@@ -54,7 +49,7 @@ final class Substitutions {
   /** Whether the check changes the network itself. */
   boolean concerns(Check check) {
     return switch (check.kind()) {
-      case LAMP_FOR_FUSE, SWAP, WIGGLE -> true;
+      case LAMP_FOR_FUSE, SWAP, WIGGLE, WARM, LOAD -> true;
       case UNPLUG_AND_LOOK -> check.watchesLead(bench.vehicle());
       default -> false;
     };
@@ -66,7 +61,7 @@ final class Substitutions {
       case LAMP_FOR_FUSE -> Brightness.of(lamp(h, check.subject().orElseThrow(), check.setting()));
       case UNPLUG_AND_LOOK -> Brightness.of(lead(h, check.setting()));
       case SWAP -> swapped(h, check);
-      default -> moved(h, check);
+      default -> provoked(h, check);
     };
   }
 
@@ -117,24 +112,31 @@ final class Substitutions {
   }
 
   /**
-   * A part is moved while the load is watched: what comes and goes there shows, if the load differs
-   * to the eye between the two.
+   * A part is moved or warmed, or the load left on, while that is watched: what comes and goes
+   * shows as often as the tables say, if the load differs to the eye between the two.
    */
-  private Prediction.Sight moved(Hypothesis h, Check check) {
-    String part = check.subject().orElseThrow();
+  private Prediction.Sight provoked(Hypothesis h, Check check) {
+    Provocation way = check.kind().provokes().orElseThrow();
     double changes = SEEMS_TO;
-    boolean loose =
-        h.of(part)
-            .filter(o -> o.failures().stream().map(Failure::mode).allMatch(m -> m.moves()))
-            .isPresent();
-    if (loose) {
+    // A load that stays on strains all of its circuit, a hand one part.
+    Optional<Hypothesis> reached =
+        way == Provocation.LOAD ? Optional.of(h) : h.of(check.subject().orElseThrow());
+    double shows =
+        reached.stream()
+            .flatMap(o -> o.failures().stream())
+            .mapToDouble(f -> f.mode().shows(way))
+            .min()
+            .orElse(0);
+    if (shows > 0) {
+      Hypothesis without =
+          way == Provocation.LOAD ? bench.healthy() : sound(h, check.subject().orElseThrow());
       Prediction.Sight failed = look(bench.points(h, check.setting()));
-      Prediction.Sight sound = look(List.of(bench.point(sound(h, part), check.setting())));
+      Prediction.Sight sound = look(List.of(bench.point(without, check.setting())));
       double alike = 0;
       for (Seen seen : Seen.values()) {
         alike += failed.chance(seen) * sound.chance(seen);
       }
-      changes += SHOWS_WHEN_MOVED * Math.max(0, 1 - alike);
+      changes += shows * Math.max(0, 1 - alike);
     }
     return new Prediction.Sight(Map.of(Seen.CHANGES, changes, Seen.STEADY, 1 - changes));
   }

@@ -10,6 +10,7 @@ import java.util.Set;
 import loopwright.knowledge.Context;
 import loopwright.knowledge.Effect;
 import loopwright.knowledge.FaultMode;
+import loopwright.knowledge.Provocation;
 import loopwright.model.Nearest;
 import loopwright.model.PartKind;
 import loopwright.model.Spread;
@@ -121,7 +122,7 @@ final class FaultFile {
             Optional.of(FaultMode.Condition.ALWAYS));
     boolean visible = in.flag("visible", false);
     boolean stays = in.flag("stays", false);
-    boolean moves = in.flag("moves", false);
+    Map<Provocation, Double> shows = shows(in);
     Optional<String> source = in.text("source");
     source
         .filter(String::isBlank)
@@ -149,7 +150,7 @@ final class FaultFile {
               when.orElseThrow(),
               visible,
               stays,
-              moves,
+              shows,
               source.orElseThrow()));
     }
   }
@@ -182,11 +183,8 @@ final class FaultFile {
 
   private Map<Context, Double> rates(ObjectReader in) {
     Map<Context, Double> rates = new EnumMap<>(Context.class);
-    Optional<JsonValue> value = in.required("rates", "a rate for each context");
-    if (value.isEmpty()) {
-      return rates;
-    }
-    ObjectReader.of(value.get(), in.path("rates"), in.object(), defects)
+    in.required("rates", "a rate for each context")
+        .flatMap(v -> ObjectReader.of(v, in.path("rates"), in.object(), defects))
         .ifPresent(
             r -> {
               for (Context context : Context.values()) {
@@ -194,23 +192,42 @@ final class FaultFile {
                     .ifPresent(
                         rate -> {
                           rates.put(context, rate);
-                          if (!(rate >= 0 && rate <= 1)) {
-                            defects.add(
-                                r.path(context.word()),
-                                in.object(),
-                                ObjectReader.plain(rate),
-                                "0 to 1",
-                                "rate for "
-                                    + context.word()
-                                    + " is "
-                                    + ObjectReader.plain(rate)
-                                    + ", must be 0 to 1");
-                          }
+                          chance(r, in, context.word(), "rate for " + context.word(), rate);
                         });
               }
               r.nothingElse();
             });
     return rates;
+  }
+
+  private Map<Provocation, Double> shows(ObjectReader in) {
+    Map<Provocation, Double> shows = new EnumMap<>(Provocation.class);
+    in.optional("shows")
+        .flatMap(v -> ObjectReader.of(v, in.path("shows"), in.object(), defects))
+        .ifPresent(
+            r -> {
+              for (Provocation way : Provocation.values()) {
+                r.optionalNumber(way.word())
+                    .ifPresent(
+                        chance -> {
+                          shows.put(way, chance);
+                          chance(r, in, way.word(), "chance to show when " + way.word(), chance);
+                        });
+              }
+              r.nothingElse();
+            });
+    return shows;
+  }
+
+  private void chance(ObjectReader r, ObjectReader in, String field, String what, double chance) {
+    if (!(chance >= 0 && chance <= 1)) {
+      defects.add(
+          r.path(field),
+          in.object(),
+          ObjectReader.plain(chance),
+          "0 to 1",
+          what + " is " + ObjectReader.plain(chance) + ", must be 0 to 1");
+    }
   }
 
   private Optional<Effect> effect(ObjectReader in, List<PartKind> kinds) {

@@ -20,7 +20,8 @@ import loopwright.model.PartKind;
  * @param visible whether a look at the part can show it
  * @param stays whether it stays behind in the holder, socket or wiring when the part is taken out,
  *     so that a good twin in its place has it too
- * @param moves whether it comes and goes when the part is moved by hand
+ * @param shows chance that it comes or goes when provoked in a way, where it comes and goes at all;
+ *     none for a way that isn't there
  * @param source where the rate comes from
  */
 public record FaultMode(
@@ -33,7 +34,7 @@ public record FaultMode(
     Condition condition,
     boolean visible,
     boolean stays,
-    boolean moves,
+    Map<Provocation, Double> shows,
     String source) {
 
   /** What a rate counts. */
@@ -83,6 +84,7 @@ public record FaultMode(
     Objects.requireNonNull(kind, "kind");
     effects = List.copyOf(effects);
     rates = Map.copyOf(rates);
+    shows = Map.copyOf(shows);
     for (Context context : Context.values()) {
       Double rate = rates.get(context);
       if (rate == null || !(rate >= 0 && rate <= 1)) {
@@ -98,6 +100,11 @@ public record FaultMode(
     }
   }
 
+  /** Chance that it shows when provoked in this way, if it comes and goes; 0 to 1. */
+  public double shows(Provocation way) {
+    return shows.getOrDefault(way, 0.0);
+  }
+
   /** The same with its rates multiplied; none becomes more than 1. */
   FaultMode rated(double factor) {
     if (factor == 1) {
@@ -106,6 +113,6 @@ public record FaultMode(
     Map<Context, Double> rated = new EnumMap<>(Context.class);
     rates.forEach((context, rate) -> rated.put(context, Math.min(1, rate * factor)));
     return new FaultMode(
-        kind, mode, title, effects, per, rated, condition, visible, stays, moves, source);
+        kind, mode, title, effects, per, rated, condition, visible, stays, shows, source);
   }
 }

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import loopwright.knowledge.Provocation;
 import loopwright.model.LoadRef;
 import loopwright.model.PartKind;
 import loopwright.model.Setting;
@@ -324,7 +325,8 @@ class CandidatesTest {
     for (String part : List.of("W11", "L2", "G1", "BAT")) {
       PartKind kind = Cart.VEHICLE.requirePart(part).kind();
       boolean moves =
-          loopwright.evidence.Bench.KNOWLEDGE.faults(kind).stream().anyMatch(m -> m.moves());
+          loopwright.evidence.Bench.KNOWLEDGE.faults(kind).stream()
+              .anyMatch(m -> m.shows(Provocation.MOVED) > 0);
       assertThat(moved.contains("wiggle " + part + " S2=on")).as(part).isEqualTo(moves);
     }
   }

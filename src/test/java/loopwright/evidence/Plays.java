@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import loopwright.bench.HiddenTruth;
 import loopwright.casework.Eye;
 import loopwright.diagnosis.Check;
@@ -52,6 +53,22 @@ public final class Plays {
       String truePart,
       String trueMode,
       int most) {
+    LoadRef watched = diagnosis.complaint().load();
+    return play(
+        diagnosis, check -> measure(vehicle, truth, watched, check), truePart, trueMode, most);
+  }
+
+  /**
+   * The same with somebody who answers each check.
+   *
+   * @param shown what a check gives just now
+   */
+  static Result play(
+      Diagnosis diagnosis,
+      Function<Check, Reading.Value> shown,
+      String truePart,
+      String trueMode,
+      int most) {
     List<Reading> readings = new ArrayList<>();
     Optional<Check> last = Optional.empty();
     double minutes = 0;
@@ -66,11 +83,7 @@ public final class Plays {
       Check check = findings.ranked().get(0).check();
       minutes += diagnosis.minutes(check, last);
       last = Optional.of(check);
-      Reading reading =
-          new Reading(
-              readings.size() + 1,
-              check,
-              measure(vehicle, truth, diagnosis.complaint().load(), check));
+      Reading reading = new Reading(readings.size() + 1, check, shown.apply(check));
       readings.add(reading);
       findings =
           diagnosis.findings(

@@ -119,7 +119,7 @@ final class Slips implements Course.Taker {
     PartKind kind = vehicle.requirePart(LoadRef.parse(check.subject().orElseThrow()).part()).kind();
     List<Seen> choices =
         new ArrayList<>(
-            check.kind() == CheckKind.WIGGLE
+            check.kind().provokes().isPresent()
                 ? List.of(Seen.CHANGES, Seen.STEADY)
                 : check.kind() != CheckKind.LOOK
                     ? List.of(Seen.ON, Seen.DIM, Seen.OFF)

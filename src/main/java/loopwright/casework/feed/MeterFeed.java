@@ -39,7 +39,7 @@ public interface MeterFeed extends AutoCloseable {
       case VOLTS, MILLIVOLTS, DRAIN -> Optional.of(MeterFunction.VOLTS_DC);
       case OHMS -> Optional.of(MeterFunction.OHMS);
       case DIODE -> Optional.of(MeterFunction.DIODE);
-      case LOOK, UNPLUG_AND_LOOK, SWAP, LAMP_FOR_FUSE, WIGGLE -> Optional.empty();
+      case LOOK, UNPLUG_AND_LOOK, SWAP, LAMP_FOR_FUSE, WIGGLE, WARM, LOAD -> Optional.empty();
     };
   }
 }

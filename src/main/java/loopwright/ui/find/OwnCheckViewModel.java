@@ -33,7 +33,9 @@ public final class OwnCheckViewModel {
           CheckKind.LAMP_FOR_FUSE,
           CheckKind.UNPLUG_AND_LOOK,
           CheckKind.SWAP,
-          CheckKind.WIGGLE);
+          CheckKind.WIGGLE,
+          CheckKind.WARM,
+          CheckKind.LOAD);
 
   /** The steps of putting it together, in the order of the hands. */
   public enum Step {
