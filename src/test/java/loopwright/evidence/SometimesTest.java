@@ -108,7 +108,7 @@ class SometimesTest {
               },
               failure.part().id(),
               failure.name(),
-              40);
+              22);
       plays++;
       boolean isolated = result.status() == Findings.Status.ISOLATED;
       boolean named = isolated && result.group().contains(failure.part().id());
@@ -132,7 +132,7 @@ class SometimesTest {
         wrong,
         String.join("\n", told));
     assertThat(wrong).isLessThanOrEqualTo(Math.max(1, plays / 20));
-    assertThat(right).isGreaterThan(plays / 2);
+    assertThat(right).isGreaterThanOrEqualTo(plays / 2);
   }
 
   @Test
