@@ -24,7 +24,7 @@ import org.junit.jupiter.api.Test;
  * from the battery, one that follows the plan. {@code -Dloopwright.drills=300} plays so many each.
  */
 class DrillRobotsTest {
-  private static final int DRILLS = Integer.getInteger("loopwright.drills", 2);
+  private static final int DRILLS = Integer.getInteger("loopwright.drills", 6);
 
   /** The small ones first, for the ordinary build. */
   private static final List<String> VEHICLES = List.of("motorcycle", "tractor", "truck", "pumper");
