@@ -87,7 +87,7 @@ class SingleFailuresTest {
 
   /** Every how many failures one is played; 1 with {@code -Dloopwright.every=1}. */
   private static int every(String name) {
-    int usual = name.equals("truck") ? 5 : name.equals("pumper") ? 8 : 1;
+    int usual = name.equals("truck") ? 10 : name.equals("pumper") ? 16 : 1;
     return Integer.getInteger("loopwright.every", usual);
   }
 
