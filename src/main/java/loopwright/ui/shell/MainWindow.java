@@ -1,13 +1,8 @@
 package loopwright.ui.shell;
 
-import atlantafx.base.theme.PrimerDark;
-import atlantafx.base.theme.PrimerLight;
-import java.net.URL;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
-import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -23,7 +18,6 @@ import javafx.stage.WindowEvent;
 import loopwright.casework.CaseEvent;
 import loopwright.model.Circuit;
 import loopwright.ui.Fonts;
-import loopwright.ui.Look;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
 import loopwright.ui.Worker;
@@ -162,21 +156,8 @@ public final class MainWindow {
   }
 
   private void applyLook() {
-    Look look = shell.lookProperty().get();
-    Application.setUserAgentStylesheet(
-        look == Look.NIGHT
-            ? new PrimerDark().getUserAgentStylesheet()
-            : new PrimerLight().getUserAgentStylesheet());
-    root.getStylesheets().setAll(sheet("loopwright.css"), sheet(look.sheet()));
-    root.getStyleClass().removeIf(c -> c.startsWith("look-"));
-    root.getStyleClass().add(look.styleClass());
-    root.setStyle("-fx-font-size: " + shell.textSizeProperty().get().pixels() + "px;");
+    Looks.put(root, shell);
     fillBar();
-  }
-
-  private static String sheet(String name) {
-    URL url = MainWindow.class.getResource("/loopwright/ui/" + name);
-    return Objects.requireNonNull(url, name).toExternalForm();
   }
 
   private void fillBar() {
