@@ -26,6 +26,7 @@ public final class RulesViewModel {
   }
 
   private final RulesElsewhere rules;
+  private final List<Rule> all;
   private final Worker worker;
   private final Runnable go;
   private final ReadOnlyObjectWrapper<Stage> stage = new ReadOnlyObjectWrapper<>(Stage.ASKING);
@@ -38,6 +39,7 @@ public final class RulesViewModel {
    */
   public RulesViewModel(RulesElsewhere rules, Worker worker, Runnable go) {
     this.rules = Objects.requireNonNull(rules, "rules");
+    this.all = rules.rules();
     this.worker = worker;
     this.go = go;
     if (rules.allowedBefore()) {
@@ -47,7 +49,7 @@ public final class RulesViewModel {
 
   /** What differs from the program's own rules, a line each. */
   public List<String> differing() {
-    return rules.rules().stream()
+    return all.stream()
         .filter(r -> r.own() != Own.SAME)
         .map(r -> Texts.of("rules.row", r.own().word(), r.words()))
         .toList();
@@ -55,7 +57,7 @@ public final class RulesViewModel {
 
   /** How many are the program's own. */
   public int same() {
-    return (int) rules.rules().stream().map(Rule::own).filter(Own.SAME::equals).count();
+    return (int) all.stream().map(Rule::own).filter(Own.SAME::equals).count();
   }
 
   /** Check sum of them all. */
