@@ -54,8 +54,6 @@ import loopwright.ui.wiring.Keeping;
 
 /** The desktop window. */
 public class LoopwrightApp extends Application {
-  private static final String RULES = "--rules=";
-
   private ExecutorService background;
 
   @Override
@@ -68,20 +66,13 @@ public class LoopwrightApp extends Application {
               return thread;
             });
     KeptPreferences preferences = new KeptPreferences(Places.data());
-    Optional<Path> rules = Optional.ofNullable(getParameters()).flatMap(p -> rules(p.getRaw()));
+    Optional<Path> rules =
+        Optional.ofNullable(getParameters()).flatMap(p -> Main.rules(p.getRaw()));
     if (rules.isPresent()) {
       ask(stage, rules.get(), preferences);
     } else {
       open(stage, new Engine(Places.data()), preferences);
     }
-  }
-
-  /** The folder of {@code --rules FOLDER}, where nothing else is asked for. */
-  static Optional<Path> rules(List<String> arguments) {
-    String all = String.join("=", arguments);
-    return arguments.size() <= 2 && all.startsWith(RULES) && all.length() > RULES.length()
-        ? Optional.of(Path.of(all.substring(RULES.length())))
-        : Optional.empty();
   }
 
   private void ask(Stage stage, Path folder, KeptPreferences preferences) {

@@ -1,6 +1,8 @@
 package loopwright.app;
 
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import javafx.application.Application;
 import loopwright.cli.Cli;
 
@@ -10,13 +12,26 @@ import loopwright.cli.Cli;
  * such a class when JavaFX is on the class path.
  */
 public final class Main {
+  private static final String RULES = "--rules=";
+
   private Main() {}
 
   /** Starts the window or a command. */
   public static void main(String[] args) {
-    if (args.length > 0 && LoopwrightApp.rules(List.of(args)).isEmpty()) {
+    if (args.length > 0 && rules(List.of(args)).isEmpty()) {
       System.exit(Cli.run(args, new Terminal()));
     }
     Application.launch(LoopwrightApp.class, args);
+  }
+
+  /**
+   * The folder of {@code --rules FOLDER}, where nothing else is asked for. Read here, so that no
+   * command loads the window's classes.
+   */
+  static Optional<Path> rules(List<String> arguments) {
+    String all = String.join("=", arguments);
+    return arguments.size() <= 2 && all.startsWith(RULES) && all.length() > RULES.length()
+        ? Optional.of(Path.of(all.substring(RULES.length())))
+        : Optional.empty();
   }
 }
