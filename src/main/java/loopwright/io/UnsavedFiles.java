@@ -50,7 +50,8 @@ public final class UnsavedFiles implements UnsavedWork {
     try {
       Files.createDirectories(folder);
       Files.writeString(nameOf(file), name);
-      VehicleFile.write(vehicle, file);
+      SafeFile.replace(
+          file, VehicleFile.text(vehicle).getBytes(StandardCharsets.UTF_8), SafeFile.Watch.NONE);
     } catch (IOException e) {
       throw new Problem("copy of unsaved work", file.toString(), DiskWords.of(e));
     }

@@ -184,4 +184,14 @@ class PhotosTest {
     here.drop("pumper");
     assertThat(here.kept()).extracting(k -> k.name()).doesNotContain("pumper");
   }
+
+  @Test
+  void unsavedWorkThatCannotBeKeptIsToldOnce() throws Exception {
+    String name = "7-" + Integer.toHexString("pumper".hashCode()) + ".json";
+    Files.createDirectories(folder.resolve(name).resolve("in the way"));
+    assertThatThrownBy(() -> new UnsavedFiles(folder, 7).keep("pumper", Bench.vehicle("pumper")))
+        .isInstanceOf(Problem.class)
+        .message()
+        .containsOnlyOnce(name);
+  }
 }
