@@ -3,34 +3,18 @@ package loopwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.BufferedReader;
-import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.OutputStream;
-import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import loopwright.casework.Answer;
-import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
-import loopwright.casework.CircuitLoops;
-import loopwright.casework.PaperDesk;
-import loopwright.casework.ReadyCase;
-import loopwright.casework.SimulatedMeter;
-import loopwright.casework.explain.ExplainDesk;
-import loopwright.casework.ground.GroundDesk;
-import loopwright.casework.practise.PractiseDesk;
-import loopwright.casework.prove.ProveDesk;
-import loopwright.casework.record.CaseArchive;
-import loopwright.casework.record.KnownGood;
-import loopwright.evidence.Bench;
 import loopwright.generated.Killed;
 import loopwright.io.journal.FileCaseStore;
-import loopwright.model.Vehicle;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -118,96 +102,9 @@ class KillTest {
     private Program() {}
 
     public static void main(String[] args) {
-      ScriptedDesk desk = new ScriptedDesk(new FileCaseStore(Path.of(args[0])));
-      CliWorld world =
-          new CliWorld() {
-            @Override
-            public Opening openVehicle(String name) {
-              return new Opening.Opened(Shed.pumper(), "pumper", List.of());
-            }
-
-            @Override
-            public List<String> demoVehicles() {
-              return List.of("pumper");
-            }
-
-            @Override
-            public CaseArchive archive() {
-              throw new AssertionError("no kept case is looked at here");
-            }
-
-            @Override
-            public KnownGood knownGood(Vehicle vehicle) {
-              throw new AssertionError("no card is printed here");
-            }
-
-            @Override
-            public PaperDesk paperDesk() {
-              return Bench.paperDesk();
-            }
-
-            @Override
-            public GroundDesk groundDesk() {
-              return Bench.groundDesk(new Bench.ProofsInMemory());
-            }
-
-            @Override
-            public ProveDesk proveDesk() {
-              return Bench.proveDesk(Bench.desk(), new Bench.ProofsInMemory());
-            }
-
-            @Override
-            public CaseDesk desk() {
-              return desk;
-            }
-
-            @Override
-            public List<ReadyCase> readyCases() {
-              return List.of();
-            }
-
-            @Override
-            public SimulatedMeter practiceMeter(ReadyCase ready, Vehicle vehicle) {
-              throw new AssertionError("no ready-made case is opened here");
-            }
-
-            @Override
-            public PractiseDesk practiseDesk() {
-              throw new AssertionError("no drill is played here");
-            }
-
-            @Override
-            public ExplainDesk explainDesk() {
-              throw new AssertionError("no page is opened here");
-            }
-
-            @Override
-            public CircuitLoops loops(Vehicle vehicle) {
-              throw new AssertionError("no circuit is drawn here");
-            }
-
-            @Override
-            public InputStream in() {
-              return System.in;
-            }
-
-            @Override
-            public PrintStream out() {
-              return System.out;
-            }
-
-            @Override
-            public PrintStream err() {
-              return System.err;
-            }
-
-            @Override
-            public Clock clock() {
-              return Clock.systemUTC();
-            }
-          };
-      System.exit(
-          Cli.run(new String[] {"find", "pumper", "--complaint", "beacon dead", "--jsonl"}, world));
+      CaseStore cases = new FileCaseStore(Path.of(args[0]));
+      TestWorld world = new TestWorld(cases, System.in, System.out, System.err);
+      System.exit(world.run("find", "pumper", "--complaint", "beacon dead", "--jsonl"));
     }
   }
 }

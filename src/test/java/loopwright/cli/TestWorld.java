@@ -40,8 +40,8 @@ final class TestWorld implements CliWorld {
   private final InputStream in;
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
-  private final PrintStream outStream = new PrintStream(out, true, StandardCharsets.UTF_8);
-  private final PrintStream errStream = new PrintStream(err, true, StandardCharsets.UTF_8);
+  private final PrintStream outStream;
+  private final PrintStream errStream;
   Vehicle vehicle = Shed.pumper();
   int desksMade;
   RulesElsewhere rules;
@@ -64,6 +64,16 @@ final class TestWorld implements CliWorld {
   TestWorld(CaseStore store, byte[] input) {
     this.desk = new ScriptedDesk(store);
     this.in = new ByteArrayInputStream(input);
+    this.outStream = new PrintStream(out, true, StandardCharsets.UTF_8);
+    this.errStream = new PrintStream(err, true, StandardCharsets.UTF_8);
+  }
+
+  /** The same in a program of its own: nothing is kept of what it says. */
+  TestWorld(CaseStore store, InputStream in, PrintStream out, PrintStream err) {
+    this.desk = new ScriptedDesk(store);
+    this.in = in;
+    this.outStream = out;
+    this.errStream = err;
   }
 
   TestWorld(CaseStore store, String... lines) {
