@@ -70,7 +70,7 @@ final class HandWords {
               .orElseGet(() -> phrases.say("question.swap-spare", part, load(watched)));
       case WIGGLE -> phrases.say("question.wiggle", part, load(watched));
       case WARM -> phrases.say("question.warm", part, load(watched));
-      case LOAD -> phrases.say("question.load", load(subject(check)));
+      case LOAD -> phrases.say("question.left-on", load(subject(check)));
       default ->
           watchesLead(check)
               ? phrases.say("question.lead")
