@@ -22,9 +22,7 @@ final class EntryRow extends VBox {
   EntryRow(CaseViewModel model) {
     this.model = model;
     this.field = new ValueField(model.entry());
-    this.meter =
-        new MeterStatus(
-            model.meter(), model::lookAtMeter, said -> Texts.of("entry.meterSteady", said));
+    this.meter = MeterStatus.takenByEnter(model.meter(), model::lookAtMeter);
     getStyleClass().add("entry-row");
     field.setId("value");
     model.echoProperty().addListener(o -> showStatus());

@@ -7,6 +7,7 @@ import javafx.animation.Timeline;
 import javafx.beans.binding.Bindings;
 import javafx.scene.control.Label;
 import javafx.util.Duration;
+import loopwright.ui.Texts;
 
 /** How the person's own meter stands; takes no room while none is connected. */
 public final class MeterStatus extends Label {
@@ -14,12 +15,21 @@ public final class MeterStatus extends Label {
   private static final double LOOK = 200;
 
   /**
+   * For a field in which Enter takes the steady reading.
+   *
+   * @param look done a few times a second while it is shown
+   */
+  public static MeterStatus takenByEnter(MeterViewModel meter, Runnable look) {
+    return new MeterStatus(meter, look, said -> Texts.of("entry.meterSteady", said));
+  }
+
+  /**
    * Makes it.
    *
    * @param look done a few times a second while it is shown
    * @param steady what to say of a steady reading
    */
-  public MeterStatus(MeterViewModel meter, Runnable look, Function<String, String> steady) {
+  MeterStatus(MeterViewModel meter, Runnable look, Function<String, String> steady) {
     setId("meter-status");
     getStyleClass().add("meter-status");
     setWrapText(true);

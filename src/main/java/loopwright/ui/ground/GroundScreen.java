@@ -93,9 +93,7 @@ public final class GroundScreen extends StackPane {
     Label told = Parts.told(model.toldProperty());
     told.setId("ground-told");
     said.setId("ground-said");
-    MeterStatus meter =
-        new MeterStatus(
-            model.meter(), model::lookAtMeter, said -> Texts.of("entry.meterSteady", said));
+    MeterStatus meter = MeterStatus.takenByEnter(model.meter(), model::lookAtMeter);
     answer.getChildren().addAll(volts, meter, ohms, told, said);
     right.getChildren().addAll(stepsScroll, answer, actions);
     HBox.setHgrow(right, Priority.ALWAYS);

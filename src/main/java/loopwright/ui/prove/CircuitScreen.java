@@ -46,12 +46,14 @@ final class CircuitScreen extends StackPane {
   private final Label alone = Parts.text("", "question");
   private final ValueField field;
   private final Label told;
+  private final MeterStatus meter;
   private boolean listAlone;
 
   CircuitScreen(CircuitViewModel model, ReadOnlyDoubleProperty em) {
     this.model = model;
     this.em = em;
     field = new ValueField(model.entry());
+    meter = MeterStatus.takenByEnter(model.meter(), model::lookAtMeter);
     told = Parts.told(model.toldProperty());
     told.setId("prove-told");
     told.visibleProperty().bind(told.managedProperty());
@@ -250,9 +252,6 @@ final class CircuitScreen extends StackPane {
       key.setFocusTraversable(false);
       line.getChildren().add(key);
     }
-    MeterStatus meter =
-        new MeterStatus(
-            model.meter(), model::lookAtMeter, said -> Texts.of("entry.meterSteady", said));
     answer.getChildren().addAll(line, meter);
   }
 

@@ -15,12 +15,6 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import loopwright.ui.TextSize;
-import loopwright.ui.fake.FakeCaseDesk;
-import loopwright.ui.fake.FakeLoops;
-import loopwright.ui.fake.FakeMeters;
-import loopwright.ui.fake.FakePreferences;
-import loopwright.ui.fake.FakeVehicleLibrary;
-import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
@@ -61,13 +55,8 @@ class PrintKeyboardTest {
             () -> {
               MainWindow made =
                   new MainWindow(
-                      new Fittings(
-                              new FakeCaseDesk(),
-                              new FakeVehicleLibrary(),
-                              new FakeLoops(),
-                              FakeMeters.both(),
-                              new FakePreferences(),
-                              window.background())
+                      window
+                          .fittings()
                           .pages(List.of(new PrintPage(PrintKeyboardTest::write, folder))));
               made.shell().textSizeProperty().set(size);
               return made;

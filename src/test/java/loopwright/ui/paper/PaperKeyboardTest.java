@@ -21,15 +21,11 @@ import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Vehicle;
 import loopwright.model.WireSize;
-import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeLoops;
-import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePlanCheck;
-import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.Shed;
 import loopwright.ui.lists.PrintPage;
 import loopwright.ui.lists.Prints;
-import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
@@ -88,13 +84,8 @@ class PaperKeyboardTest {
         window.open(
             () ->
                 new MainWindow(
-                    new Fittings(
-                            new FakeCaseDesk(),
-                            new Shed(vehicles),
-                            new FakeLoops(),
-                            FakeMeters.both(),
-                            new FakePreferences(),
-                            window.background())
+                    window
+                        .fittings(new Shed(vehicles), new FakeLoops())
                         .pages(List.of(new PrintPage(this::write, Path.of("prints"))))
                         .check(check)),
             1280,

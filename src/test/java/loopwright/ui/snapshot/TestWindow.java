@@ -1,5 +1,6 @@
 package loopwright.ui.snapshot;
 
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
@@ -9,7 +10,18 @@ import java.util.concurrent.TimeoutException;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.stage.Stage;
+import loopwright.io.UnsavedFiles;
+import loopwright.io.VehicleFiles;
+import loopwright.ui.LoopSource;
+import loopwright.ui.VehicleLibrary;
+import loopwright.ui.fake.FakeCaseDesk;
+import loopwright.ui.fake.FakeLoops;
+import loopwright.ui.fake.FakeMeters;
+import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
+import loopwright.ui.wiring.Keeping;
 import org.junit.jupiter.api.extension.AfterEachCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.testfx.util.WaitForAsyncUtils;
@@ -30,6 +42,22 @@ public final class TestWindow implements AfterEachCallback {
   /** Where the window's long work runs. */
   public Executor background() {
     return background;
+  }
+
+  /** What a window needs, with fakes behind it. */
+  public Fittings fittings() {
+    return fittings(new FakeVehicleLibrary(), new FakeLoops());
+  }
+
+  /** The same with other vehicles and loops. */
+  public Fittings fittings(VehicleLibrary library, LoopSource loops) {
+    return new Fittings(
+        new FakeCaseDesk(), library, loops, FakeMeters.both(), new FakePreferences(), background);
+  }
+
+  /** A place for vehicles that are worked on. */
+  public static Keeping keepingIn(Path folder) {
+    return new Keeping(new VehicleFiles(), new UnsavedFiles(folder.resolve("unsaved")), folder);
   }
 
   /** Shows a window; it is made on its own thread. */

@@ -17,22 +17,15 @@ import javafx.stage.Stage;
 import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.PatternWords;
 import loopwright.evidence.Bench;
-import loopwright.io.UnsavedFiles;
 import loopwright.io.VehicleFile;
-import loopwright.io.VehicleFiles;
 import loopwright.model.GroundedPole;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import loopwright.ui.LoopSource;
-import loopwright.ui.fake.FakeCaseDesk;
-import loopwright.ui.fake.FakeMeters;
-import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
-import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.TestWindow;
-import loopwright.ui.wiring.Keeping;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -62,18 +55,9 @@ class StartingKeyboardTest {
         window.open(
             () ->
                 new MainWindow(
-                    new Fittings(
-                            new FakeCaseDesk(),
-                            new FakeVehicleLibrary(),
-                            NO_LOOPS,
-                            FakeMeters.both(),
-                            new FakePreferences(),
-                            window.background())
-                        .keeping(
-                            new Keeping(
-                                new VehicleFiles(),
-                                new UnsavedFiles(folder.resolve("unsaved")),
-                                folder))
+                    window
+                        .fittings(new FakeVehicleLibrary(), NO_LOOPS)
+                        .keeping(TestWindow.keepingIn(folder))
                         .pages(
                             List.of(
                                 new NewVehiclePage(BASIS, NO_LOOPS),

@@ -28,10 +28,6 @@ import loopwright.model.PartSpec;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.ui.VehicleLibrary;
-import loopwright.ui.fake.FakeCaseDesk;
-import loopwright.ui.fake.FakeMeters;
-import loopwright.ui.fake.FakePreferences;
-import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.TestWindow;
@@ -81,18 +77,9 @@ class WiringKeyboardTest {
         window.open(
             () ->
                 new MainWindow(
-                    new Fittings(
-                            new FakeCaseDesk(),
-                            new Shelf(file()),
-                            (v, c) -> Optional.empty(),
-                            FakeMeters.both(),
-                            new FakePreferences(),
-                            window.background())
-                        .keeping(
-                            new Keeping(
-                                new VehicleFiles(),
-                                new UnsavedFiles(folder.resolve("unsaved")),
-                                folder))),
+                    window
+                        .fittings(new Shelf(file()), (v, c) -> Optional.empty())
+                        .keeping(TestWindow.keepingIn(folder))),
             1280,
             800);
     keys = new Keyboard(scene);

@@ -22,20 +22,14 @@ import loopwright.casework.SimulatedMeter;
 import loopwright.casework.Sketch;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.evidence.Bench;
-import loopwright.io.UnsavedFiles;
 import loopwright.io.VehicleFile;
-import loopwright.io.VehicleFiles;
 import loopwright.knowledge.Context;
 import loopwright.model.Circuit;
 import loopwright.model.GroundedPole;
 import loopwright.model.Vehicle;
 import loopwright.model.VehicleCheck;
 import loopwright.solver.Network;
-import loopwright.ui.fake.FakeCaseDesk;
-import loopwright.ui.fake.FakeMeters;
-import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
-import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
@@ -166,18 +160,9 @@ class WrittenListTest {
     return window.open(
         () ->
             new MainWindow(
-                new Fittings(
-                        new FakeCaseDesk(),
-                        new FakeVehicleLibrary(),
-                        (v, c) -> Optional.empty(),
-                        FakeMeters.both(),
-                        new FakePreferences(),
-                        window.background())
-                    .keeping(
-                        new Keeping(
-                            new VehicleFiles(),
-                            new UnsavedFiles(folder.resolve("unsaved")),
-                            folder))),
+                window
+                    .fittings(new FakeVehicleLibrary(), (v, c) -> Optional.empty())
+                    .keeping(TestWindow.keepingIn(folder))),
         1280,
         800);
   }
