@@ -52,7 +52,9 @@ public final class MainWindow {
   /** Height that all views are made for, in pixels. */
   public static final double LEAST_HEIGHT = 700;
 
+  private static final double WIDEST = 92;
   private static final double WIDE = 70;
+  private static final double MEDIUM = 60;
   private static final double SHORT = 56;
   private static final double MIDDLE = 46;
   private static final double NARROWEST = 36;
@@ -75,6 +77,10 @@ public final class MainWindow {
   private final ReadyCases ready;
   private final BorderPane root = new BorderPane();
   private final HBox bar = Parts.row("top-bar");
+
+  /** Ems that the bar is filled for. */
+  private double room = MIDDLE;
+
   private Place before = Place.VEHICLE;
 
   /** Builds the window of what it is fitted with. */
@@ -161,33 +167,46 @@ public final class MainWindow {
   }
 
   private void fillBar() {
-    double ems = root.getWidth() > 0 ? root.getWidth() / shell.emProperty().get() : MIDDLE;
+    fillBar(root.getWidth() > 0 ? root.getWidth() / shell.emProperty().get() : MIDDLE);
+    // What doesn't fit says less, as in a narrower window; a bar that is too wide widens all below.
+    for (double less : List.of(WIDEST, WIDE, MEDIUM, SHORT, MIDDLE, NARROWEST)) {
+      bar.applyCss();
+      if (room >= less && root.getScene() != null && bar.minWidth(-1) > root.getWidth()) {
+        fillBar(Math.nextDown(less));
+      }
+    }
+  }
+
+  private void fillBar(double ems) {
+    room = ems;
     boolean narrow = ems < MIDDLE;
     bar.getChildren().clear();
     root.getStyleClass().remove("narrow");
     if (narrow) {
       root.getStyleClass().add("narrow");
     }
-    if (ems >= WIDE) {
+    if (ems >= WIDEST) {
       Label mark = Parts.line(Texts.of("window.title"), "word-mark");
       // The place's name gives way to it.
       mark.setMinWidth(Region.USE_PREF_SIZE);
       bar.getChildren().add(mark);
     }
     place("place.vehicle", "F2", Place.VEHICLE);
-    boolean brief = ems < SHORT;
+    boolean brief = ems < MEDIUM;
     place(brief ? "place.findShort" : "place.find", "F3", Place.FIND);
     place("place.cases", "F4", Place.CASES);
     place(brief ? "place.paperShort" : "place.paper", "F5", Place.PAPER);
     place("place.wiring", "F6", Place.WIRING);
     place("place.prove", "F7", Place.PROVE);
-    if (practise.isPresent() && ems >= WIDE) {
-      place("place.practise", "F11", Place.PRACTISE);
+    if (practise.isPresent() && ems >= SHORT) {
+      place("place.practise", "Shift F4", Place.PRACTISE);
     }
     Label where = Parts.line(narrow ? "" : whereAmI(), "where");
     where.setId("where");
     where.setMinWidth(0);
     where.setMaxWidth(Double.MAX_VALUE);
+    // Three dots alone would say nothing.
+    where.visibleProperty().bind(where.widthProperty().greaterThan(shell.emProperty().multiply(4)));
     HBox.setHgrow(where, Priority.ALWAYS);
     bar.getChildren().add(where);
     // In the least room the page of keys alone says how size and look are changed.
@@ -219,7 +238,7 @@ public final class MainWindow {
     KeyButton button = new KeyButton(Texts.of(key), cap, () -> go(to)).styled("place");
     if (shell.placeProperty().get() == to) {
       button.getStyleClass().add("here");
-      if (root.getWidth() > 0 && root.getWidth() / shell.emProperty().get() < NARROWEST) {
+      if (room < NARROWEST) {
         button.setGraphic(null);
       }
     }
@@ -231,7 +250,7 @@ public final class MainWindow {
   /** A tool of the frame: an icon; its key and its words where there is room. */
   private void tool(String icon, String text, String cap, Runnable action) {
     KeyButton button = new KeyButton(text, cap, action).styled("tool");
-    if (root.getWidth() / shell.emProperty().get() < WIDE) {
+    if (room < WIDE) {
       FontIcon image = new FontIcon(icon);
       image.setStyle(
           image.getStyle()
@@ -240,7 +259,7 @@ public final class MainWindow {
               + "px;");
       image.getStyleClass().add("tool-icon");
       HBox icons = Parts.row("tool-icons", image);
-      if (root.getWidth() / shell.emProperty().get() >= SHORT) {
+      if (room >= SHORT) {
         icons.getChildren().add(Parts.keyCap(cap));
       }
       button.setText("");
@@ -404,7 +423,7 @@ public final class MainWindow {
       case F4 -> {
         handled = !e.isAltDown();
         if (handled) {
-          go(Place.CASES);
+          go(e.isShiftDown() && practise.isPresent() ? Place.PRACTISE : Place.CASES);
         }
       }
       case F5 -> go(Place.PAPER);
@@ -412,12 +431,6 @@ public final class MainWindow {
       case F7 -> go(Place.PROVE);
       case F8 -> nextSize();
       case F9 -> nextLook();
-      case F11 -> {
-        handled = practise.isPresent();
-        if (handled) {
-          go(Place.PRACTISE);
-        }
-      }
       case PLUS, EQUALS, ADD -> {
         handled = e.isShortcutDown();
         if (handled) {
