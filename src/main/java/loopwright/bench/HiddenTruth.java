@@ -314,7 +314,8 @@ public final class HiddenTruth {
               * Math.max(0, digits)
               * range.step();
     }
-    double shown = Math.rint((value + error) / range.step()) * range.step();
+    // No display shows a minus before nothing.
+    double shown = Math.rint((value + error) / range.step()) * range.step() + 0.0;
     return new Display.Number(shown, range.step());
   }
 

@@ -12,6 +12,16 @@ public final class Figures {
 
   private Figures() {}
 
+  /**
+   * A value with the places of a display, trailing zeros and all: 12.40 V.
+   *
+   * @param step what the last digit counts
+   */
+  public static String displayed(double value, double step, String unit) {
+    int places = (int) Math.max(0, Math.round(-Math.log10(step)));
+    return String.format(Locale.ROOT, "%." + places + "f %s", value, unit);
+  }
+
   /** Volts with as many places as matter: 12.6 V, 0.35 V, 12 mV. */
   public static String volts(double volts) {
     if (Double.isInfinite(volts)) {

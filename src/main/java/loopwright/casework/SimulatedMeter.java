@@ -3,7 +3,6 @@ package loopwright.casework;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -209,10 +208,7 @@ public final class SimulatedMeter {
 
   private static Answer text(HiddenTruth.Display display, String unit) {
     if (display instanceof HiddenTruth.Display.Number n) {
-      int places = (int) Math.max(0, Math.round(-Math.log10(n.step())));
-      // No display shows less than nothing as -0.
-      double value = n.value() + 0.0;
-      return new Answer.Text(String.format(Locale.ROOT, "%." + places + "f %s", value, unit));
+      return new Answer.Text(Figures.displayed(n.value(), n.step(), unit));
     }
     return new Answer.Text("OL");
   }

@@ -1,7 +1,6 @@
 package loopwright.casework.explain;
 
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -70,14 +69,9 @@ public final class ExplainDesk {
             .findFirst()
             .orElseThrow(
                 () ->
-                    new Problem(
-                        "page",
-                        id,
-                        oneOf(Lessons.ALL.stream().map(Lesson::id).collect(Collectors.toList()))));
+                    new Problem("page", id, oneOf(Lessons.ALL.stream().map(Lesson::id).toList())));
     check(lesson, set);
-    Map<String, String> stops = new HashMap<>(Stand.of(lesson.controls(), Control::start).stops());
-    stops.putAll(set);
-    Stand stand = new Stand(stops);
+    Stand stand = Stand.of(lesson.controls(), c -> set.getOrDefault(c.id(), c.start()));
     Board board = lesson.builder().apply(new Board(phrases), stand);
     Probe probe = probe(lesson, stand, board);
     lesson.teller().accept(probe, stand);
@@ -99,7 +93,7 @@ public final class ExplainDesk {
   private Probe probe(Lesson lesson, Stand stand, Board board) throws Problem {
     String meter = stand.stops().getOrDefault(Lessons.METER, MeterInHand.USUAL);
     MeterSpec spec = MeterInHand.of(knowledge, meter);
-    return new Probe(lesson.id(), board, spec, knowledge.typicals(), phrases);
+    return new Probe(lesson.id(), board, spec, knowledge, phrases);
   }
 
   private static void check(Lesson lesson, Map<String, String> set) throws Problem {

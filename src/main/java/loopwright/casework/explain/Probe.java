@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import loopwright.bench.HiddenTruth;
@@ -13,14 +12,12 @@ import loopwright.casework.Figures;
 import loopwright.casework.LoopView;
 import loopwright.casework.Phrases;
 import loopwright.casework.Sketch;
+import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
-import loopwright.model.Part;
-import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
-import loopwright.model.Typicals;
-import loopwright.model.Vehicle;
+import loopwright.paper.Plan;
 import loopwright.solver.Network;
 import loopwright.solver.OperatingPoint;
 import loopwright.solver.Solver;
@@ -33,7 +30,7 @@ final class Probe {
 
   private final String lesson;
   private final Phrases phrases;
-  private final Typicals typicals;
+  private final Knowledge knowledge;
   private final Board board;
   private final MeterSpec meter;
   private final Network network;
@@ -46,13 +43,13 @@ final class Probe {
    *
    * @param lesson id of the page, under which its words stand
    */
-  Probe(String lesson, Board board, MeterSpec meter, Typicals typicals, Phrases phrases) {
+  Probe(String lesson, Board board, MeterSpec meter, Knowledge knowledge, Phrases phrases) {
     this.lesson = lesson;
     this.phrases = phrases;
-    this.typicals = typicals;
+    this.knowledge = knowledge;
     this.board = board;
     this.meter = meter;
-    network = Network.of(board.vehicle(), typicals);
+    network = Network.of(board.vehicle(), knowledge.typicals());
     truth = new HiddenTruth(network, List.of(), Map.of(), meter, HiddenTruth.Draw.TYPICAL, 0);
     point = truth.run(board.setting());
   }
@@ -88,18 +85,10 @@ final class Probe {
 
   /** Amperes that a fuse would have to carry if it could not blow. */
   double ampsIfWhole(String fuse) {
-    Vehicle vehicle = board.vehicle();
-    List<Part> parts =
-        vehicle.parts().stream()
-            .map(p -> p.spec() instanceof PartSpec.Fuse f ? p.withSpec(unblowable(f)) : p)
-            .toList();
-    Network whole = Network.of(vehicle.with(parts, vehicle.joins(), vehicle.circuits()), typicals);
+    Network whole =
+        new Plan(network.vehicle(), knowledge.typicals(), knowledge.wireFuses()).network();
     OperatingPoint at = Solver.full(whole).solve(Variant.healthy(whole), board.setting());
     return amps(whole, at, fuse);
-  }
-
-  private static PartSpec unblowable(PartSpec.Fuse fuse) {
-    return new PartSpec.Fuse(Double.MAX_VALUE / 10, fuse.ohms());
   }
 
   boolean blown(String fuse) {
@@ -112,7 +101,7 @@ final class Probe {
 
   /** Amperes above which a fuse opens in the end. */
   double opensAbove(double rating) {
-    return rating * typicals.constant("fuse-blow-multiple").typical();
+    return rating * knowledge.typicals().constant("fuse-blow-multiple").typical();
   }
 
   private int node(String terminal) {
@@ -142,7 +131,8 @@ final class Probe {
 
   /** Volts with as many places as the display would have. */
   void tellAsShown(String id, double volts) {
-    tell(id, volts, rounded(volts, meter.rangeFor(MeterFunction.VOLTS_DC, volts).step(), "V"));
+    double step = meter.rangeFor(MeterFunction.VOLTS_DC, volts).step();
+    tell(id, volts, Figures.displayed(volts, step, "V"));
   }
 
   void tellOhms(String id, double ohms) {
@@ -180,18 +170,11 @@ final class Probe {
 
   private double tell(String id, HiddenTruth.Display display, String unit) {
     if (display instanceof HiddenTruth.Display.Number n) {
-      // A display shows no minus before nothing.
-      double value = n.value() == 0 ? 0 : n.value();
-      tell(id, value, rounded(value, n.step(), unit));
-      return value;
+      tell(id, n.value(), Figures.displayed(n.value(), n.step(), unit));
+      return n.value();
     }
     tell(id, Double.POSITIVE_INFINITY, "OL");
     return Double.POSITIVE_INFINITY;
-  }
-
-  private static String rounded(double value, double step, String unit) {
-    int places = (int) Math.max(0, Math.round(-Math.log10(step)));
-    return String.format(Locale.ROOT, "%." + places + "f %s", value, unit);
   }
 
   private void tell(String id, double value, String text) {
@@ -215,7 +198,7 @@ final class Probe {
    * @param sound the same board as it is when all is well, for the volts that are expected
    */
   Optional<LoopView> loop(Probe sound) {
-    return new Sketch(board.vehicle()).of(Board.CIRCUIT).map(loop -> solved(loop, sound));
+    return new Sketch(network.vehicle()).of(Board.CIRCUIT).map(loop -> solved(loop, sound));
   }
 
   private LoopView solved(LoopView loop, Probe sound) {
