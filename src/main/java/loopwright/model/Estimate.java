@@ -28,6 +28,11 @@ public record Estimate(double about, Optional<Spread> limits) {
     return new Estimate(about, Optional.empty());
   }
 
+  /** A number without any spread. */
+  public static Estimate exactly(double value) {
+    return between(value, value, value);
+  }
+
   /** A number with stated limits. */
   public static Estimate between(double low, double about, double high) {
     return new Estimate(about, Optional.of(new Spread(low, about, high)));

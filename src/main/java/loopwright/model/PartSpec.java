@@ -245,6 +245,22 @@ public sealed interface PartSpec {
       Objects.requireNonNull(control, "control");
     }
 
+    /**
+     * A plain switch by hand between {@code in} and {@code out}, at rest off.
+     *
+     * @param ohms resistance when closed in ohms
+     */
+    public static Switch onOff(Optional<Estimate> ohms) {
+      return new Switch(
+          List.of("in", "out"),
+          List.of("off", "on"),
+          List.of(new SwitchContact("in", "out", Set.of("on"))),
+          Control.MANUAL,
+          false,
+          ohms,
+          Optional.empty());
+    }
+
     @Override
     public PartKind kind() {
       return PartKind.SWITCH;

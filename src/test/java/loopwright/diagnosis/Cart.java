@@ -119,17 +119,6 @@ public final class Cart {
             loom));
   }
 
-  private static PartSpec.Switch onOff() {
-    return new PartSpec.Switch(
-        List.of("in", "out"),
-        List.of("off", "on"),
-        List.of(new PartSpec.SwitchContact("in", "out", Set.of("on"))),
-        PartSpec.Control.MANUAL,
-        false,
-        Optional.empty(),
-        Optional.empty());
-  }
-
   private static Vehicle vehicle() {
     List<Part> parts = new ArrayList<>();
     parts.add(
@@ -137,8 +126,8 @@ public final class Cart {
             "BAT", "battery", new PartSpec.Battery(Optional.empty(), Optional.empty()), 2, 0, 0.1));
     parts.add(part("F1", "lamp fuse", new PartSpec.Fuse(10, Optional.empty()), 0.3, 0.5, 0.2));
     parts.add(part("F2", "tail fuse", new PartSpec.Fuse(10, Optional.empty()), 0.4, 0.5, 0.2));
-    parts.add(part("S1", "lamp switch", onOff(), 0, 0, 1));
-    parts.add(part("S2", "tail switch", onOff(), 0, 0, 1));
+    parts.add(part("S1", "lamp switch", PartSpec.Switch.onOff(Optional.empty()), 0, 0, 1));
+    parts.add(part("S2", "tail switch", PartSpec.Switch.onOff(Optional.empty()), 0, 0, 1));
     parts.add(
         part(
             "K1",

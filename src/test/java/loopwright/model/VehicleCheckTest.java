@@ -68,16 +68,7 @@ class VehicleCheckTest {
   }
 
   private void switchPart(String id) {
-    part(
-        id,
-        new PartSpec.Switch(
-            List.of("in", "out"),
-            List.of("off", "on"),
-            List.of(new PartSpec.SwitchContact("in", "out", Set.of("on"))),
-            PartSpec.Control.MANUAL,
-            false,
-            Optional.empty(),
-            Optional.empty()));
+    part(id, PartSpec.Switch.onOff(Optional.empty()));
   }
 
   /** The words for what is missing, one for each finding of the only circuit. */

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import loopwright.evidence.Bench;
 import loopwright.model.Circuit;
 import loopwright.model.Estimate;
@@ -100,18 +99,7 @@ public final class Rig {
 
   /** A plain on-off switch, at rest off. */
   public Rig onOff(String id, double ohms, String a, String b) {
-    return part(
-        id,
-        new PartSpec.Switch(
-            List.of("in", "out"),
-            List.of("off", "on"),
-            List.of(new PartSpec.SwitchContact("in", "out", Set.of("on"))),
-            PartSpec.Control.MANUAL,
-            false,
-            Optional.of(exactly(ohms)),
-            Optional.empty()),
-        a,
-        b);
+    return part(id, PartSpec.Switch.onOff(Optional.of(exactly(ohms))), a, b);
   }
 
   /** A wire of 18 AWG between two nodes that have terminals of their own. */
@@ -166,7 +154,7 @@ public final class Rig {
 
   /** An estimate without any spread. */
   public static Estimate exactly(double value) {
-    return Estimate.between(value, value, value);
+    return Estimate.exactly(value);
   }
 
   /** The first terminal put on a node. */

@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import loopwright.casework.Phrases;
 import loopwright.model.Circuit;
 import loopwright.model.Estimate;
@@ -50,17 +49,14 @@ final class Board {
         "BATT",
         "battery",
         new PartSpec.Battery(
-            Optional.of(exactly(BATTERY_VOLTS)), Optional.of(exactly(BATTERY_OHMS))),
+            Optional.of(Estimate.exactly(BATTERY_VOLTS)),
+            Optional.of(Estimate.exactly(BATTERY_OHMS))),
         FEED,
         GROUND);
   }
 
   private String named(String name) {
     return phrases.say("explain.part." + name);
-  }
-
-  static Estimate exactly(double value) {
-    return Estimate.between(value, value, value);
   }
 
   /**
@@ -82,7 +78,8 @@ final class Board {
   }
 
   Board fuse(String id, double amps, String a, String b) {
-    return part(id, "fuse", new PartSpec.Fuse(amps, Optional.of(exactly(CONTACT_OHMS))), a, b);
+    return part(
+        id, "fuse", new PartSpec.Fuse(amps, Optional.of(Estimate.exactly(CONTACT_OHMS))), a, b);
   }
 
   /** A switch that is on unless it is moved. */
@@ -90,39 +87,36 @@ final class Board {
     on.put(id, "on");
     setting = setting.with(id, "on");
     return part(
-        id,
-        "switch",
-        new PartSpec.Switch(
-            List.of("in", "out"),
-            List.of("off", "on"),
-            List.of(new PartSpec.SwitchContact("in", "out", Set.of("on"))),
-            PartSpec.Control.MANUAL,
-            false,
-            Optional.of(exactly(CONTACT_OHMS)),
-            Optional.empty()),
-        a,
-        b);
+        id, "switch", PartSpec.Switch.onOff(Optional.of(Estimate.exactly(CONTACT_OHMS))), a, b);
   }
 
   /** A lamp of 12 V. */
   Board lamp(String id, double watts, String a, String b) {
     return part(
-        id, "lamp", new PartSpec.Lamp(Optional.of((double) SYSTEM_VOLTS), exactly(watts)), a, b);
+        id,
+        "lamp",
+        new PartSpec.Lamp(Optional.of((double) SYSTEM_VOLTS), Estimate.exactly(watts)),
+        a,
+        b);
   }
 
   Board load(String id, String name, PartKind kind, double amps, String a, String b) {
-    return part(id, name, new PartSpec.PlainLoad(kind, exactly(amps)), a, b);
+    return part(id, name, new PartSpec.PlainLoad(kind, Estimate.exactly(amps)), a, b);
   }
 
   /** A joint of a plug. */
   Board joint(String id, double ohms, String a, String b) {
     return part(
-        id, "joint", new PartSpec.Connector(List.of("1"), Optional.of(exactly(ohms))), a, b);
+        id,
+        "joint",
+        new PartSpec.Connector(List.of("1"), Optional.of(Estimate.exactly(ohms))),
+        a,
+        b);
   }
 
   /** A ground point on metal that leads straight to the battery. */
   Board ground(String id, String name, double ohms, String lug) {
-    return part(id, name, new PartSpec.Ground(Optional.of(exactly(ohms))), lug, GROUND);
+    return part(id, name, new PartSpec.Ground(Optional.of(Estimate.exactly(ohms))), lug, GROUND);
   }
 
   Board resistor(String id, String name, double ohms, String a, String b) {

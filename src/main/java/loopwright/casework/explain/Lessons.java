@@ -5,6 +5,7 @@ import static loopwright.casework.explain.Board.GROUND;
 
 import java.util.List;
 import java.util.Optional;
+import loopwright.model.Estimate;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
 
@@ -171,10 +172,10 @@ final class Lessons {
                       "relay",
                       new PartSpec.Relay(
                           true,
-                          Optional.of(Board.exactly(COIL_OHMS)),
-                          Optional.of(Board.exactly(PULL_IN_VOLTS)),
-                          Optional.of(Board.exactly(DROP_OUT_VOLTS)),
-                          Optional.of(Board.exactly(0.01)),
+                          Optional.of(Estimate.exactly(COIL_OHMS)),
+                          Optional.of(Estimate.exactly(PULL_IN_VOLTS)),
+                          Optional.of(Estimate.exactly(DROP_OUT_VOLTS)),
+                          Optional.of(Estimate.exactly(0.01)),
                           PartSpec.Suppression.NONE,
                           Optional.empty()),
                       "86",
@@ -289,7 +290,7 @@ final class Lessons {
   }
 
   private static PartSpec diode() {
-    return new PartSpec.Diode(Optional.of(Board.exactly(0.65)));
+    return new PartSpec.Diode(Optional.of(Estimate.exactly(0.65)));
   }
 
   /** Nodes of anode and cathode as they belong, or changed over. */

@@ -2,7 +2,6 @@ package loopwright.casework.table;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import loopwright.model.Estimate;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
@@ -34,15 +33,7 @@ final class Blanks {
               "",
               "");
       case FUSE -> new PartSpec.Fuse(1, Optional.empty());
-      case SWITCH ->
-          new PartSpec.Switch(
-              List.of("in", "out"),
-              List.of("off", "on"),
-              List.of(new PartSpec.SwitchContact("in", "out", Set.of("on"))),
-              PartSpec.Control.MANUAL,
-              false,
-              Optional.empty(),
-              Optional.empty());
+      case SWITCH -> PartSpec.Switch.onOff(Optional.empty());
       case RELAY ->
           new PartSpec.Relay(
               false,

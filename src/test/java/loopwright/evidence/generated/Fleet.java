@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
-import java.util.Set;
 import loopwright.model.Estimate;
 import loopwright.model.GroundedPole;
 import loopwright.model.PartSpec;
@@ -73,18 +72,7 @@ public final class Fleet {
   }
 
   private String toggle(int n) {
-    return d.part(
-        "S",
-        "switch " + n,
-        new PartSpec.Switch(
-            List.of("in", "out"),
-            List.of("off", "on"),
-            List.of(new PartSpec.SwitchContact("in", "out", Set.of("on"))),
-            PartSpec.Control.MANUAL,
-            false,
-            Optional.empty(),
-            Optional.empty()),
-        d.spot());
+    return d.part("S", "switch " + n, PartSpec.Switch.onOff(Optional.empty()), d.spot());
   }
 
   private TerminalRef fused(String name, double amps) {
