@@ -72,7 +72,8 @@ final class Likelihood {
    *
    * @param hypothesis the finer one
    * @param weight its chance, given the other and the readings
-   * @param odd chance of each reading to be a slip under it, by position
+   * @param odd by position: chance of each reading to settle nothing of what is read while it is
+   *     there, as a slip under it or as taken while it was away
    */
   record Part(Hypothesis hypothesis, double weight, double[] odd) {}
 
@@ -127,7 +128,8 @@ final class Likelihood {
   /** Of readings in any order under each hypothesis, on all processors. */
   Map<Hypothesis, Result> of(List<Hypothesis> hypotheses, List<Reading> readings) {
     Order order = Order.of(readings);
-    return each(hypotheses, h -> of(h, order));
+    double[] working = working(order);
+    return each(hypotheses, h -> of(h, order, working));
   }
 
   /** Works out a result for each hypothesis, on all processors. */
@@ -143,13 +145,24 @@ final class Likelihood {
 
   /** Of readings in any order: they are put in a fixed order first. */
   Result of(Hypothesis h, List<Reading> readings) {
-    return of(h, Order.of(readings));
+    Order order = Order.of(readings);
+    return of(h, order, working(order));
   }
 
-  private Result of(Hypothesis h, Order order) {
+  private Result of(Hypothesis h, Order order, double[] working) {
     return away.isEmpty() || h.unlisted() || h.equals(away.get())
         ? throughout(h, order)
-        : atTimes(h, order);
+        : atTimes(h, order, working);
+  }
+
+  /** Log likelihood of each reading by itself in health; none where failures are always there. */
+  private double[] working(Order order) {
+    int readings = away.isEmpty() ? 0 : order.sorted().size();
+    return IntStream.range(0, readings).mapToDouble(i -> single(away.get(), order, i)).toArray();
+  }
+
+  private double single(Hypothesis h, Order order, int reading) {
+    return throughout(h, order.only(List.of(reading))).log();
   }
 
   /**
@@ -159,34 +172,35 @@ final class Likelihood {
    */
   private static final double STAYS_AWAY = 0.6;
 
-  /** Readings that fit health better than the failure were taken while it was away. */
-  private Result atTimes(Hypothesis h, Order order) {
+  /**
+   * Readings that fit health better than the failure were taken while it was away.
+   *
+   * @param working how well each fits health by itself, in this order
+   */
+  private Result atTimes(Hypothesis h, Order order, double[] working) {
     List<Integer> there = new ArrayList<>();
     List<Integer> gone = new ArrayList<>();
-    for (int i = 0; i < order.sorted().size(); i++) {
-      Order one = Order.of(order.sorted().subList(i, i + 1));
+    for (int i = 0; i < working.length; i++) {
       boolean provoked = order.sorted().get(i).check().kind().provokes().isPresent();
-      boolean works =
-          !provoked && throughout(away.get(), one).log() > throughout(h, one).log() + 1e-9;
+      boolean works = !provoked && working[i] > single(h, order, i) + 1e-9;
       (works ? gone : there).add(i);
     }
     if (gone.isEmpty()) {
       return throughout(h, order);
     }
     Result failing = throughout(h, order.only(there));
-    Result working = throughout(away.get(), order.only(gone));
-    double[] odd = new double[order.place().length];
-    // What was read while it worked says nothing of what it would read while it fails.
-    double[] settlesNothing = new double[odd.length];
+    Result sound = throughout(away.get(), order.only(gone));
+    double[] odd = new double[working.length];
     for (int k = 0; k < there.size(); k++) {
       odd[order.place()[there.get(k)]] = failing.odd()[k];
-      settlesNothing[order.place()[there.get(k)]] = failing.odd()[k];
     }
     for (int k = 0; k < gone.size(); k++) {
-      odd[order.place()[gone.get(k)]] = working.odd()[k];
-      settlesNothing[order.place()[gone.get(k)]] = 1;
+      odd[order.place()[gone.get(k)]] = sound.odd()[k];
     }
-    double log = failing.log() + working.log() + Math.log(STAYS_AWAY);
+    // What was read while it worked says nothing of what it would read while it fails.
+    double[] settlesNothing = odd.clone();
+    gone.forEach(i -> settlesNothing[order.place()[i]] = 1);
+    double log = failing.log() + sound.log() + Math.log(STAYS_AWAY);
     return new Result(log, odd, List.of(new Part(h, 1, settlesNothing)));
   }
 
