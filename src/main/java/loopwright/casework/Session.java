@@ -34,6 +34,7 @@ import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
+import loopwright.model.GroundedPole;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.Setting;
@@ -750,7 +751,7 @@ final class Session implements FindCase {
         && entry.value() instanceof Reading.Value.Number n) {
       double[] sound = diagnosis.healthyBand(entry.check());
       // With the positive post grounded the display shows minus; what is drawn has no sign.
-      double up = sound[0] + sound[1] < 0 ? -1 : 1;
+      double up = vehicle.grounded() == GroundedPole.POSITIVE ? -1 : 1;
       return phrases.say(
           "value.drain",
           value,

@@ -282,6 +282,29 @@ class SessionTest {
     }
   }
 
+  @Test
+  void withThePositivePostGroundedWhatIsDrawnHasNoMinus() throws Problem {
+    Vehicle tractor = Bench.vehicle("tractor");
+    Optional<TerminalRef> post = Optional.of(tractor.groundedPost());
+    try (FindCase drain =
+        desk.open(
+            new CaseDesk.NewCase(
+                tractor,
+                "tractor",
+                "head",
+                Optional.empty(),
+                ComplaintKind.DRAINS_BATTERY,
+                Context.IN_SERVICE,
+                Bench.KNOWLEDGE.meters().get(0).id()),
+            CaseDesk.Progress.SILENT)) {
+      CaseView view =
+          drain.take(
+              new OwnCheck(CheckKind.DRAIN, post, post, Optional.empty(), Setting.REST),
+              new Answer.Text("-0.120 V"));
+      assertThat(view.readings().get(0).value()).contains("(120 mA drawn").doesNotContain("to -");
+    }
+  }
+
   private static OwnCheck volts(String part, String terminal, Setting setting) {
     return new OwnCheck(
         CheckKind.VOLTS,
