@@ -353,8 +353,7 @@ public final class Words {
       case RELAY -> "relay";
       case LAMP, DUAL_LAMP -> "lamp";
       case CONNECTOR -> "connector";
-      case DIODE -> Hazards.of(part).contains("charging") ? "charging" : "other";
-      default -> "other";
+      default -> Hazards.alternator(part) ? "charging" : "other";
     };
   }
 

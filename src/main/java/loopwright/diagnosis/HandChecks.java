@@ -214,7 +214,7 @@ final class HandChecks {
         // The charge wire has no fuse to pull: it comes off the alternator itself.
         prospects.parts().keySet().stream()
             .map(vehicle::requirePart)
-            .filter(p -> p.kind() == PartKind.DIODE && Hazards.of(p).contains("charging"))
+            .filter(p -> Hazards.alternator(p) && p.apartMinutes().isPresent())
             .forEach(
                 p -> checks.add(Check.drain(vehicle.groundedPost(), Setting.REST.without(p.id()))));
       }

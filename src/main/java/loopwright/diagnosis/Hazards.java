@@ -18,6 +18,11 @@ public final class Hazards {
 
   private Hazards() {}
 
+  /** Whether a part is an alternator: a diode, standing for all of its own, that is named so. */
+  public static boolean alternator(Part part) {
+    return part.kind() == PartKind.DIODE && of(part).contains("charging");
+  }
+
   /**
    * The dangers of a part, a word each: airbag, battery, charging, electronics, fuel, hot, moving,
    * starter.
