@@ -13,7 +13,6 @@ import loopwright.diagnosis.Reading;
 import loopwright.diagnosis.Seen;
 import loopwright.meter.MeterSpec;
 import loopwright.model.LoadRef;
-import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -116,22 +115,21 @@ final class Slips implements Course.Taker {
 
   private Reading.Value misnamed(Check check, int number, Random random) {
     Reading.Value.Sight right = (Reading.Value.Sight) Plays.measure(vehicle, truth, watched, check);
-    PartKind kind = vehicle.requirePart(LoadRef.parse(check.subject().orElseThrow()).part()).kind();
     List<Seen> choices =
-        new ArrayList<>(
-            check.kind().provokes().isPresent()
-                ? List.of(Seen.CHANGES, Seen.STEADY)
-                : check.kind() != CheckKind.LOOK
-                    ? List.of(Seen.ON, Seen.DIM, Seen.OFF)
-                    : kind == PartKind.RELAY
-                        ? List.of(Seen.CLICKS, Seen.SILENT)
-                        : kind == PartKind.FUSE
-                            ? List.of(Seen.BROKEN, Seen.WHOLE)
-                            : List.of(Seen.ON, Seen.DIM, Seen.OFF));
+        new ArrayList<>(check.kind() == CheckKind.LOOK ? looks(check) : check.kind().answers());
     choices.remove(right.seen());
     Seen said = choices.get(random.nextInt(choices.size()));
     note(number, Kind.MISNAMED, check.id() + " " + said.word());
     return new Reading.Value.Sight(said);
+  }
+
+  private List<Seen> looks(Check check) {
+    String part = LoadRef.parse(check.subject().orElseThrow()).part();
+    return switch (vehicle.requirePart(part).kind()) {
+      case RELAY -> List.of(Seen.CLICKS, Seen.SILENT);
+      case FUSE -> List.of(Seen.BROKEN, Seen.WHOLE);
+      default -> List.of(Seen.ON, Seen.DIM, Seen.OFF);
+    };
   }
 
   private Optional<Check> nextPoint(Check check, Random random) {
