@@ -103,7 +103,7 @@ public final class CircuitLoops {
    * @param own a check of this vehicle's points and controls
    */
   public Known known(OwnCheck own) {
-    Check check = new Check(own.kind(), own.red(), own.black(), own.lookAt(), own.setting());
+    Check check = own.check();
     double[] band = bands.band(check);
     Band.Unit unit = Figures.unit(check);
     return new Known(

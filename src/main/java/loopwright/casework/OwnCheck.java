@@ -4,6 +4,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
@@ -30,6 +31,21 @@ public record OwnCheck(
   public OwnCheck {
     Objects.requireNonNull(kind, "kind");
     Objects.requireNonNull(setting, "setting");
+  }
+
+  /** A proposed check, as one of the person's own choice. */
+  public static OwnCheck of(CheckView proposed) {
+    return new OwnCheck(
+        proposed.kind(),
+        proposed.red().map(PointView::ref),
+        proposed.black().map(PointView::ref),
+        proposed.lookAt(),
+        proposed.set().setting());
+  }
+
+  /** The same as the diagnosis knows it. */
+  public Check check() {
+    return new Check(kind, red, black, lookAt, setting);
   }
 
   /** Ids of the parts that the leads are on, or that is looked at or taken in hand. */

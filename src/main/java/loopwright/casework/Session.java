@@ -216,7 +216,7 @@ final class Session implements FindCase {
 
   private void apply(CaseEvent event) throws Problem {
     if (event instanceof CaseEvent.Taken t) {
-      Check check = check(t.check());
+      Check check = t.check().check();
       Reading.Value value = Entry.understand(check.kind(), t.answer());
       readings.put(t.reading(), new Entry0(t.reading(), check, t.answer(), value, t.at(), epoch));
       nextReading = Math.max(nextReading, t.reading() + 1);
@@ -239,7 +239,7 @@ final class Session implements FindCase {
                 old.epoch()));
       }
     } else if (event instanceof CaseEvent.Refused r) {
-      refused.add(check(r.check()).id());
+      refused.add(r.check().check().id());
       if (r.refusal() == Refusal.NEVER || r.refusal() == Refusal.CANT_REACH) {
         // The black lead usually lies on the post: the point meant is the red one.
         r.check().red().ifPresent(unreachable::add);
@@ -272,10 +272,6 @@ final class Session implements FindCase {
 
   /** What is left of a part's chance once a good one has been fitted. Common practice. */
   private static final double SWAPPED_FACTOR = 0.02;
-
-  private Check check(OwnCheck own) {
-    return new Check(own.kind(), own.red(), own.black(), own.lookAt(), own.setting());
-  }
 
   private static OwnCheck own(Check check) {
     return new OwnCheck(check.kind(), check.red(), check.black(), check.subject(), check.setting());
@@ -342,7 +338,7 @@ final class Session implements FindCase {
       throw new Problem(
           "setting", phrases.say("warned.connected"), phrases.say("problem.warned", warned()));
     }
-    possible(check(check), answer);
+    possible(check.check(), answer);
     int id = nextReading;
     Findings before = findings;
     keep(new CaseEvent.Taken(clock.instant(), id, check, answer));
@@ -879,12 +875,7 @@ final class Session implements FindCase {
   }
 
   private Check check(CheckView n) {
-    return new Check(
-        n.kind(),
-        n.red().map(PointView::ref),
-        n.black().map(PointView::ref),
-        n.lookAt(),
-        n.set().setting());
+    return OwnCheck.of(n).check();
   }
 
   private String oddsWords() {
@@ -1344,9 +1335,9 @@ final class Session implements FindCase {
   @Override
   public Appraisal appraise(OwnCheck own, Optional<OwnCheck> before) throws Problem {
     validate(own);
-    Check check = check(own);
+    Check check = own.check();
     Findings.Proposal p =
-        diagnosis.appraise(check, current(), circumstances(before.map(this::check)));
+        diagnosis.appraise(check, current(), circumstances(before.map(OwnCheck::check)));
     return new Appraisal(
         words.asked(check),
         p.bits(),

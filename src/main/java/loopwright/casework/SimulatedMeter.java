@@ -121,13 +121,7 @@ public final class SimulatedMeter {
    * @throws Problem if it is a kind of check the practice meter can't do
    */
   public Answer read(CheckView check) throws Problem {
-    return read(
-        new OwnCheck(
-            check.kind(),
-            check.red().map(PointView::ref),
-            check.black().map(PointView::ref),
-            check.lookAt(),
-            check.set().setting()));
+    return read(OwnCheck.of(check));
   }
 
   /**

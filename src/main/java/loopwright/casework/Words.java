@@ -164,6 +164,11 @@ public final class Words {
         : question(check);
   }
 
+  /** The same of a check that is proposed. */
+  public String asked(CheckView proposed) {
+    return proposed.kind().metered() ? asked(OwnCheck.of(proposed).check()) : proposed.question();
+  }
+
   /** What the meter is set to. */
   public String meter(Check check) {
     return switch (check.kind()) {
@@ -279,10 +284,7 @@ public final class Words {
               kind == CheckKind.UNPLUG_AND_LOOK ? Setting.REST.without(part.id()) : Setting.REST);
       // The battery's own unplugging is a lamp in the grounded lead: proposed, never improvised.
       if (!kind.metered() && own.takes(part) && part.kind() != PartKind.BATTERY) {
-        checks.put(
-            kind,
-            choices(
-                new Check(kind, Optional.empty(), Optional.empty(), own.lookAt(), own.setting())));
+        checks.put(kind, choices(own.check()));
       }
     }
     return checks;

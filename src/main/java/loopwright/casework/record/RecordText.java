@@ -18,7 +18,6 @@ import loopwright.casework.Phrases;
 import loopwright.casework.list.ListTable;
 import loopwright.casework.list.ListTable.Column;
 import loopwright.casework.list.ListTable.Side;
-import loopwright.diagnosis.Check;
 import loopwright.model.TerminalRef;
 
 /** A record in words, for paper and terminal alike. */
@@ -311,16 +310,7 @@ public final class RecordText {
 
   private String besides(CaseEvent event) {
     if (event instanceof CaseEvent.Refused r) {
-      return phrases.say(
-          "record.refused",
-          new Check(
-                  r.check().kind(),
-                  r.check().red(),
-                  r.check().black(),
-                  r.check().lookAt(),
-                  r.check().setting())
-              .id(),
-          r.refusal().words());
+      return phrases.say("record.refused", r.check().check().id(), r.refusal().words());
     }
     if (event instanceof CaseEvent.Swapped s) {
       return phrases.say("record.no-help", s.part());
