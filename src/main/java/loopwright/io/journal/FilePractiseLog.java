@@ -27,18 +27,13 @@ public final class FilePractiseLog implements PractiseLog {
    * @param folder where the file is
    */
   public FilePractiseLog(Path folder) {
-    this.folder = new JournalFolder<>(folder, Disk.REAL, new DrillContents());
+    this.folder =
+        new JournalFolder<>(folder, Disk.REAL, new DrillContents(), JournalFolder.FOR_A_LINE);
   }
 
   @Override
   public synchronized void append(Practised practised) throws Problem {
-    JournalFolder.Journal<Practised> journal =
-        folder.has(ID) ? folder.load(ID).journal() : folder.create(ID);
-    try {
-      journal.append(practised);
-    } finally {
-      journal.close();
-    }
+    folder.append(ID, practised);
   }
 
   @Override

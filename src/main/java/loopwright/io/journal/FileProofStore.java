@@ -2,7 +2,6 @@ package loopwright.io.journal;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
 import java.util.zip.CRC32;
 import loopwright.casework.Problem;
@@ -11,10 +10,6 @@ import loopwright.casework.prove.ProofStore;
 
 /** Keeps each vehicle's proofs in a file of its own, {@code ID.proof.jsonl}, in one folder. */
 public final class FileProofStore implements ProofStore {
-
-  /** Another window or program has a journal for as long as it takes to write a line. */
-  private static final Duration PATIENCE = Duration.ofSeconds(2);
-
   private final JournalFolder<ProofEvent> proofs;
 
   /**
@@ -27,7 +22,7 @@ public final class FileProofStore implements ProofStore {
   }
 
   FileProofStore(Path folder, Disk disk) {
-    proofs = new JournalFolder<>(folder, disk, new ProofContents(), PATIENCE);
+    proofs = new JournalFolder<>(folder, disk, new ProofContents(), JournalFolder.FOR_A_LINE);
   }
 
   @Override
@@ -42,26 +37,7 @@ public final class FileProofStore implements ProofStore {
 
   @Override
   public synchronized void append(String vehicleId, ProofEvent event) throws Problem {
-    JournalFolder.Journal<ProofEvent> journal = open(fileName(vehicleId));
-    try {
-      journal.append(event);
-    } finally {
-      journal.close();
-    }
-  }
-
-  private JournalFolder.Journal<ProofEvent> open(String name) throws Problem {
-    if (!proofs.has(name)) {
-      try {
-        return proofs.create(name);
-      } catch (Problem e) {
-        if (!proofs.has(name)) {
-          throw e;
-        }
-        // Another program was quicker.
-      }
-    }
-    return proofs.load(name).journal();
+    proofs.append(fileName(vehicleId), event);
   }
 
   /** An id may hold letters of any script and signs that a file's name can't have. */

@@ -40,6 +40,9 @@ final class JournalFolder<E> {
 
   private static final String ASIDE = ".cut-off";
 
+  /** Patience where another window or program has a journal only while it writes a line. */
+  static final Duration FOR_A_LINE = Duration.ofSeconds(2);
+
   /** Nanoseconds between two tries. */
   private static final long PAUSE = 5_000_000;
 
@@ -148,6 +151,34 @@ final class JournalFolder<E> {
   /** Whether there is a journal of this id. */
   boolean has(String id) throws Problem {
     return Files.exists(file(id));
+  }
+
+  /**
+   * Writes one event to a journal, which is started if there is none of this id.
+   *
+   * @throws Problem if it can't be written
+   */
+  void append(String id, E event) throws Problem {
+    Journal<E> journal = startedOrLoaded(id);
+    try {
+      journal.append(event);
+    } finally {
+      journal.close();
+    }
+  }
+
+  private Journal<E> startedOrLoaded(String id) throws Problem {
+    if (!has(id)) {
+      try {
+        return create(id);
+      } catch (Problem e) {
+        if (!has(id)) {
+          throw e;
+        }
+        // Another program was quicker.
+      }
+    }
+    return load(id).journal();
   }
 
   /**

@@ -7,6 +7,10 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import loopwright.casework.Problem;
 import loopwright.casework.practise.FaultKind;
 import loopwright.casework.practise.Level;
@@ -36,6 +40,27 @@ class FilePractiseLogTest {
     log.append(drill(100));
     assertThat(new FilePractiseLog(folder.resolve("practice")).read())
         .containsExactly(drill(40), drill(100));
+  }
+
+  @Test
+  void drillsThatEndInTwoWindowsAtOnceAreAllKept() throws Exception {
+    Callable<Void> window =
+        () -> {
+          FilePractiseLog log = new FilePractiseLog(folder);
+          for (int score = 0; score < 20; score++) {
+            log.append(drill(score));
+          }
+          return null;
+        };
+    ExecutorService windows = Executors.newFixedThreadPool(2);
+    try {
+      for (Future<Void> ended : windows.invokeAll(List.of(window, window))) {
+        ended.get();
+      }
+    } finally {
+      windows.shutdownNow();
+    }
+    assertThat(new FilePractiseLog(folder).read()).hasSize(40);
   }
 
   @Test
