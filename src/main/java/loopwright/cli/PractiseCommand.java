@@ -39,8 +39,6 @@ import picocli.CommandLine.Parameters;
       "3:the vehicle can't be read or has defects"
     })
 final class PractiseCommand implements Callable<Integer> {
-  private static final int LATELY = 5;
-
   private final CliWorld world;
 
   @Parameters(
@@ -93,12 +91,11 @@ final class PractiseCommand implements Callable<Integer> {
   private int play(PractiseDesk desk, Page page) throws Problem {
     Optional<DrillCode> given = code(what.get(0));
     String name = given.isPresent() ? vehicleOf(given.get()) : what.get(0);
-    CliWorld.Opening opening = world.openVehicle(name);
-    if (opening instanceof CliWorld.Opening.Defective defective) {
-      VehicleCommand.defects(new Page(world.err(), page.width()), world, name, defective.defects());
+    Optional<Vehicle> opened = VehicleCommand.open(world, name, width.err(world));
+    if (opened.isEmpty()) {
       return ExitCode.VEHICLE.number();
     }
-    Vehicle vehicle = ((CliWorld.Opening.Opened) opening).vehicle();
+    Vehicle vehicle = opened.get();
     DrillCode code =
         given.isPresent()
             ? given.get()
@@ -151,7 +148,7 @@ final class PractiseCommand implements Callable<Integer> {
       page.say("No drill was played yet. To begin: loopwright practise pumper --level dead-lamp");
       return;
     }
-    page.say("Mean of the last " + LATELY + " scores, and how many drills:");
+    page.say("Mean of the last " + Progress.LATELY + " scores, and how many drills:");
     for (Level level : progress.levels().keySet()) {
       line(page, level.word(), progress.levels().get(level));
     }
@@ -163,6 +160,6 @@ final class PractiseCommand implements Callable<Integer> {
   }
 
   private static void line(Page page, String word, Progress.Line line) {
-    page.block("  ", word + ": " + line.lately(LATELY) + " (" + line.scores().size() + ")");
+    page.block("  ", word + ": " + line.lately() + " (" + line.scores().size() + ")");
   }
 }

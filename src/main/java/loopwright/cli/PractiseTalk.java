@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import loopwright.casework.LoopView;
 import loopwright.casework.OwnCheck;
@@ -185,9 +187,9 @@ final class PractiseTalk {
   }
 
   private void back(List<String> rest) throws Problem {
-    Set<String> apart = new LinkedHashSet<>(setting.apart());
+    SortedSet<String> apart = new TreeSet<>(setting.apart());
     apart.removeAll(known(rest));
-    set(Setting.of(setting.positions()).without(apart));
+    set(new Setting(setting.positions(), apart));
   }
 
   private List<String> known(List<String> parts) throws Problem {

@@ -46,10 +46,11 @@ class PractiseCommandTest {
     assertThat(world.outLines())
         .filteredOn(line -> !line.contains("> "))
         .allMatch(line -> line.length() <= 80);
-    assertThat(world.drills).hasSize(1);
-    assertThat(world.drills.get(0).code()).isEqualTo(code);
+    assertThat(world.drills.read()).hasSize(1);
+    assertThat(world.drills.read().get(0).code()).isEqualTo(code);
     world.run("practise");
-    assertThat(world.outText()).contains("dead-lamp: " + world.drills.get(0).score() + " (1)");
+    assertThat(world.outText())
+        .contains("dead-lamp: " + world.drills.read().get(0).score() + " (1)");
   }
 
   @Test

@@ -9,7 +9,6 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -25,8 +24,6 @@ import loopwright.casework.SimulatedMeter;
 import loopwright.casework.explain.ExplainDesk;
 import loopwright.casework.ground.GroundDesk;
 import loopwright.casework.practise.PractiseDesk;
-import loopwright.casework.practise.PractiseLog;
-import loopwright.casework.practise.Practised;
 import loopwright.casework.prove.ProveDesk;
 import loopwright.casework.record.CaseArchive;
 import loopwright.casework.record.KeptCases;
@@ -46,19 +43,7 @@ final class TestWorld implements CliWorld {
   int desksMade;
   RulesElsewhere rules;
   boolean terminal;
-  final List<Practised> drills = new ArrayList<>();
-  final PractiseLog practised =
-      new PractiseLog() {
-        @Override
-        public void append(Practised drill) {
-          drills.add(drill);
-        }
-
-        @Override
-        public List<Practised> read() {
-          return drills;
-        }
-      };
+  final Bench.DrillsInMemory drills = new Bench.DrillsInMemory();
   final Bench.ProofsInMemory proofs = new Bench.ProofsInMemory();
 
   TestWorld(CaseStore store, byte[] input) {
@@ -154,8 +139,7 @@ final class TestWorld implements CliWorld {
 
   @Override
   public PractiseDesk practiseDesk() {
-    return new PractiseDesk(
-        Bench.KNOWLEDGE, Bench::rules, clock(), new Phrases(Locale.ENGLISH), practised);
+    return Bench.practiseDesk(drills);
   }
 
   @Override

@@ -17,6 +17,9 @@ import loopwright.casework.Desk;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
 import loopwright.casework.ground.GroundDesk;
+import loopwright.casework.practise.PractiseDesk;
+import loopwright.casework.practise.PractiseLog;
+import loopwright.casework.practise.Practised;
 import loopwright.casework.prove.ProofEvent;
 import loopwright.casework.prove.ProofStore;
 import loopwright.casework.prove.ProveDesk;
@@ -97,6 +100,26 @@ public final class Bench {
     @Override
     public void append(String vehicleId, ProofEvent event) {
       kept.computeIfAbsent(vehicleId, v -> new ArrayList<>()).add(event);
+    }
+  }
+
+  public static PractiseDesk practiseDesk(PractiseLog log) {
+    return new PractiseDesk(
+        KNOWLEDGE, Bench::rules, Clock.systemUTC(), new Phrases(Locale.ENGLISH), log);
+  }
+
+  /** Drills played that are known as long as the test lasts. */
+  public static final class DrillsInMemory implements PractiseLog {
+    private final List<Practised> kept = new ArrayList<>();
+
+    @Override
+    public void append(Practised practised) {
+      kept.add(practised);
+    }
+
+    @Override
+    public List<Practised> read() {
+      return List.copyOf(kept);
     }
   }
 

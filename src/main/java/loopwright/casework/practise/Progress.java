@@ -14,6 +14,9 @@ import java.util.stream.Collectors;
  */
 public record Progress(Map<Level, Line> levels, Map<FaultKind, Line> kinds) {
 
+  /** How many of the last scores a line of progress is told by. Our own choice. */
+  public static final int LATELY = 5;
+
   /**
    * One line of progress.
    *
@@ -25,11 +28,11 @@ public record Progress(Map<Level, Line> levels, Map<FaultKind, Line> kinds) {
       scores = List.copyOf(scores);
     }
 
-    /** The mean of the last so many scores. */
-    public long lately(int count) {
+    /** The mean of the last scores. */
+    public long lately() {
       return Math.round(
           scores.stream()
-              .skip(Math.max(0, scores.size() - count))
+              .skip(Math.max(0, scores.size() - LATELY))
               .mapToInt(Integer::intValue)
               .average()
               .orElse(0));

@@ -78,13 +78,13 @@ public final class GroundScreen extends StackPane {
         });
     VBox.setVgrow(list, Priority.ALWAYS);
     left.getChildren().addAll(progress, list);
-    volts = entry(word("ground.reads"), field(value, "ground-value", "ground.reads.prompt"));
+    volts = entry(word("ground.reads"), Parts.field(value, "ground-value", "ground.reads.prompt"));
     ohms =
         entry(
             word("ground.leads"),
-            field(leads, "ground-leads", "ground.leads.prompt"),
+            Parts.field(leads, "ground-leads", "ground.leads.prompt"),
             word("ground.across"),
-            field(across, "ground-across", "ground.across.prompt"));
+            Parts.field(across, "ground-across", "ground.across.prompt"));
     actions.getStyleClass().add("actions");
     stepsScroll.setMinHeight(0);
     VBox.setVgrow(stepsScroll, Priority.ALWAYS);
@@ -120,14 +120,6 @@ public final class GroundScreen extends StackPane {
     heightProperty().addListener(o -> arrange());
     em.addListener(o -> arrange());
     byOhms();
-  }
-
-  private static TextField field(TextField field, String id, String key) {
-    field.setId(id);
-    field.getStyleClass().add("value-field");
-    field.setPromptText(Texts.of(key));
-    field.setAccessibleText(Texts.of(key));
-    return field;
   }
 
   private static Label word(String key) {

@@ -2,7 +2,6 @@ package loopwright.ui.practise;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.scene.Node;
@@ -22,6 +21,7 @@ import loopwright.casework.practise.Drilling;
 import loopwright.casework.practise.Level;
 import loopwright.casework.practise.Progress;
 import loopwright.casework.practise.Step;
+import loopwright.model.LoadRef;
 import loopwright.ui.Texts;
 import loopwright.ui.drawing.LoopDrawing;
 import loopwright.ui.practise.PractiseViewModel.Stage;
@@ -31,7 +31,6 @@ import loopwright.ui.widget.StepGrid;
 
 /** The place Practise: a drill to choose, to play, and what there is to learn from it. */
 public final class PractiseScreen extends StackPane {
-  private static final int LATELY = 5;
   private static final int TOLD_STEPS = 6;
 
   /** Height that a staircase needs under the loop. */
@@ -42,9 +41,9 @@ public final class PractiseScreen extends StackPane {
   private final TextField expected = new TextField();
   private final LoopDrawing drawing = new LoopDrawing();
   private final StackPane drawingCard = new StackPane(drawing);
+  private final Label told;
   private final VBox body = Parts.column("page");
   private final ScrollPane scroll = Parts.scrolling(body);
-  private final VBox page = new VBox(scroll, drawingCard);
 
   /**
    * Makes the screen.
@@ -55,8 +54,8 @@ public final class PractiseScreen extends StackPane {
   public PractiseScreen(PractiseViewModel model, ReadOnlyDoubleProperty em) {
     this.model = model;
     setId("practise");
-    field(code, "practise-code", "practise.code.prompt");
-    field(expected, "practise-expected", "practise.expected.prompt");
+    Parts.field(code, "practise-code", "practise.code.prompt");
+    Parts.field(expected, "practise-expected", "practise.expected.prompt");
     code.setOnAction(e -> model.begin(code.getText()));
     expected.setOnAction(e -> act());
     drawing.emProperty().bind(em);
@@ -66,24 +65,14 @@ public final class PractiseScreen extends StackPane {
     scroll.setFocusTraversable(true);
     scroll.setMinHeight(0);
     VBox.setVgrow(scroll, Priority.ALWAYS);
-    getChildren().setAll(page);
+    told = Parts.told(model.toldProperty());
+    told.setId("practise-told");
+    told.managedProperty().bind(told.textProperty().isNotEmpty());
+    getChildren().setAll(new VBox(scroll, drawingCard));
     model.changesProperty().addListener(o -> show());
-    model
-        .stageProperty()
-        .addListener(
-            o -> {
-              show();
-              takeFocus();
-            });
+    model.stageProperty().addListener(o -> takeFocus());
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     show();
-  }
-
-  private static void field(TextField field, String id, String key) {
-    field.setId(id);
-    field.getStyleClass().add("value-field");
-    field.setPromptText(Texts.of(key));
-    field.setAccessibleText(Texts.of(key));
   }
 
   /** Puts the focus where hands go on. */
@@ -104,9 +93,6 @@ public final class PractiseScreen extends StackPane {
               case PLAYING -> playing(model.drilling().orElseThrow());
               case DEBRIEF -> debrief(model.debrief().orElseThrow());
             });
-    Label told = Parts.told(model.toldProperty());
-    told.setId("practise-told");
-    told.setManaged(!told.getText().isEmpty());
     body.getChildren().add(told);
     draw(stage);
     if (typing && stage == Stage.PLAYING && model.working()) {
@@ -133,7 +119,7 @@ public final class PractiseScreen extends StackPane {
         .markedProperty()
         .set(
             stage == Stage.PLAYING && !leads
-                ? Optional.of(model.choice().split(":")[0])
+                ? Optional.of(LoadRef.parse(model.choice()).part())
                 : Optional.empty());
     drawing.loopProperty().set(loop);
     boolean stairs = loop.filter(LoopView::hasStaircase).isPresent();
@@ -205,7 +191,7 @@ public final class PractiseScreen extends StackPane {
         Texts.of(
             "practise.progress.line",
             Texts.of(of),
-            Long.toString(line.lately(LATELY)),
+            Long.toString(line.lately()),
             line.scores().size()));
   }
 
@@ -379,15 +365,6 @@ public final class PractiseScreen extends StackPane {
 
   // ---- keys ----------------------------------------------------------------------------------
 
-  private static final Map<KeyCode, Doing> DOINGS =
-      Map.of(
-          KeyCode.V, Doing.VOLTS,
-          KeyCode.O, Doing.OHMS,
-          KeyCode.D, Doing.DIODE,
-          KeyCode.A, Doing.AMPS,
-          KeyCode.L, Doing.LOOK,
-          KeyCode.N, Doing.NAME);
-
   private void pressed(KeyEvent e) {
     if (e.isShortcutDown() || e.isAltDown()) {
       return;
@@ -431,10 +408,11 @@ public final class PractiseScreen extends StackPane {
   }
 
   private boolean playing(KeyEvent e) {
-    Doing doing = DOINGS.get(e.getCode());
-    if (doing != null) {
-      model.choose(doing);
-      return true;
+    for (Doing doing : Doing.values()) {
+      if (doing.key().equals(e.getCode().getName())) {
+        model.choose(doing);
+        return true;
+      }
     }
     switch (e.getCode()) {
       case LEFT, RIGHT -> {

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -236,9 +238,7 @@ public final class PractiseViewModel {
   /** Back to the choice of drills. */
   public void leave() {
     stage.set(Stage.CHOOSE);
-    told.set(Told.NOTHING);
     opened();
-    changed();
   }
 
   // ---- what the hands are about to do --------------------------------------------------------
@@ -272,12 +272,7 @@ public final class PractiseViewModel {
 
   /** The next setting of the switches. */
   public void nextSetting() {
-    int now = 0;
-    for (int i = 0; i < settings.size(); i++) {
-      if (settings.get(i).positions().equals(setting.positions())) {
-        now = i;
-      }
-    }
+    int now = settings.indexOf(Setting.of(setting.positions()));
     Setting next = settings.get((now + 1) % settings.size());
     setting = new Setting(next.positions(), setting.apart());
     changed();
@@ -301,11 +296,11 @@ public final class PractiseViewModel {
   }
 
   private void toggleApart(String id) {
-    Set<String> apart = new LinkedHashSet<>(setting.apart());
+    SortedSet<String> apart = new TreeSet<>(setting.apart());
     if (!apart.remove(id)) {
       apart.add(id);
     }
-    setting = Setting.of(setting.positions()).without(apart);
+    setting = new Setting(setting.positions(), apart);
     told.set(Told.NOTHING);
     changed();
   }
@@ -388,23 +383,21 @@ public final class PractiseViewModel {
     }
   }
 
-  /** A piece of the drawing was chosen: red goes to its far end, or it is looked at or named. */
+  /**
+   * A piece of the drawing was chosen: red goes to its first point, or it is looked at or named.
+   */
   public void pick(String id) {
     if (doing.leads()) {
-      for (int i = points.size() - 1; i >= 0; i--) {
-        if (points.get(i).ref().part().equals(id)) {
-          red = i;
-        }
-      }
+      red = first(points.stream().map(p -> p.ref().part()).toList(), id, red);
     } else {
-      List<String> all = choices();
-      for (int i = all.size() - 1; i >= 0; i--) {
-        if (LoadRef.parse(all.get(i)).part().equals(id)) {
-          part = i;
-        }
-      }
+      part = first(choices().stream().map(c -> LoadRef.parse(c).part()).toList(), id, part);
     }
     changed();
+  }
+
+  private static int first(List<String> ids, String id, int otherwise) {
+    int at = ids.indexOf(id);
+    return at < 0 ? otherwise : at;
   }
 
   // ---- doing it ------------------------------------------------------------------------------

@@ -5,6 +5,7 @@ import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -46,6 +47,15 @@ public final class Parts {
     last.addListener(o -> show.run());
     show.run();
     return label;
+  }
+
+  /** A field for a value, with what is to be typed named in it. */
+  public static TextField field(TextField field, String id, String key) {
+    field.setId(id);
+    field.getStyleClass().add("value-field");
+    field.setPromptText(Texts.of(key));
+    field.setAccessibleText(Texts.of(key));
+    return field;
   }
 
   /** A row. */

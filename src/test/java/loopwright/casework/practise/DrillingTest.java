@@ -215,8 +215,7 @@ class DrillingTest {
 
   @Test
   void thePlanLosesNothingAndProgressIsKept() throws Problem {
-    Drills.InMemory log = new Drills.InMemory();
-    PractiseDesk desk = Drills.desk(log);
+    PractiseDesk desk = Drills.desk();
     try (Drilling again = desk.again(dead, CaseDesk.Progress.SILENT)) {
       PractiseDesk.followPlan(again);
       Debrief debrief = desk.finish(again);
@@ -229,7 +228,7 @@ class DrillingTest {
       assertThat(debrief.own().steps()).allMatch(s -> !s.loop().stairs().isEmpty());
     }
     assertThat(desk.progress().levels()).containsOnlyKeys(Level.DEAD_LAMP);
-    assertThat(desk.progress().levels().get(Level.DEAD_LAMP).lately(5)).isEqualTo(100);
+    assertThat(desk.progress().levels().get(Level.DEAD_LAMP).lately()).isEqualTo(100);
     assertThat(desk.progress().kinds()).containsOnlyKeys(FaultKind.OPEN);
   }
 }

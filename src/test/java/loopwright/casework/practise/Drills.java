@@ -1,11 +1,7 @@
 package loopwright.casework.practise;
 
-import java.time.Clock;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import loopwright.casework.CaseDesk;
-import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.evidence.Bench;
 import loopwright.model.Vehicle;
@@ -16,28 +12,8 @@ final class Drills {
 
   private Drills() {}
 
-  /** A log that lasts as long as the test. */
-  static final class InMemory implements PractiseLog {
-    private final List<Practised> kept = new ArrayList<>();
-
-    @Override
-    public void append(Practised practised) {
-      kept.add(practised);
-    }
-
-    @Override
-    public List<Practised> read() {
-      return List.copyOf(kept);
-    }
-  }
-
   static PractiseDesk desk() {
-    return desk(new InMemory());
-  }
-
-  static PractiseDesk desk(PractiseLog log) {
-    return new PractiseDesk(
-        Bench.KNOWLEDGE, Bench::rules, Clock.systemUTC(), new Phrases(Locale.ENGLISH), log);
+    return Bench.practiseDesk(new Bench.DrillsInMemory());
   }
 
   static DrillCode code(Level level, String vehicle, int seed) {

@@ -3,7 +3,6 @@ package loopwright.ui.ground;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import java.util.Objects;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
@@ -14,20 +13,18 @@ import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
-import javafx.scene.layout.BorderPane;
 import javafx.stage.Stage;
 import loopwright.casework.feed.MeterState;
 import loopwright.casework.prove.ProofEvent;
 import loopwright.evidence.Bench;
 import loopwright.meter.MeterFunction;
-import loopwright.ui.Fonts;
-import loopwright.ui.Look;
 import loopwright.ui.Worker;
 import loopwright.ui.fake.FakeFeed;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.find.MeterViewModel;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
+import loopwright.ui.snapshot.TestScreen;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -46,25 +43,13 @@ class GroundKeyboardTest {
 
   @Start
   void start(Stage stage) {
-    Fonts.load();
     model =
         new GroundViewModel(
             Bench.groundDesk(proofs),
             new FakePreferences(),
             new Worker(background, Platform::runLater));
-    GroundScreen screen = new GroundScreen(model, new ReadOnlyDoubleWrapper(16));
-    BorderPane root = new BorderPane(screen);
-    root.getStyleClass().addAll("window", Look.PAPER.styleClass());
-    root.setStyle("-fx-font-size: 16px;");
-    scene = new Scene(root, 1024, 700);
-    scene.getStylesheets().addAll(sheet("loopwright.css"), sheet(Look.PAPER.sheet()));
-    stage.setScene(scene);
-    stage.show();
-  }
-
-  private static String sheet(String name) {
-    return Objects.requireNonNull(GroundScreen.class.getResource("/loopwright/ui/" + name))
-        .toExternalForm();
+    GroundScreen screen = new GroundScreen(model, new ReadOnlyDoubleWrapper(TestScreen.EM));
+    scene = TestScreen.show(stage, screen);
   }
 
   @AfterEach

@@ -2,11 +2,8 @@ package loopwright.ui.practise;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.Clock;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -17,19 +14,13 @@ import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
-import javafx.scene.layout.BorderPane;
 import javafx.stage.Stage;
-import loopwright.casework.Phrases;
 import loopwright.casework.practise.Loss;
-import loopwright.casework.practise.PractiseDesk;
-import loopwright.casework.practise.PractiseLog;
-import loopwright.casework.practise.Practised;
 import loopwright.evidence.Bench;
-import loopwright.ui.Fonts;
-import loopwright.ui.Look;
 import loopwright.ui.Worker;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
+import loopwright.ui.snapshot.TestScreen;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -41,46 +32,22 @@ import org.testfx.util.WaitForAsyncUtils;
 @ExtendWith(ApplicationExtension.class)
 class PractiseKeyboardTest {
   private final ExecutorService background = Executors.newCachedThreadPool();
-  private final List<Practised> kept = new ArrayList<>();
+  private final Bench.DrillsInMemory kept = new Bench.DrillsInMemory();
   private PractiseViewModel model;
   private Scene scene;
   private Keyboard keys;
 
   @Start
   void start(Stage stage) {
-    Fonts.load();
-    PractiseLog log =
-        new PractiseLog() {
-          @Override
-          public void append(Practised practised) {
-            kept.add(practised);
-          }
-
-          @Override
-          public List<Practised> read() {
-            return List.copyOf(kept);
-          }
-        };
-    PractiseDesk desk =
-        new PractiseDesk(
-            Bench.KNOWLEDGE, Bench::rules, Clock.systemUTC(), new Phrases(Locale.ENGLISH), log);
     model =
         new PractiseViewModel(
             new PractiseSource(
-                desk, List.of("motorcycle"), name -> Optional.of(Bench.vehicle(name))),
+                Bench.practiseDesk(kept),
+                List.of("motorcycle"),
+                name -> Optional.of(Bench.vehicle(name))),
             new Worker(background, Platform::runLater));
-    BorderPane root = new BorderPane(new PractiseScreen(model, new ReadOnlyDoubleWrapper(16)));
-    root.getStyleClass().addAll("window", Look.PAPER.styleClass());
-    root.setStyle("-fx-font-size: 16px;");
-    scene = new Scene(root, 1024, 700);
-    scene.getStylesheets().addAll(sheet("loopwright.css"), sheet(Look.PAPER.sheet()));
-    stage.setScene(scene);
-    stage.show();
-  }
-
-  private static String sheet(String name) {
-    return Objects.requireNonNull(PractiseScreen.class.getResource("/loopwright/ui/" + name))
-        .toExternalForm();
+    PractiseScreen screen = new PractiseScreen(model, new ReadOnlyDoubleWrapper(TestScreen.EM));
+    scene = TestScreen.show(stage, screen);
   }
 
   @AfterEach
@@ -151,7 +118,7 @@ class PractiseKeyboardTest {
     keys.press(KeyCode.DOWN);
     assertThat(model.shownStep()).isEqualTo(1);
     Snapshots.take(scene, "practise-debrief");
-    assertThat(kept).hasSize(1);
+    assertThat(kept.read()).hasSize(1);
     // The same again, by its code.
     String code = model.drilling().orElseThrow().code().toString();
     keys.press(KeyCode.N);
