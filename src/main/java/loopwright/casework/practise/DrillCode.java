@@ -126,12 +126,8 @@ public record DrillCode(Level level, int vehicle, int seed, String print) {
     return letters(Math.floorMod(sum, power(PRINT_LETTERS)), PRINT_LETTERS);
   }
 
-  /** A number of its own for each code, from which all chance is drawn. */
-  long chance() {
-    return packed();
-  }
-
-  private int packed() {
+  /** A number of its own for each code, from which all chance is drawn too. */
+  int packed() {
     return (seed * VEHICLES + vehicle) * LEVELS + level.ordinal();
   }
 

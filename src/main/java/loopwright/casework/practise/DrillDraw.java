@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.function.Function;
 import loopwright.bench.HiddenTruth;
 import loopwright.casework.LoopView;
 import loopwright.casework.ReadyCase;
@@ -144,7 +145,7 @@ final class DrillDraw {
    * @return empty if nothing on the vehicle shows as the level asks
    */
   Optional<Drill> draw(DrillCode code, int attempt) {
-    SplittableRandom random = new SplittableRandom(code.chance() * 1_000L + attempt);
+    SplittableRandom random = new SplittableRandom(code.packed() * 1_000L + attempt);
     Level level = code.level();
     List<Way> able = ways.stream().filter(w -> !suspects(level, w).isEmpty()).toList();
     for (int trial = 0; trial < MOST_TRIALS && !able.isEmpty(); trial++) {
@@ -189,26 +190,22 @@ final class DrillDraw {
     if (parts != (level == Level.TWO_FAULTS ? 2 : 1)) {
       return Optional.empty();
     }
-    Optional<ComplaintKind> all = complaint(way, failures, seed).filter(kind -> fits(level, kind));
-    boolean each =
-        failures.size() == 1
-            || failures.stream()
-                .allMatch(
-                    f ->
-                        complaint(way, List.of(f), seed)
-                            .filter(kind -> fits(level, kind))
-                            .isPresent());
-    return each ? all : Optional.empty();
-  }
-
-  /** What a person would complain of first about this circuit. */
-  private Optional<ComplaintKind> complaint(Way way, List<Failure> failures, long seed) {
     Setting on = way.circuit().onSetting();
     HiddenTruth sound = truth(List.of(), seed);
     if (sound.look(way.load(), on, on) != HiddenTruth.Sight.ON || !sound.blown().isEmpty()) {
       return Optional.empty();
     }
-    HiddenTruth failed = truth(failures, seed);
+    Function<List<Failure>, Optional<ComplaintKind>> fitting =
+        failed -> complaint(way, sound, truth(failed, seed)).filter(kind -> fits(level, kind));
+    boolean each =
+        failures.size() == 1
+            || failures.stream().allMatch(f -> fitting.apply(List.of(f)).isPresent());
+    return each ? fitting.apply(failures) : Optional.empty();
+  }
+
+  /** What a person would complain of first about this circuit. */
+  private Optional<ComplaintKind> complaint(Way way, HiddenTruth sound, HiddenTruth failed) {
+    Setting on = way.circuit().onSetting();
     HiddenTruth.Sight seen = failed.look(way.load(), on, on);
     if (!failed.blown().isEmpty()) {
       return failed.blown().stream().map(vehicle::requirePart).anyMatch(way::holds)

@@ -18,6 +18,7 @@ import loopwright.casework.Figures;
 import loopwright.casework.Phrases;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.SuspectView;
+import loopwright.casework.Words;
 import loopwright.diagnosis.CheckKind;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -26,10 +27,12 @@ import loopwright.model.Vehicle;
 final class DrillWords {
   private final Phrases phrases;
   private final Vehicle vehicle;
+  private final Words words;
 
   DrillWords(Phrases phrases, Vehicle vehicle) {
     this.phrases = phrases;
     this.vehicle = vehicle;
+    this.words = new Words(vehicle, phrases);
   }
 
   private String part(String id) {
@@ -138,14 +141,14 @@ final class DrillWords {
 
   // ---- the end -------------------------------------------------------------------------------
 
-  /** What would have been best at a step. */
-  List<String> best(Drilling.Best best, boolean taken) {
+  /** What would have been best where the case stood so. */
+  List<String> best(CaseView at, boolean taken) {
     List<String> lines = new ArrayList<>();
-    switch (best.move()) {
-      case CHECK -> best.check().ifPresent(c -> lines.add(best(c, best.what(), taken)));
+    switch (at.move()) {
+      case CHECK -> at.next().ifPresent(c -> lines.add(best(c, taken)));
       case REPAIR -> {
         if (!taken) {
-          lines.add(phrases.say("practise.best.name", parts(best.answer())));
+          lines.add(phrases.say("practise.best.name", parts(Drilling.answer(at))));
         }
       }
       case PROOF, END -> {
@@ -158,7 +161,8 @@ final class DrillWords {
     return lines;
   }
 
-  private String best(CheckView check, String what, boolean taken) {
+  private String best(CheckView check, boolean taken) {
+    String what = words.asked(check);
     List<CheckView.OutcomeView> top = check.outcomes().stream().limit(2).toList();
     String minutes = Figures.minutes(check.minutes());
     if (top.size() < 2) {

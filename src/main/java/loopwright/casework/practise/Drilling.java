@@ -9,7 +9,6 @@ import java.util.TreeSet;
 import loopwright.casework.Answer;
 import loopwright.casework.Appraisal;
 import loopwright.casework.CaseView;
-import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PartView;
@@ -59,7 +58,6 @@ public final class Drilling implements AutoCloseable {
   private boolean meterFuse = true;
   private boolean slipped;
   private int meterReadings;
-  private boolean mended;
 
   /**
    * Begins.
@@ -114,11 +112,6 @@ public final class Drilling implements AutoCloseable {
     return steps.stream().mapToDouble(Step::minutes).sum();
   }
 
-  /** How the vehicle stands since the last check. */
-  public Setting standing() {
-    return last.map(OwnCheck::setting).orElse(Setting.REST);
-  }
-
   /** Whether the meter's fuse is whole, as far as the last amperes showed. */
   public boolean meterFuse() {
     return meterFuse;
@@ -127,7 +120,7 @@ public final class Drilling implements AutoCloseable {
   /** Whether something was mended and the circuit has been seen to work since. */
   public boolean proven() {
     CaseView view = find.view();
-    return mended
+    return mended()
         && (view.move() == CaseView.Move.END
             || view.move() == CaseView.Move.PROOF
                 && view.next().filter(n -> n.kind().metered()).isPresent());
@@ -165,18 +158,18 @@ public final class Drilling implements AutoCloseable {
     reachable(check);
     Appraisal appraisal = find.appraise(check, last);
     CaseView before = find.view();
-    Best there = best(before);
     List<Loss> losses = new ArrayList<>();
-    boolean live = live(check, losses);
+    Answer read = meter.read(check);
+    boolean live = live(check, read, losses);
     if (check.kind() == CheckKind.SWAP && spends(check)) {
       losses.add(Loss.CIRCUIT_FUSE);
     }
-    boolean proposed = before.next().filter(n -> own(n).equals(check)).isPresent();
+    boolean proposed = before.next().map(OwnCheck::of).filter(check::equals).isPresent();
     boolean wasted = !live && !proposed && !proving(before) && tellsNothing(check, appraisal);
     if (wasted) {
       losses.add(Loss.WASTED);
     }
-    Answer answer = answer(check, live);
+    Answer answer = live ? read : answer(check, read);
     CaseView after = live ? before : find.take(check, answer);
     taken.add(check);
     last = Optional.of(check);
@@ -190,7 +183,7 @@ public final class Drilling implements AutoCloseable {
     if (!live && !after.said().isEmpty()) {
       review.add(after.said());
     }
-    review.addAll(words.best(there, proposed));
+    review.addAll(words.best(before, proposed));
     return done(
         new Step(
             steps.size() + 1,
@@ -221,7 +214,7 @@ public final class Drilling implements AutoCloseable {
   }
 
   /** Whether the meter drives its current against volts of the vehicle; notes what that loses. */
-  private boolean live(OwnCheck check, List<Loss> losses) throws Problem {
+  private boolean live(OwnCheck check, Answer read, List<Loss> losses) throws Problem {
     if (!check.kind().drives()) {
       return false;
     }
@@ -230,7 +223,8 @@ public final class Drilling implements AutoCloseable {
     if (drill.vehicle().inHand(red, black, check.setting())) {
       return false;
     }
-    if (Math.abs(meter.standing(red, black, check.setting())) > LIVE_VOLTS || pushedBack(check)) {
+    if (Math.abs(meter.standing(red, black, check.setting())) > LIVE_VOLTS
+        || pushedBack(check, read)) {
       losses.add(Loss.LIVE_OHMS);
       return true;
     }
@@ -249,9 +243,8 @@ public final class Drilling implements AutoCloseable {
   }
 
   /** Whether few volts of the vehicle push the meter's own current back: ohms below nothing. */
-  private boolean pushedBack(OwnCheck check) throws Problem {
-    String shown = meter.read(check).words();
-    return check.kind() == CheckKind.OHMS && shown.startsWith("-");
+  private static boolean pushedBack(OwnCheck check, Answer read) {
+    return check.kind() == CheckKind.OHMS && read.words().startsWith("-");
   }
 
   private boolean spends(OwnCheck check) {
@@ -262,7 +255,11 @@ public final class Drilling implements AutoCloseable {
 
   /** Whether a repair is being proven: then every look at the circuit is right. */
   private boolean proving(CaseView view) {
-    return mended && (view.move() == CaseView.Move.PROOF || view.move() == CaseView.Move.END);
+    return mended() && (view.move() == CaseView.Move.PROOF || view.move() == CaseView.Move.END);
+  }
+
+  private boolean mended() {
+    return steps.stream().anyMatch(s -> s.kind() == Step.Kind.MEND);
   }
 
   private boolean tellsNothing(OwnCheck check, Appraisal appraisal) {
@@ -281,17 +278,17 @@ public final class Drilling implements AutoCloseable {
     return check.lookAt().filter(load.toString()::equals).isPresent();
   }
 
-  private Answer answer(OwnCheck check, boolean live) throws Problem {
-    Answer answer = meter.read(check);
-    if (live || !check.kind().reads() && !check.kind().drives()) {
-      return answer;
+  /** What the learner is shown: what was read, or for once the slip. */
+  private Answer answer(OwnCheck check, Answer read) throws Problem {
+    if (!check.kind().reads() && !check.kind().drives()) {
+      return read;
     }
     meterReadings++;
     if (slipped
         || drill.slipFrom().isEmpty()
         || meterReadings < drill.slipFrom().getAsInt()
-        || !differs(check, answer)) {
-      return answer;
+        || !differs(check, read)) {
+      return read;
     }
     slipped = true;
     return new Answer.Text(check.kind() == CheckKind.OHMS ? "OL" : "0.001 V");
@@ -324,7 +321,6 @@ public final class Drilling implements AutoCloseable {
             CheckKind.VOLTS, Optional.of(red), Optional.of(black), Optional.empty(), setting);
     reachable(as);
     Appraisal appraisal = find.appraise(as, last);
-    Best there = best(find.view());
     List<Loss> losses = new ArrayList<>();
     boolean instead = red.part().equals(black.part()) && setting.apart().contains(red.part());
     if (!instead && Math.abs(meter.standing(red, black, setting)) > LIVE_VOLTS) {
@@ -350,7 +346,7 @@ public final class Drilling implements AutoCloseable {
             appraisal.minutes(),
             losses,
             told,
-            words.best(there, false),
+            words.best(find.view(), false),
             false,
             find.view().loop()));
   }
@@ -390,7 +386,6 @@ public final class Drilling implements AutoCloseable {
       throw new Problem("part", "", words.unknownPart());
     }
     CaseView before = find.view();
-    Best there = best(before);
     Set<String> answer = answer(before);
     List<Loss> losses = new ArrayList<>();
     List<String> told = new ArrayList<>();
@@ -423,7 +418,6 @@ public final class Drilling implements AutoCloseable {
       find.repaired(part);
     }
     left.removeAll(parts);
-    mended = true;
     taken.clear();
     if (!meter.blown().isEmpty()) {
       losses.add(Loss.CIRCUIT_FUSE);
@@ -439,7 +433,7 @@ public final class Drilling implements AutoCloseable {
             minutes,
             losses,
             told,
-            words.best(there, answer.equals(parts)),
+            words.best(before, answer.equals(parts)),
             answer.equals(parts),
             before.loop()));
   }
@@ -449,7 +443,7 @@ public final class Drilling implements AutoCloseable {
   }
 
   /** The parts that the case answers with; empty while it has no answer. */
-  private static Set<String> answer(CaseView view) {
+  static Set<String> answer(CaseView view) {
     return view.move() == CaseView.Move.REPAIR && !view.suspects().isEmpty()
         ? new TreeSet<>(view.suspects().get(0).parts())
         : Set.of();
@@ -463,35 +457,6 @@ public final class Drilling implements AutoCloseable {
       held += suspect.belief() * of / suspect.parts().size();
     }
     return held;
-  }
-
-  // ---- the best plan beside it ---------------------------------------------------------------
-
-  /**
-   * What the best plan does at one moment.
-   *
-   * @param move what is to be done
-   * @param check the check, where it is one
-   * @param what the same in words
-   * @param answer ids of the parts to mend, where it is that
-   */
-  record Best(CaseView.Move move, Optional<CheckView> check, String what, Set<String> answer) {}
-
-  private Best best(CaseView view) throws Problem {
-    String what =
-        view.next().isPresent() && view.move() == CaseView.Move.CHECK
-            ? find.outlook(Optional.of(view.next().get().id())).words()
-            : "";
-    return new Best(view.move(), view.next(), what, answer(view));
-  }
-
-  static OwnCheck own(CheckView check) {
-    return new OwnCheck(
-        check.kind(),
-        check.red().map(PointView::ref),
-        check.black().map(PointView::ref),
-        check.lookAt(),
-        check.set().setting());
   }
 
   // ---- the end -------------------------------------------------------------------------------
@@ -514,7 +479,6 @@ public final class Drilling implements AutoCloseable {
         drill.code(),
         own,
         best,
-        own.score(best),
         drill.hidden().truth().stream().map(words::truth).toList(),
         words.summary(own, best));
   }

@@ -2,7 +2,6 @@ package loopwright.casework.practise;
 
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -14,6 +13,7 @@ import loopwright.casework.CaseStore;
 import loopwright.casework.CaseView;
 import loopwright.casework.Desk;
 import loopwright.casework.FindCase;
+import loopwright.casework.OwnCheck;
 import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
@@ -127,9 +127,9 @@ public final class PractiseDesk {
     for (int n = 0; n < MOST_STEPS && !drilling.proven(); n++) {
       CaseView view = drilling.weighed();
       if (view.move() == CaseView.Move.REPAIR) {
-        drilling.accuse(new java.util.TreeSet<>(view.suspects().get(0).parts()));
+        drilling.accuse(Drilling.answer(view));
       } else if (view.next().isPresent()) {
-        drilling.take(Drilling.own(view.next().get()), Optional.empty());
+        drilling.take(OwnCheck.of(view.next().get()), Optional.empty());
       } else {
         break;
       }
@@ -217,7 +217,7 @@ public final class PractiseDesk {
 
     @Override
     public List<String> ids() {
-      return new ArrayList<>();
+      return List.of();
     }
   }
 }

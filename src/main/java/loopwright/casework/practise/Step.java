@@ -1,7 +1,6 @@
 package loopwright.casework.practise;
 
 import java.util.List;
-import java.util.Set;
 import loopwright.casework.LoopView;
 
 /**
@@ -50,10 +49,5 @@ public record Step(
   /** What was lost that could have done harm. */
   public List<Loss> risks() {
     return losses.stream().filter(Loss::risk).toList();
-  }
-
-  /** Whether all was lost that is named. */
-  boolean lost(Set<Loss> some) {
-    return losses.stream().anyMatch(some::contains);
   }
 }

@@ -7,13 +7,20 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import loopwright.casework.Answer;
 import loopwright.casework.Band;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.FindCase;
+import loopwright.casework.OwnCheck;
+import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
+import loopwright.casework.SimulatedMeter;
 import loopwright.diagnosis.CheckKind;
+import loopwright.evidence.Bench;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import org.junit.jupiter.api.AfterAll;
@@ -195,12 +202,45 @@ class DrillingTest {
   }
 
   @Test
+  void aReadingAtOddsWithTheOthersDoesNotHoldUpTheDrill() throws Problem {
+    ReadyCase hidden = dead.drill().hidden();
+    FindCase find =
+        Bench.desk()
+            .open(
+                new CaseDesk.NewCase(
+                    dead.vehicle(),
+                    hidden.vehicle(),
+                    hidden.circuit(),
+                    Optional.empty(),
+                    hidden.kind(),
+                    hidden.context(),
+                    hidden.meter(),
+                    true),
+                CaseDesk.Progress.SILENT);
+    // No failure puts so many volts anywhere on this vehicle.
+    OwnCheck odd = Robots.measure(CheckKind.VOLTS, feed, post, drilling.on());
+    find.take(odd, new Answer.Text("-9 V"));
+    find.take(
+        Robots.measure(CheckKind.VOLTS, load(), post, drilling.on()), new Answer.Text("22 V"));
+    assertThat(find.view().next().map(OwnCheck::of)).as("taken again").contains(odd);
+    SimulatedMeter meter =
+        new SimulatedMeter(dead.vehicle(), Bench.KNOWLEDGE, hidden, dead.drill().seed());
+    try (Drilling held =
+        new Drilling(dead.drill(), find, meter, dead.best(), new Phrases(Locale.ENGLISH))) {
+      Step step = held.take(odd, Optional.empty());
+      assertThat(step.best()).isTrue();
+      assertThat(step.losses()).isEmpty();
+      assertThat(step.review()).anyMatch(r -> r.startsWith("This was the best check"));
+    }
+  }
+
+  @Test
   void aNewFuseOnADeadShortIsSpent() throws Problem {
     try (Drilling again = Drills.desk().again(shorted, CaseDesk.Progress.SILENT)) {
       String fuse = again.blownFuses().iterator().next();
       Step swapped =
           again.take(
-              new loopwright.casework.OwnCheck(
+              new OwnCheck(
                   CheckKind.SWAP,
                   Optional.empty(),
                   Optional.empty(),
