@@ -227,6 +227,8 @@ public final class PractiseScreen extends StackPane {
             Parts.text(
                 Texts.of("practise.drill", drilling.code().toString(), drilling.title()),
                 "page-title"),
+            // Above the steps, as in a case: in the largest type what is below must be scrolled to.
+            result(drilling),
             grid);
     if (model.asksProperty().get() && model.doing().expects()) {
       now.getChildren()
@@ -234,7 +236,7 @@ public final class PractiseScreen extends StackPane {
               Parts.row(
                   "entry-line", Parts.line(Texts.of("practise.expected"), "step-word"), expected));
     }
-    now.getChildren().addAll(result(drilling), keys());
+    now.getChildren().add(keys());
     return List.of(now);
   }
 
@@ -267,7 +269,7 @@ public final class PractiseScreen extends StackPane {
                 Texts.of(
                     "practise.soFar",
                     String.format(Locale.ROOT, "%.1f", drilling.minutes()),
-                    Integer.toString(drilling.steps().size())),
+                    drilling.steps().size()),
                 "muted"));
     return box;
   }
