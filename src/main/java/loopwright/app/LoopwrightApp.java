@@ -24,6 +24,7 @@ import loopwright.casework.Problem;
 import loopwright.casework.ReadyCase;
 import loopwright.casework.RulesElsewhere;
 import loopwright.casework.SimulatedMeter;
+import loopwright.casework.explain.ExplainDesk;
 import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.PatternWords;
 import loopwright.casework.record.CaseArchive;
@@ -160,6 +161,7 @@ public class LoopwrightApp extends Application {
                         archive,
                         new KeptCaseFiles(archive, engine.phrases(), Clock.systemDefaultZone()),
                         Path.of(System.getProperty("user.home", "."))))
+                .explain(new ExplainDesk(engine.knowledge(), engine.phrases()))
                 .ownMeters(new Instruments()));
     stage.setTitle("Loopwright");
     window.show(stage);

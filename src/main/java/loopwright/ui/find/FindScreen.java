@@ -8,6 +8,8 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import loopwright.casework.CheckView;
+import loopwright.diagnosis.CheckKind;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
@@ -88,6 +90,28 @@ public final class FindScreen extends StackPane {
       case CASE -> caseScreen.ifPresent(CaseScreen::takeFocus);
       case NO_VEHICLE -> nothing.requestFocus();
     }
+  }
+
+  /** The explaining page that belongs to the check asked now, or to the complaint. */
+  public String explains() {
+    return model
+        .openCaseProperty()
+        .get()
+        .flatMap(c -> c.view().next())
+        .map(CheckView::kind)
+        .map(FindScreen::explains)
+        .orElse("loop");
+  }
+
+  private static String explains(CheckKind kind) {
+    return switch (kind) {
+      case VOLTS -> "across";
+      case MILLIVOLTS -> "ground";
+      case OHMS -> "ohms";
+      case DIODE -> "diode";
+      case DRAIN -> "meter";
+      default -> "loop";
+    };
   }
 
   /** Whether a case is open and F3 should begin a new complaint. */

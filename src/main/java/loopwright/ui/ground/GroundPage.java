@@ -52,6 +52,11 @@ public final class GroundPage implements ProvePage {
   }
 
   @Override
+  public String explains() {
+    return "ground";
+  }
+
+  @Override
   public void takeFocus() {
     screen.takeFocus();
   }

@@ -27,6 +27,11 @@ public interface ProvePage {
   /** The page comes into sight: takes up what was kept meanwhile. */
   void opened();
 
+  /** The explaining page that belongs to it. */
+  default String explains() {
+    return "loaded";
+  }
+
   /** Puts the focus where hands go on. */
   void takeFocus();
 }

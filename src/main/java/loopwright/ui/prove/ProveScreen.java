@@ -82,6 +82,11 @@ public final class ProveScreen extends VBox {
     shown.ifPresent(ProvePage::opened);
   }
 
+  /** The explaining page that belongs to the page shown. */
+  public String explains() {
+    return shown.map(ProvePage::explains).orElse("loaded");
+  }
+
   /** Puts the focus where hands go on. */
   public void takeFocus() {
     shown.ifPresentOrElse(ProvePage::takeFocus, this::requestFocus);

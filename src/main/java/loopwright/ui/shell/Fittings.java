@@ -5,6 +5,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import loopwright.casework.CaseDesk;
+import loopwright.casework.explain.ExplainDesk;
 import loopwright.casework.feed.MeterFeed;
 import loopwright.meter.MeterSpec;
 import loopwright.ui.LoopSource;
@@ -34,6 +35,7 @@ public final class Fittings {
   CaseShelf shelf = CaseShelf.EMPTY;
   Optional<MeterFeed.Opener> ownMeters = Optional.empty();
   Optional<PractiseSource> practise = Optional.empty();
+  Optional<ExplainDesk> explain = Optional.empty();
 
   /**
    * What every window needs.
@@ -105,6 +107,12 @@ public final class Fittings {
   /** Where drills come from; the place Practise is there only with it. */
   public Fittings practise(PractiseSource source) {
     practise = Optional.of(source);
+    return this;
+  }
+
+  /** The explaining pages; F1 goes to the keys at once if left out. */
+  public Fittings explain(ExplainDesk pages) {
+    explain = Optional.of(pages);
     return this;
   }
 }

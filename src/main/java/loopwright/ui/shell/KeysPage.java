@@ -20,7 +20,8 @@ final class KeysPage {
     "wiring",
     "prove",
     "ground",
-    "practise"
+    "practise",
+    "explain"
   };
 
   private KeysPage() {}

@@ -25,6 +25,8 @@ import loopwright.ui.cases.CaseRow;
 import loopwright.ui.cases.CasesScreen;
 import loopwright.ui.cases.CasesViewModel;
 import loopwright.ui.cases.OwnRecordSwitch;
+import loopwright.ui.explain.ExplainScreen;
+import loopwright.ui.explain.ExplainViewModel;
 import loopwright.ui.find.CaseViewModel;
 import loopwright.ui.find.ComplaintViewModel;
 import loopwright.ui.find.FindScreen;
@@ -73,6 +75,8 @@ public final class MainWindow {
   private final ProveScreen proveScreen;
   private final Optional<PractiseScreen> practiseScreen;
   private final Optional<PractiseViewModel> practise;
+  private final Optional<ExplainViewModel> explain;
+  private final Optional<ExplainScreen> explainScreen;
   private final Node keysScreen;
   private final ReadyCases ready;
   private final BorderPane root = new BorderPane();
@@ -116,6 +120,10 @@ public final class MainWindow {
             fittings.proofs, shell.emProperty(), find.complaint().ownMeter(), this::findFault);
     practise = fittings.practise.map(p -> new PractiseViewModel(p, worker.another()));
     practiseScreen = practise.map(p -> new PractiseScreen(p, shell.emProperty()));
+    explain = fittings.explain.map(desk -> new ExplainViewModel(desk, worker.another()));
+    explainScreen =
+        explain.map(
+            model -> new ExplainScreen(model, shell.emProperty(), this::leaveHelp, this::help));
     keysScreen = KeysPage.make();
     fittings.ownMeters.ifPresent(find.complaint().ownMeter()::through);
     root.setId("window");
@@ -219,8 +227,8 @@ public final class MainWindow {
           this::nextSize);
       tool("mdi2t-theme-light-dark", Texts.of(shell.lookProperty().get()), "F9", this::nextLook);
     }
-    if (ems >= NARROWEST || shell.placeProperty().get() != Place.KEYS) {
-      tool("mdi2k-keyboard-outline", Texts.of("bar.keys"), "F1", this::toggleKeys);
+    if (ems >= NARROWEST || !helping()) {
+      tool("mdi2h-help-circle-outline", Texts.of("bar.help"), "F1", this::help);
     }
   }
 
@@ -278,13 +286,39 @@ public final class MainWindow {
     shell.lookProperty().set(shell.lookProperty().get().next());
   }
 
-  private void toggleKeys() {
-    if (shell.placeProperty().get() == Place.KEYS) {
-      go(before);
-    } else {
-      before = shell.placeProperty().get();
-      go(Place.KEYS);
+  private boolean helping() {
+    Place now = shell.placeProperty().get();
+    return now == Place.EXPLAIN || now == Place.KEYS;
+  }
+
+  /** From a place to the page that belongs to it, from there to the keys, and back. */
+  private void help() {
+    Place now = shell.placeProperty().get();
+    if (now == Place.KEYS) {
+      leaveHelp();
+      return;
     }
+    if (!helping()) {
+      before = now;
+      explain.ifPresent(model -> model.open(topic(now)));
+    }
+    go(now == Place.EXPLAIN || explain.isEmpty() ? Place.KEYS : Place.EXPLAIN);
+  }
+
+  private void leaveHelp() {
+    go(before);
+  }
+
+  /** The explaining page that belongs to a place. */
+  private String topic(Place place) {
+    return switch (place) {
+      case FIND -> findScreen.explains();
+      case CASES -> "loaded";
+      case PAPER -> "fuse";
+      case WIRING -> "relay";
+      case PROVE -> proveScreen.explains();
+      default -> "loop";
+    };
   }
 
   private void go(Place to) {
@@ -305,6 +339,7 @@ public final class MainWindow {
           case WIRING -> wiringScreen;
           case PROVE -> proveScreen;
           case PRACTISE -> practiseScreen.orElseThrow();
+          case EXPLAIN -> explainScreen.orElseThrow();
           case KEYS -> keysScreen;
         });
     if (shell.placeProperty().get() == Place.CASES) {
@@ -340,6 +375,7 @@ public final class MainWindow {
       case WIRING -> wiringScreen.takeFocus();
       case PROVE -> proveScreen.takeFocus();
       case PRACTISE -> practiseScreen.orElseThrow().takeFocus();
+      case EXPLAIN -> explainScreen.orElseThrow().takeFocus();
       case KEYS -> keysScreen.requestFocus();
     }
   }
@@ -417,7 +453,7 @@ public final class MainWindow {
   private void pressed(KeyEvent e) {
     boolean handled = true;
     switch (e.getCode()) {
-      case F1 -> toggleKeys();
+      case F1 -> help();
       case F2 -> go(Place.VEHICLE);
       case F3 -> go(Place.FIND);
       case F4 -> {
@@ -444,9 +480,9 @@ public final class MainWindow {
         }
       }
       case ESCAPE -> {
-        handled = shell.placeProperty().get() == Place.KEYS;
+        handled = helping();
         if (handled) {
-          toggleKeys();
+          leaveHelp();
         }
       }
       default -> handled = false;

@@ -21,6 +21,7 @@ public final class ShellViewModel {
     WIRING,
     PROVE,
     PRACTISE,
+    EXPLAIN,
     KEYS
   }
 

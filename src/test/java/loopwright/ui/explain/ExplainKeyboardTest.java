@@ -1,0 +1,199 @@
+package loopwright.ui.explain;
+
+import static loopwright.ui.snapshot.TestWindow.text;
+import static loopwright.ui.snapshot.TestWindow.until;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.TimeoutException;
+import javafx.geometry.Bounds;
+import javafx.scene.AccessibleRole;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.control.Label;
+import javafx.scene.control.Labeled;
+import javafx.scene.control.Slider;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import loopwright.casework.Phrases;
+import loopwright.casework.explain.ExplainDesk;
+import loopwright.evidence.Bench;
+import loopwright.ui.Look;
+import loopwright.ui.TextSize;
+import loopwright.ui.fake.FakeCaseDesk;
+import loopwright.ui.fake.FakeLoops;
+import loopwright.ui.fake.FakeMeters;
+import loopwright.ui.fake.FakePreferences;
+import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.ground.GroundPage;
+import loopwright.ui.shell.Fittings;
+import loopwright.ui.shell.MainWindow;
+import loopwright.ui.snapshot.Keyboard;
+import loopwright.ui.snapshot.Snapshots;
+import loopwright.ui.snapshot.TestWindow;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.extension.RegisterExtension;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** The explaining pages by the keyboard alone. */
+@ExtendWith(ApplicationExtension.class)
+class ExplainKeyboardTest {
+  private static final ExplainDesk DESK =
+      new ExplainDesk(Bench.KNOWLEDGE, new Phrases(Locale.ENGLISH));
+
+  @RegisterExtension private final TestWindow window = new TestWindow();
+  private MainWindow shown;
+  private Scene scene;
+  private Keyboard keys;
+
+  @Start
+  void start(Stage stage) {
+    window.on(stage);
+  }
+
+  private void open(int width, int height) throws TimeoutException {
+    scene =
+        window.open(
+            () -> {
+              shown =
+                  new MainWindow(
+                      new Fittings(
+                              new FakeCaseDesk(0),
+                              new FakeVehicleLibrary(),
+                              new FakeLoops(),
+                              FakeMeters.both(),
+                              new FakePreferences(),
+                              window.background())
+                          .proofs(
+                              List.of(
+                                  new GroundPage(
+                                      Bench.groundDesk(new Bench.ProofsInMemory()),
+                                      new FakePreferences(),
+                                      window.background())))
+                          .explain(DESK));
+              return shown;
+            },
+            width,
+            height);
+    keys = new Keyboard(scene);
+    keys.takeVehicle();
+  }
+
+  private void untilTitle(String title) throws TimeoutException {
+    until(() -> text(scene, "#explain-title").equals(title));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "F2,Why a loop", "F3,Why a loop", "F4,Loaded and unloaded", "F5,Why a fuse blows",
+    "F6,Relays and their terminal numbers", "F7,Grounds and milliohms"
+  })
+  void f1OpensThePageOfThePlace(KeyCode place, String title) throws TimeoutException {
+    open(1280, 800);
+    keys.press(place, KeyCode.F1);
+    untilTitle(title);
+    keys.press(KeyCode.F1);
+    until(() -> scene.lookup("#keys") != null);
+    keys.press(KeyCode.F1);
+    until(() -> scene.lookup("#keys") == null && scene.lookup("#explain") == null);
+  }
+
+  @Test
+  void f1InACaseOpensThePageOfTheCheck() throws TimeoutException {
+    open(1280, 800);
+    keys.press(KeyCode.ENTER, KeyCode.ENTER);
+    until(() -> text(scene, "#headline").equals("Check 1"));
+    keys.type("1");
+    until(() -> text(scene, "#headline").equals("Check 2"));
+    keys.press(KeyCode.F1);
+    untilTitle("Volts to ground and volts across");
+    keys.press(KeyCode.ESCAPE);
+    until(() -> text(scene, "#headline").equals("Check 2"));
+  }
+
+  @Test
+  void aControlIsMovedAndTheFiguresFollow() throws TimeoutException {
+    open(1280, 800);
+    keys.press(KeyCode.F5, KeyCode.F1);
+    untilTitle("Why a fuse blows");
+    assertThat(scene.getFocusOwner().getId()).isEqualTo("explain-loads");
+    until(() -> figure("Fuse").equals("whole"));
+    keys.press(KeyCode.RIGHT, KeyCode.RIGHT);
+    until(() -> figure("Fuse").equals("blown"));
+    keys.press(KeyCode.LEFT);
+    until(() -> figure("Fuse").equals("whole"));
+    keys.press(KeyCode.DOWN);
+    assertThat(scene.getFocusOwner().getId()).isEqualTo("explain-chafe");
+    keys.press(KeyCode.END);
+    until(() -> figure("Fuse").equals("blown"));
+    assertThat(text(scene, "#explain-words")).contains("blown");
+    assertThat(scene.getFocusOwner().getAccessibleText())
+        .isEqualTo("Wire chafed, ohms to metal: 100 mohm");
+    keys.press(KeyCode.PAGE_DOWN);
+    untilTitle("Relays and their terminal numbers");
+    keys.press(KeyCode.PAGE_UP);
+    untilTitle("Why a fuse blows");
+    until(() -> figure("Fuse").equals("whole"));
+  }
+
+  private String figure(String name) {
+    return scene.lookup("#explain-figures").lookupAll(".explain-value").stream()
+        .map(Label.class::cast)
+        .filter(l -> l.getAccessibleText().startsWith(name + ": "))
+        .map(Labeled::getText)
+        .findFirst()
+        .orElse("");
+  }
+
+  @Test
+  void aPageIsFoundByAWordOfTheTrade() throws TimeoutException {
+    open(1280, 800);
+    keys.press(KeyCode.F1);
+    untilTitle("Why a loop");
+    keys.control(KeyCode.F).type("phantom");
+    untilTitle("Ghost volts");
+    keys.press(KeyCode.ENTER);
+    until(() -> scene.getFocusOwner() instanceof Slider);
+    assertThat(scene.getFocusOwner().getAccessibleRole()).isEqualTo(AccessibleRole.SLIDER);
+  }
+
+  /** Looks at every page; all that can't be scrolled to lies inside, and no text is cut. */
+  @ParameterizedTest
+  @CsvSource({"PAPER,NORMAL,1280,800", "NIGHT,NORMAL,1280,800", "PAPER,LARGEST,1024,700"})
+  void everyPageLiesInsideTheWindow(Look look, TextSize size, int width, int height)
+      throws TimeoutException {
+    open(width, height);
+    WaitForAsyncUtils.waitForAsyncFx(
+        10_000,
+        () -> {
+          shown.shell().lookProperty().set(look);
+          shown.shell().textSizeProperty().set(size);
+        });
+    keys.press(KeyCode.F1);
+    for (ExplainDesk.Entry entry : DESK.find("")) {
+      untilTitle(entry.title());
+      String name = "explain-" + entry.id() + "-" + look.name().toLowerCase(Locale.ROOT);
+      Snapshots.take(scene, name + "-" + size.percent());
+      Node explain = scene.lookup("#explain");
+      Bounds room = explain.localToScene(explain.getLayoutBounds());
+      List<String> outside = new ArrayList<>();
+      for (Node node : explain.lookupAll(".label")) {
+        if (node instanceof Labeled label && node.isVisible() && !label.getText().isEmpty()) {
+          Bounds at = node.localToScene(node.getLayoutBounds());
+          if (at.getWidth() > 0 && at.getMaxX() > room.getMaxX() + 1) {
+            outside.add(label.getText());
+          }
+        }
+      }
+      assertThat(outside).as(name).isEmpty();
+      keys.press(KeyCode.PAGE_DOWN);
+    }
+  }
+}
