@@ -38,7 +38,6 @@ final class LessonView extends StackPane {
   /** The focus is wanted before the first page is there. */
   private boolean focusWanted;
 
-
   LessonView(ExplainViewModel model, ReadOnlyDoubleProperty em, List<KeyButton> actions) {
     this.model = model;
     title.setId("explain-title");
@@ -64,7 +63,7 @@ final class LessonView extends StackPane {
     scroll =
         Parts.scrolling(
             Parts.column(
-                "explain-page", title, words, failure, drawing, legend, play, tryThis, keys));
+                "explain-page", title, words, tryThis, failure, drawing, legend, play, keys));
     scroll.setFitToHeight(true);
     getChildren().add(scroll);
     model.pageProperty().addListener(o -> show());
@@ -113,6 +112,8 @@ final class LessonView extends StackPane {
 
   void takeFocus() {
     focusWanted = sliders.isEmpty();
+    // Before its first styling a scroll pane doesn't hold its content yet.
+    scroll.applyCss();
     sliders.stream().findFirst().ifPresent(StopSlider::requestFocus);
   }
 

@@ -13,7 +13,7 @@ import loopwright.ui.widget.Parts;
 /** A slider that stands at one of a few stops; left and right move it. */
 final class StopSlider extends Slider {
   private final List<Stop> stops;
-  private final Label where = Parts.line("", "explain-stop");
+  private final Label where = Parts.text("", "explain-stop");
   private final HBox row;
 
   StopSlider(Moved control, Consumer<String> moved) {

@@ -80,6 +80,20 @@ public final class PractiseScreen extends StackPane {
     scroll.requestFocus();
   }
 
+  /** The explaining page that belongs to what the hands are about to do. */
+  public String explains() {
+    if (model.stageProperty().get() != Stage.PLAYING) {
+      return "loop";
+    }
+    return switch (model.doing()) {
+      case VOLTS -> "across";
+      case OHMS -> "ohms";
+      case DIODE -> "diode";
+      case AMPS -> "fuse";
+      case LOOK, NAME -> "loop";
+    };
+  }
+
   // ---- showing -------------------------------------------------------------------------------
 
   private void show() {

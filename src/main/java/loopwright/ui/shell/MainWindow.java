@@ -317,6 +317,7 @@ public final class MainWindow {
       case PAPER -> "fuse";
       case WIRING -> "relay";
       case PROVE -> proveScreen.explains();
+      case PRACTISE -> practiseScreen.orElseThrow().explains();
       default -> "loop";
     };
   }
