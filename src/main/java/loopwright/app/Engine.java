@@ -2,7 +2,6 @@ package loopwright.app;
 
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseStore;
@@ -24,6 +23,7 @@ import loopwright.io.journal.FileCaseStore;
 import loopwright.io.journal.FilePractiseLog;
 import loopwright.io.journal.FileProofStore;
 import loopwright.knowledge.Knowledge;
+import loopwright.model.Language;
 import loopwright.model.Vehicle;
 import loopwright.rules.DroolsRuleBook;
 import loopwright.rules.RuleFiles;
@@ -36,7 +36,7 @@ final class Engine {
   private final CaseDesk desk;
   private final ProofStore proofs;
   private final KeptCases archive;
-  private final Phrases phrases = new Phrases(Locale.ENGLISH);
+  private final Phrases phrases = Phrases.inUse();
 
   /** An engine with the program's own rules. */
   Engine(Path data) {
@@ -74,7 +74,7 @@ final class Engine {
 
   private void compile() {
     try {
-      rules.complete(new DroolsRuleBook(RuleFiles.bundled(), Locale.ENGLISH));
+      rules.complete(new DroolsRuleBook(RuleFiles.bundled(), Language.inUse().locale()));
     } catch (RuntimeException e) {
       // Whoever opens a case is told; the rest of the program works without the rules.
       rules.completeExceptionally(e);

@@ -11,7 +11,6 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -21,6 +20,7 @@ import java.util.regex.Pattern;
 import loopwright.casework.Problem;
 import loopwright.casework.RulesElsewhere;
 import loopwright.diagnosis.rulebook.RuleBook;
+import loopwright.model.Language;
 import loopwright.rules.DroolsRuleBook;
 import loopwright.rules.RuleBookException;
 import loopwright.rules.RuleFiles;
@@ -128,7 +128,7 @@ final class FolderRules implements RulesElsewhere {
   @Override
   public void take() throws Problem {
     try {
-      use.accept(new DroolsRuleBook(files, Locale.ENGLISH));
+      use.accept(new DroolsRuleBook(files, Language.inUse().locale()));
     } catch (RuleBookException e) {
       throw new Problem("--rules", folder.toString(), "rules without defects: " + e.getMessage());
     }

@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
@@ -123,7 +122,7 @@ public class LoopwrightApp extends Application {
   private void open(Stage stage, Engine engine, KeptPreferences preferences) {
     Path data = Places.data();
     Loops loops = new Loops(engine);
-    Basis basis = new Basis(engine.knowledge(), new PatternWords(Locale.ENGLISH));
+    Basis basis = new Basis(engine.knowledge(), PatternWords.inUse());
     CaseArchive archive = new KeptCases(Engine.store(data), Clock.systemDefaultZone());
     MainWindow window =
         new MainWindow(

@@ -2,9 +2,12 @@ package loopwright.app;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javafx.application.Application;
 import loopwright.cli.Cli;
+import loopwright.model.Language;
+import loopwright.ui.Preferences;
 
 /**
  * Starts Loopwright: without arguments, or with {@code --rules FOLDER} alone, the window, with
@@ -18,10 +21,19 @@ public final class Main {
 
   /** Starts the window or a command. */
   public static void main(String[] args) {
+    Language.use(language(new KeptPreferences(Places.data()), Locale.getDefault()));
     if (args.length > 0 && rules(List.of(args)).isEmpty()) {
       System.exit(Cli.run(args, new Terminal()));
     }
     Application.launch(LoopwrightApp.class, args);
+  }
+
+  /** The language that was chosen, else the system's. */
+  static Language language(Preferences preferences, Locale system) {
+    return preferences
+        .read(Preferences.Item.LANGUAGE)
+        .flatMap(Language::of)
+        .orElseGet(() -> Language.of(system));
   }
 
   /**

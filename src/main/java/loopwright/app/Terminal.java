@@ -6,7 +6,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
-import java.util.Locale;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
@@ -121,7 +120,7 @@ final class Terminal implements CliWorld {
   @Override
   public ExplainDesk explainDesk() {
     // No engine: the pages need no rules.
-    return new ExplainDesk(KnowledgeFiles.readBundled().orThrow(), new Phrases(Locale.ENGLISH));
+    return new ExplainDesk(KnowledgeFiles.readBundled().orThrow(), Phrases.inUse());
   }
 
   @Override

@@ -7,6 +7,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Reading;
+import loopwright.model.Language;
+import loopwright.model.Said;
 
 /** Reads what a person entered as the value of a check. */
 public final class Entry {
@@ -43,6 +45,22 @@ public final class Entry {
       return within(kind, within.band());
     }
     return number(kind, ((Answer.Text) answer).text());
+  }
+
+  /**
+   * The same for what a person types now. A comma is a decimal comma in every language, since no
+   * meter groups its digits; but where people do, 1,234 may be meant a thousand times as large, and
+   * is not taken.
+   *
+   * @throws Problem naming the value and what is accepted
+   */
+  public static Reading.Value typed(CheckKind kind, Answer answer) throws Problem {
+    if (answer instanceof Answer.Text text
+        && Language.inUse().mark() != ','
+        && Said.twoWays(text.text())) {
+      throw new Problem("value", text.text().strip(), Phrases.inUse().say("problem.two-ways"));
+    }
+    return understand(kind, answer);
   }
 
   /** The number that a meter's answer stands for, OL as infinity; empty if it is none. */

@@ -5,15 +5,17 @@ import java.math.RoundingMode;
 import java.util.Locale;
 import loopwright.diagnosis.Check;
 import loopwright.diagnosis.CheckKind;
+import loopwright.model.Language;
 import loopwright.model.Spread;
 
-/** Numbers as a meter shows them and people say them. */
+/** Numbers as a meter shows them and people say them, in the language in use. */
 public final class Figures {
 
   private Figures() {}
 
   /**
-   * A value with the places of a display, trailing zeros and all: 12.40 V.
+   * A value with the places of a display, trailing zeros and all: 12.40 V. With a point in every
+   * language, as displays have it, so that what is kept reads back everywhere.
    *
    * @param step what the last digit counts
    */
@@ -46,9 +48,9 @@ public final class Figures {
   /** A range of amperes: {@code 1.2 to 1.9 A}, {@code 30 to 80 mA}. */
   static String amps(double low, double high) {
     if (high < 1) {
-      return significant(low * 1000, 2) + " to " + significant(high * 1000, 2) + " mA";
+      return Language.range(significant(low * 1000, 2), significant(high * 1000, 2)) + " mA";
     }
-    return significant(low, 2) + " to " + significant(high, 2) + " A";
+    return Language.range(significant(low, 2), significant(high, 2)) + " A";
   }
 
   /** Ohms with three figures: 0.3 ohm, 47 ohm, 4.7 kohm, OL. */
@@ -73,14 +75,14 @@ public final class Figures {
    */
   public static String milliohms(double low, double high) {
     if (Double.isInfinite(high)) {
-      return (low < 1 ? milliohms(low, low) : ohms(low)) + " or more";
+      return Phrases.inUse().say("figure.or-more", low < 1 ? milliohms(low, low) : ohms(low));
     }
     if (high >= 1) {
       return range(low, high, Band.Unit.OHM);
     }
     String from = significant(low * 1000, 2);
     String to = significant(high * 1000, 2);
-    return (from.equals(to) ? to : from + " to " + to) + " mohm";
+    return (from.equals(to) ? to : Language.range(from, to)) + " mohm";
   }
 
   /** Volts in millivolts up to a volt: 6.9 mV, 180 mV, 1.2 V. */
@@ -97,7 +99,7 @@ public final class Figures {
       return to;
     }
     boolean same = from.endsWith(" mV") && to.endsWith(" mV");
-    return (same ? from.substring(0, from.length() - 3) : from) + " to " + to;
+    return Language.range(same ? from.substring(0, from.length() - 3) : from, to);
   }
 
   /** What a check reads in. */
@@ -121,7 +123,7 @@ public final class Figures {
     if (space > 0 && other > 0 && from.substring(space).equals(to.substring(other))) {
       from = from.substring(0, space);
     }
-    return from + " to " + to;
+    return Language.range(from, to);
   }
 
   static String range(Spread ohms) {
@@ -132,10 +134,10 @@ public final class Figures {
   public static String percent(double share) {
     double p = share * 100;
     if (p > 0 && p < 1) {
-      return "under 1 %";
+      return Phrases.inUse().say("figure.under-1");
     }
     if (p > 99 && p < 100) {
-      return String.format(Locale.ROOT, "%.1f %%", Math.floor(p * 10) / 10);
+      return Language.marked(String.format(Locale.ROOT, "%.1f %%", Math.floor(p * 10) / 10));
     }
     return Math.round(p) + " %";
   }
@@ -153,12 +155,13 @@ public final class Figures {
     if (d.signum() == 0) {
       return "0";
     }
-    return d.stripTrailingZeros().toPlainString();
+    return Language.marked(d.stripTrailingZeros().toPlainString());
   }
 
   private static String significant(double value, int digits) {
     BigDecimal d = BigDecimal.valueOf(value).round(new java.math.MathContext(digits + 1));
     int places = Math.max(0, digits - (d.precision() - d.scale()));
-    return d.setScale(places, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString();
+    return Language.marked(
+        d.setScale(places, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString());
   }
 }

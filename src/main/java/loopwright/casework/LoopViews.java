@@ -14,6 +14,7 @@ import loopwright.diagnosis.Loop;
 import loopwright.diagnosis.Reading;
 import loopwright.diagnosis.Workbench;
 import loopwright.diagnosis.rulebook.Conclusion;
+import loopwright.model.Language;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
@@ -136,7 +137,7 @@ final class LoopViews {
     if (spec instanceof PartSpec.Wire w) {
       return w.size()
           + ", "
-          + String.format(Locale.ROOT, "%.1f m", w.metres().about())
+          + Language.marked(String.format(Locale.ROOT, "%.1f m", w.metres().about()))
           + (w.colour().isEmpty() ? "" : " " + w.colour());
     }
     if (spec instanceof PartSpec.Fuse f) {

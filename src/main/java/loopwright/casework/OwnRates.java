@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import loopwright.knowledge.FaultMode;
 import loopwright.knowledge.Knowledge;
+import loopwright.model.Language;
 
 /** Puts what a vehicle had before into the failure tables, and into words. */
 final class OwnRates {
@@ -55,7 +56,7 @@ final class OwnRates {
     return phrases.say(
         "own-record.rate",
         title,
-        String.format(Locale.ROOT, "%.1f", rate.factor()),
+        Language.marked(String.format(Locale.ROOT, "%.1f", rate.factor())),
         Math.max(1, Math.round(rate.found())));
   }
 }

@@ -1,22 +1,21 @@
 package loopwright.casework;
 
-import java.text.MessageFormat;
 import java.util.Locale;
-import java.util.ResourceBundle;
+import loopwright.model.Bundle;
+import loopwright.model.Language;
 
 /** The words of the use cases, from one bundle a language. */
 public final class Phrases {
-  private final ResourceBundle bundle;
-  private final Locale locale;
+  private final Bundle bundle;
 
-  /** The phrases of a language; English where there is no translation. */
+  /** The phrases of a language; English where the program doesn't speak it. */
   public Phrases(Locale locale) {
-    this.locale = locale;
-    this.bundle =
-        ResourceBundle.getBundle(
-            "loopwright.casework.phrases",
-            locale,
-            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+    bundle = new Bundle("loopwright.casework.phrases", locale);
+  }
+
+  /** The phrases of the language in use. */
+  public static Phrases inUse() {
+    return new Phrases(Language.inUse().locale());
   }
 
   /**
@@ -25,16 +24,16 @@ public final class Phrases {
    * @throws java.util.MissingResourceException for an unknown key
    */
   public String say(String key, Object... args) {
-    return new MessageFormat(bundle.getString(key), locale).format(args);
+    return bundle.say(key, args);
   }
 
   /** The language, and how numbers are written in it. */
   public Locale locale() {
-    return locale;
+    return bundle.locale();
   }
 
   /** Whether there is such a phrase. */
   public boolean has(String key) {
-    return bundle.containsKey(key);
+    return bundle.has(key);
   }
 }

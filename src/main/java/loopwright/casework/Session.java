@@ -347,7 +347,7 @@ final class Session implements FindCase {
 
   /** The value, if it is one that this check can have: a fuse looks whole or broken, never lit. */
   private Reading.Value possible(Check check, Answer answer) throws Problem {
-    Reading.Value value = Entry.understand(check.kind(), answer);
+    Reading.Value value = Entry.typed(check.kind(), answer);
     if (value instanceof Reading.Value.Sight sight
         && !words.choices(check).contains(sight.seen())) {
       throw new Problem(

@@ -108,7 +108,7 @@ final class AddCommand implements Callable<Integer> {
 
   /** What patterns need to know, as it comes with the program. */
   static Basis basis() {
-    return new Basis(KnowledgeFiles.readBundled().orThrow(), new PatternWords(Locale.ENGLISH));
+    return new Basis(KnowledgeFiles.readBundled().orThrow(), PatternWords.inUse());
   }
 
   /** The patterns, each with what it is for. */

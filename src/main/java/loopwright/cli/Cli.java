@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
 import loopwright.casework.Problem;
+import loopwright.model.Language;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -14,6 +15,8 @@ import picocli.CommandLine.Spec;
 
 /** The command line. */
 public final class Cli {
+  private static final String LANGUAGE = "--language";
+
   private Cli() {}
 
   /**
@@ -28,6 +31,7 @@ public final class Cli {
         new PrintWriter(new OutputStreamWriter(world.out(), StandardCharsets.UTF_8), true);
     PrintWriter err =
         new PrintWriter(new OutputStreamWriter(world.err(), StandardCharsets.UTF_8), true);
+    chosen(args).ifPresent(Language::use);
     Root root = new Root();
     CommandLine line =
         new CommandLine(root)
@@ -66,6 +70,19 @@ public final class Cli {
     return code;
   }
 
+  /** The language asked for. Looked for first, since the commands speak it from the start. */
+  private static Optional<Language> chosen(String[] args) {
+    for (int i = 0; i < args.length; i++) {
+      if (args[i].startsWith(LANGUAGE + "=")) {
+        return Language.of(args[i].substring(LANGUAGE.length() + 1));
+      }
+      if (args[i].equals(LANGUAGE) && i + 1 < args.length) {
+        return Language.of(args[i + 1]);
+      }
+    }
+    return Optional.empty();
+  }
+
   @Command(
       name = "loopwright",
       mixinStandardHelpOptions = true,
@@ -88,6 +105,20 @@ public final class Cli {
         description =
             "Runs the rules in a folder in place of the program's own, once you have allowed it.")
     private Optional<Path> rules = Optional.empty();
+
+    @Option(
+        names = LANGUAGE,
+        paramLabel = "CODE",
+        scope = CommandLine.ScopeType.INHERIT,
+        description =
+            "Speaks English (en) or German (de). Without it: as set in the window (F1), else the"
+                + " system's language. Lines for programs and files are the same in both.")
+    private void language(String code) {
+      if (Language.of(code).isEmpty()) {
+        throw new CommandLine.ParameterException(
+            spec.commandLine(), LANGUAGE + " is '" + code + "', must be en or de");
+      }
+    }
 
     /** Settles whose rules are run, then runs the command. */
     private int execute(CommandLine.ParseResult parsed, CliWorld world) {

@@ -1,12 +1,12 @@
 package loopwright.cli;
 
-import java.util.Locale;
 import java.util.Optional;
 import loopwright.casework.Problem;
 import loopwright.casework.feed.MeterFeed;
 import loopwright.casework.feed.MeterState;
 import loopwright.casework.feed.MeterWords;
 import loopwright.diagnosis.CheckKind;
+import loopwright.model.Language;
 
 /** The person's own meter in the plain conversation, if it sends its readings. */
 final class LiveMeter implements AutoCloseable {
@@ -16,7 +16,7 @@ final class LiveMeter implements AutoCloseable {
   private static final long LOOK = 50;
 
   private final Optional<MeterFeed> feed;
-  private final MeterWords words = new MeterWords(Locale.ENGLISH);
+  private final MeterWords words = new MeterWords(Language.inUse().locale());
 
   LiveMeter(Optional<MeterFeed> feed) {
     this.feed = feed;

@@ -17,7 +17,7 @@ import picocli.CommandLine.Option;
 /** What all commands that write a file have in common. */
 class OutOptions {
   /** Words on paper. */
-  final Phrases phrases = new Phrases(Locale.ENGLISH);
+  final Phrases phrases = Phrases.inUse();
 
   @Option(
       names = "--out",

@@ -22,6 +22,7 @@ import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.practise.Step;
 import loopwright.diagnosis.CheckKind;
 import loopwright.io.wire.Fields;
+import loopwright.model.Language;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 
@@ -259,7 +260,9 @@ final class PractiseTalk {
       page.block("  READS    ", step.shown());
     }
     step.told().forEach(t -> page.block("           ", t));
-    page.block("           ", String.format(Locale.ROOT, "%.1f min so far", drilling.minutes()));
+    page.block(
+        "           ",
+        Language.marked(String.format(Locale.ROOT, "%.1f", drilling.minutes())) + " min so far");
     if (drilling.proven()) {
       page.say("It works again. Say done, or go on if you think that something is left.");
     }
@@ -279,7 +282,7 @@ final class PractiseTalk {
           step.number() + "  ",
           step.what()
               + (step.shown().isEmpty() ? "" : ": " + step.shown())
-              + String.format(Locale.ROOT, ", %.1f min", step.minutes()));
+              + Language.marked(String.format(Locale.ROOT, ", %.1f min", step.minutes())));
       step.told().forEach(t -> page.block("   ", t));
       step.review().forEach(t -> page.block("   ", t));
       if (stairs) {

@@ -7,6 +7,7 @@ import loopwright.casework.LoopView;
 import loopwright.casework.LoopView.PieceView;
 import loopwright.casework.LoopView.Stair;
 import loopwright.diagnosis.CheckKind;
+import loopwright.model.Language;
 
 /** The voltage staircase as text: a node a line with its healthy band and what was measured. */
 final class Staircase {
@@ -119,7 +120,8 @@ final class Staircase {
 
   /** Three decimals below a volt, else two: what a cheap meter shows. */
   static String volts(double value) {
-    return String.format(Locale.ROOT, Math.abs(value) < 1 ? "%.3f" : "%.2f", value);
+    return Language.marked(
+        String.format(Locale.ROOT, Math.abs(value) < 1 ? "%.3f" : "%.2f", value));
   }
 
   static String percent(double share) {

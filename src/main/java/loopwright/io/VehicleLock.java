@@ -12,9 +12,9 @@ import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import loopwright.model.Language;
 
 /**
  * A vehicle file held by one window of one program. The system gives the lock back when a program
@@ -63,7 +63,7 @@ final class VehicleLock implements AutoCloseable {
    */
   static VehicleLock take(Path file) throws Held, IOException {
     String since =
-        DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", Locale.ENGLISH)
+        DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", Language.inUse().locale())
             .withZone(ZoneId.systemDefault())
             .format(Instant.now());
     String here = HERE.putIfAbsent(file, since);

@@ -23,11 +23,15 @@ public final class Said {
   private static final String NUMBER =
       "(-?(?:(?:\\d+ )?" + FRACTION + "|\\d+(?:[.,]\\d+)?|[.,]\\d+))";
   private static final String ABOUT =
-      "about|approximately|approx\\.?|around|roughly|circa|ca\\.?|c\\.|est\\.?|estimated";
+      "about|approximately|approx\\.?|around|roughly|circa|ca\\.?|c\\.|est\\.?|estimated"
+          + "|etwa|ungefähr|rund|zirka|geschätzt";
 
-  /** 1,200 is one and a fifth to some and a thousand two hundred to others. */
-  private static final Pattern TWO_WAYS =
-      Pattern.compile(".*(?<![\\d.,])[1-9]\\d{0,2},\\d{3}(?!\\d).*");
+  /**
+   * 1,200 is one and a fifth to some and a thousand two hundred to others; so is 1.200 where a
+   * comma is the decimal mark.
+   */
+  private static final Map<Character, Pattern> TWO_WAYS =
+      Map.of('.', grouped(","), ',', grouped("\\."));
 
   private static final Pattern ROUGHLY =
       Pattern.compile(
@@ -71,8 +75,18 @@ public final class Said {
       String unit = " *(" + names + ")? *";
       return new Forms(
           form(NUMBER + unit),
-          form(NUMBER + unit + "(?:-|to|\\.{2,3}) *" + NUMBER + unit),
-          form(NUMBER + unit + "\\(" + NUMBER + unit + "to *" + NUMBER + unit + "\\)" + unit),
+          form(NUMBER + unit + "(?:-|to|bis|\\.{2,3}) *" + NUMBER + unit),
+          form(
+              NUMBER
+                  + unit
+                  + "\\("
+                  + NUMBER
+                  + unit
+                  + "(?:to|bis) *"
+                  + NUMBER
+                  + unit
+                  + "\\)"
+                  + unit),
           form(NUMBER + unit + "\\+/?- *" + NUMBER + " *(%|" + names + ")? *"),
           form("[\\d ](" + names + ")(?!\\p{L})"));
     }
@@ -81,11 +95,17 @@ public final class Said {
   private final Quantity quantity;
   private final Forms forms;
   private final BigDecimal usualUnit;
+  private final char mark;
 
-  private Said(Quantity quantity, BigDecimal usualUnit) {
+  private Said(Quantity quantity, BigDecimal usualUnit, char mark) {
     this.quantity = quantity;
     this.forms = FORMS.get(quantity);
     this.usualUnit = usualUnit;
+    this.mark = mark;
+  }
+
+  private static Pattern grouped(String other) {
+    return Pattern.compile(".*(?<![\\d.,])[1-9]\\d{0,2}" + other + "\\d{3}(?!\\d).*");
   }
 
   private static Pattern form(String regex) {
@@ -94,16 +114,17 @@ public final class Said {
 
   /** An amount, in our own unit where it names none; empty if the text is none. */
   public static Optional<Estimate> amount(String text, Quantity quantity) {
-    return amount(text, quantity, BigDecimal.ONE);
+    return new Said(quantity, BigDecimal.ONE, Language.inUse().mark()).read(text);
   }
 
   /**
-   * An amount; empty if the text is none, or may be read two ways.
+   * An amount in a list that comes from a file or goes into one, where the point is the decimal
+   * mark in every language; empty if the text is none, or may be read two ways.
    *
    * @param usualUnit our own units in the unit of a number without one: 0.01 for lengths in cm
    */
-  public static Optional<Estimate> amount(String text, Quantity quantity, BigDecimal usualUnit) {
-    return new Said(quantity, usualUnit).read(text);
+  public static Optional<Estimate> listed(String text, Quantity quantity, BigDecimal usualUnit) {
+    return new Said(quantity, usualUnit, '.').read(text);
   }
 
   /** An amount that has to be exact, for instance a rating; empty if the text is none. */
@@ -118,12 +139,21 @@ public final class Said {
 
   /** Whether a number in it may be read two ways, as 1,200 may be 1.2 or 1200. */
   public static boolean twoWays(String text) {
-    return TWO_WAYS.matcher(plain(text)).matches();
+    return twoWays(text, Language.inUse().mark());
+  }
+
+  /**
+   * Whether a number in it may be read two ways.
+   *
+   * @param mark the decimal mark, point or comma
+   */
+  public static boolean twoWays(String text, char mark) {
+    return TWO_WAYS.get(mark).matcher(plain(text)).matches();
   }
 
   private Optional<Estimate> read(String text) {
     String t = plain(text);
-    if (TWO_WAYS.matcher(t).matches()) {
+    if (twoWays(t, mark)) {
       return Optional.empty();
     }
     try {
@@ -279,7 +309,7 @@ public final class Said {
     return Optional.empty();
   }
 
-  /** An amount in our own unit, without it, as {@link #amount} reads it. */
+  /** An amount in our own unit, without it, as {@link #listed} reads it. */
   public static String text(Estimate estimate) {
     return number(estimate.about())
         + estimate
@@ -289,20 +319,25 @@ public final class Said {
   }
 
   /**
-   * An amount as a person would say it: {@code about 1.5}, {@code 1.2 to 1.8}, else as {@link
-   * #text}; in our own unit, without it. It reads back the same.
+   * An amount as a person would say it in the language in use: {@code about 1.5}, {@code 1.2 to
+   * 1.8}, else {@code 1.3 (1.2 to 1.8)}; in our own unit, without it. It reads back the same.
    */
   public static String spoken(Estimate estimate, Quantity quantity) {
     if (estimate.limits().isEmpty()) {
-      return number(estimate.about());
+      return shown(estimate.about());
     }
     Spread limits = estimate.limits().get();
-    String about = "about " + number(estimate.about());
-    String range = number(limits.low()) + " to " + number(limits.high());
+    String about = Language.about(shown(estimate.about()));
+    String range = Language.range(shown(limits.low()), shown(limits.high()));
     return Stream.of(about, range)
         .filter(t -> amount(t, quantity).equals(Optional.of(estimate)))
         .findFirst()
-        .orElseGet(() -> text(estimate));
+        .orElseGet(() -> shown(estimate.about()) + " (" + range + ")");
+  }
+
+  /** A number in full, with the decimal mark of the language in use. */
+  public static String shown(double value) {
+    return Language.marked(number(value));
   }
 
   /** A number in full, without powers of ten. */

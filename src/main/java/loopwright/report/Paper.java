@@ -4,9 +4,9 @@ import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import loopwright.casework.Phrases;
 import loopwright.casework.list.ListTable;
+import loopwright.model.Language;
 import loopwright.report.PageSize.Turn;
 
 /**
@@ -58,7 +58,7 @@ public final class Paper {
 
   /** A day as pages say it, for instance {@code 17 May 2024}. */
   public static String day(LocalDate day) {
-    return day.format(DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH));
+    return day.format(DateTimeFormatter.ofPattern("d MMMM yyyy", Language.inUse().locale()));
   }
 
   /** Begins a new page of the same turn. */

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.stream.Stream;
 import loopwright.casework.LoopView.PieceView;
 import loopwright.casework.drawing.PartSymbol;
+import loopwright.model.Language;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
@@ -197,7 +198,7 @@ final class StrandRows {
     if (part.spec() instanceof PartSpec.Wire w) {
       lines.add(new Line(w.size().toString(), Typeface.REGULAR, Break.NEVER));
       lines.add(new Line(w.colour(), Typeface.REGULAR, Break.AT_SPACES));
-      String metres = String.format(Locale.ROOT, "%.1f m", w.metres().about());
+      String metres = Language.marked(String.format(Locale.ROOT, "%.1f m", w.metres().about()));
       lines.add(new Line(metres, Typeface.REGULAR, Break.NEVER));
     } else {
       lines.add(new Line(part.name(), Typeface.REGULAR, Break.AT_SPACES));

@@ -22,6 +22,7 @@ import loopwright.diagnosis.rulebook.Conclusion.Finding;
 import loopwright.diagnosis.rulebook.Conclusion.ForbiddenBy;
 import loopwright.diagnosis.rulebook.Conclusion.PreferredBy;
 import loopwright.diagnosis.rulebook.Conclusion.Sense;
+import loopwright.model.Language;
 
 /** Turns arguments into words, and puts conclusions in order. */
 final class Words {
@@ -115,7 +116,7 @@ final class Words {
     } else if (argument instanceof Argument.Band band) {
       String low = of(band.low(), titles, locale);
       String high = of(band.high(), titles, locale);
-      return low.equals(high) ? low : low + " to " + high;
+      return low.equals(high) ? low : Language.range(low, high, locale);
     }
     throw new IllegalArgumentException("no words for " + argument);
   }

@@ -23,6 +23,8 @@ public interface Preferences {
     LOOK,
     /** Name of a {@link TextSize}. */
     TEXT_SIZE,
+    /** Code of a language; nothing kept means the system's. */
+    LANGUAGE,
     /** Id of the meter used last. */
     METER,
     /** Where the meter is connected that sends its readings. */

@@ -1,28 +1,32 @@
 package loopwright.ui;
 
-import java.text.MessageFormat;
-import java.util.Locale;
-import java.util.ResourceBundle;
+import loopwright.model.Bundle;
+import loopwright.model.Language;
 
 /** The words on the screens, from the bundle {@code loopwright/ui/texts}. */
 public final class Texts {
-  private static final ResourceBundle BUNDLE = ResourceBundle.getBundle("loopwright.ui.texts");
+  private static final String NAME = "loopwright.ui.texts";
 
   private Texts() {}
 
   /**
-   * The text of a key, with {@code {0}}, {@code {1}}... replaced.
+   * The text of a key in the language in use, with {@code {0}}, {@code {1}}... replaced.
    *
    * @throws java.util.MissingResourceException if the bundle has no such key
    */
   public static String of(String key, Object... values) {
-    String pattern = BUNDLE.getString(key);
-    return values.length == 0 ? pattern : new MessageFormat(pattern, Locale.ROOT).format(values);
+    Bundle bundle = Bundle.inUse(NAME);
+    return values.length == 0 ? bundle.text(key) : bundle.say(key, values);
+  }
+
+  /** The text of a key in a language that may not be the one in use. */
+  public static String in(Language language, String key) {
+    return new Bundle(NAME, language.locale()).text(key);
   }
 
   /** Whether the bundle has a key. */
   public static boolean has(String key) {
-    return BUNDLE.containsKey(key);
+    return Bundle.inUse(NAME).has(key);
   }
 
   /** The text of a constant: key {@code type.NAME}. */

@@ -46,7 +46,9 @@ class FolderRulesTest {
         added.resolve("rule.drl"), text.replace("\"ghost-volts\"", "\"second-ghost\""));
     Files.copy(ghost.resolve("text_en.properties"), added.resolve("text_en.properties"));
     Files.delete(rules.resolve("caution/crank-and-rest/rule.drl"));
-    Files.delete(rules.resolve("caution/crank-and-rest/text_en.properties"));
+    for (String language : List.of("en", "de")) {
+      Files.delete(rules.resolve("caution/crank-and-rest/text_" + language + ".properties"));
+    }
   }
 
   private FolderRules read() throws Problem {

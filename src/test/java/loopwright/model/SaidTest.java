@@ -132,8 +132,8 @@ class SaidTest {
   @Test
   void aNumberWithoutAUnitHasThatOfItsColumn() {
     BigDecimal feet = Quantity.LENGTH.factor("ft").orElseThrow();
-    assertThat(Said.amount("10", Quantity.LENGTH, feet)).contains(Estimate.of(3.048));
-    assertThat(Said.amount("10 m", Quantity.LENGTH, feet)).contains(Estimate.of(10));
+    assertThat(Said.listed("10", Quantity.LENGTH, feet)).contains(Estimate.of(3.048));
+    assertThat(Said.listed("10 m", Quantity.LENGTH, feet)).contains(Estimate.of(10));
     assertThat(Said.saysUnit("10", Quantity.LENGTH)).isFalse();
     assertThat(Said.saysUnit("10 m", Quantity.LENGTH)).isTrue();
     assertThat(Said.saysUnit("10\"", Quantity.LENGTH)).isTrue();

@@ -62,6 +62,7 @@ class TextsTest {
         ResourceBundle.getBundle("loopwright.ui.texts").keySet().stream()
             .filter(k -> Character.isLowerCase(k.charAt(0)))
             .filter(k -> !k.startsWith("keys.") && !k.startsWith("own.step."))
+            .filter(k -> !k.startsWith("keycap."))
             .filter(k -> !k.endsWith(".brief"))
             .filter(k -> !code.contains("\"" + k + "\""))
             .sorted()

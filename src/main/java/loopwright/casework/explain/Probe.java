@@ -15,6 +15,7 @@ import loopwright.casework.Sketch;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
+import loopwright.model.Language;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.paper.Plan;
@@ -125,14 +126,18 @@ final class Probe {
     }
     return amps < 1
         ? Figures.amps(amps)
-        : BigDecimal.valueOf(amps).round(new MathContext(3)).stripTrailingZeros().toPlainString()
+        : Language.marked(
+                BigDecimal.valueOf(amps)
+                    .round(new MathContext(3))
+                    .stripTrailingZeros()
+                    .toPlainString())
             + " A";
   }
 
   /** Volts with as many places as the display would have. */
   void tellAsShown(String id, double volts) {
     double step = meter.rangeFor(MeterFunction.VOLTS_DC, volts).step();
-    tell(id, volts, Figures.displayed(volts, step, "V"));
+    tell(id, volts, Language.marked(Figures.displayed(volts, step, "V")));
   }
 
   void tellOhms(String id, double ohms) {
@@ -170,7 +175,7 @@ final class Probe {
 
   private double tell(String id, HiddenTruth.Display display, String unit) {
     if (display instanceof HiddenTruth.Display.Number n) {
-      tell(id, n.value(), Figures.displayed(n.value(), n.step(), unit));
+      tell(id, n.value(), Language.marked(Figures.displayed(n.value(), n.step(), unit)));
       return n.value();
     }
     tell(id, Double.POSITIVE_INFINITY, "OL");

@@ -239,7 +239,7 @@ public final class GroundCheck {
   }
 
   private Reading.Value.Number number(Answer.Text answer) throws Problem {
-    Reading.Value value = Entry.understand(CheckKind.MILLIVOLTS, answer);
+    Reading.Value value = Entry.typed(CheckKind.MILLIVOLTS, answer);
     if (value instanceof Reading.Value.Number n) {
       return n;
     }
@@ -264,11 +264,11 @@ public final class GroundCheck {
   public GroundResult ohms(String id, String zero, String shown) throws Problem {
     Ground ground = ground(id);
     TwoWireOhms ohms = ohms(ground, proof(ground));
-    Reading.Value leads = Entry.understand(CheckKind.OHMS, new Answer.Text(zero));
+    Reading.Value leads = Entry.typed(CheckKind.OHMS, new Answer.Text(zero));
     if (!(leads instanceof Reading.Value.Number z)) {
       throw new Problem("value", zero.strip(), phrases.say("ground.problem.leads"));
     }
-    Reading.Value across = Entry.understand(CheckKind.OHMS, new Answer.Text(shown));
+    Reading.Value across = Entry.typed(CheckKind.OHMS, new Answer.Text(shown));
     TwoWireOhms.Shown judged =
         across instanceof Reading.Value.Number n
             ? ohms.judge(z.value(), z.step(), n.value(), n.step())

@@ -2,6 +2,7 @@ package loopwright.casework.list;
 
 import java.util.List;
 import java.util.Locale;
+import loopwright.model.Language;
 import loopwright.model.WireSize;
 
 /**
@@ -27,7 +28,9 @@ record Barrel(double order, String words) {
   /** A size in AWG with its area, or in mm2 with the AWG that is at least as big. */
   static String inBoth(WireSize size) {
     if (size.unit() == WireSize.Unit.AWG) {
-      String area = String.format(Locale.ROOT, size.mm2() < 10 ? "%.2f" : "%.0f", size.mm2());
+      String area =
+          Language.marked(
+              String.format(Locale.ROOT, size.mm2() < 10 ? "%.2f" : "%.0f", size.mm2()));
       return size + " (" + area + " mm2)";
     }
     // Reels come in even gauges down to 2, then every one to 4/0.

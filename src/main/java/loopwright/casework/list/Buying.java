@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.casework.Phrases;
 import loopwright.model.Estimate;
+import loopwright.model.Language;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
@@ -137,7 +138,7 @@ final class Buying {
           int spare = blade ? Math.max(2, (ids.size() + 1) / 2) : 1;
           piece(
               Buy.Group.FUSE,
-              say(blade ? "fuse" : "fuse.big", Said.number(amps)),
+              say(blade ? "fuse" : "fuse.big", Said.shown(amps)),
               ids.size() + spare,
               ids,
               say("fuse.spare", Integer.toString(ids.size()), Integer.toString(spare)));
@@ -150,7 +151,7 @@ final class Buying {
 
   private String relay(PartSpec.Relay r) {
     String contacts =
-        r.amps().map(a -> say("relay.amps", Said.number(a))).orElse(say("relay.any-amps"));
+        r.amps().map(a -> say("relay.amps", Said.shown(a))).orElse(say("relay.any-amps"));
     return say(
         r.changeover() ? "relay.changeover" : "relay",
         volts(),
@@ -165,7 +166,7 @@ final class Buying {
     if (s.momentary()) {
       more.add(say("switch.momentary"));
     }
-    s.amps().ifPresent(a -> more.add(say("switch.amps", Said.number(a))));
+    s.amps().ifPresent(a -> more.add(say("switch.amps", Said.shown(a))));
     return say(
         "switch." + s.control().word(), String.join(" / ", s.positions()), String.join(", ", more));
   }
@@ -363,7 +364,7 @@ final class Buying {
             all.add(
                 new Buy(
                     Buy.Group.SLEEVE,
-                    say("sleeve", Said.number(diameter)),
+                    say("sleeve", Said.shown(diameter)),
                     upTo(count * SLEEVE_METRES, 1),
                     Buy.Unit.METRES,
                     List.of(),
@@ -418,11 +419,11 @@ final class Buying {
   }
 
   private static String about(Estimate estimate) {
-    return Said.number(estimate.about());
+    return Said.shown(estimate.about());
   }
 
   static String metres(double metres) {
-    return String.format(Locale.ROOT, "%.2f m", metres);
+    return Language.marked(String.format(Locale.ROOT, "%.2f m", metres));
   }
 
   private static double upTo(double value, int places) {

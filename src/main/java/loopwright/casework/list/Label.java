@@ -50,6 +50,6 @@ public record Label(Part part, String head, String here, String far) {
   }
 
   private static String rating(Part part) {
-    return part.spec() instanceof PartSpec.Fuse f ? Said.number(f.amps()) + " A" : part.where();
+    return part.spec() instanceof PartSpec.Fuse f ? Said.shown(f.amps()) + " A" : part.where();
   }
 }

@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import loopwright.casework.Phrases;
 import loopwright.casework.list.ListTable.Column;
 import loopwright.casework.list.ListTable.Side;
+import loopwright.model.Language;
 import loopwright.model.PartSpec;
 import loopwright.model.Vehicle;
 
@@ -160,11 +161,11 @@ public final class ListTables {
   private static String quantity(Buy buy) {
     return buy.unit() == Buy.Unit.PIECES
         ? Long.toString(Math.round(buy.quantity()))
-        : String.format(Locale.ROOT, "%.1f", buy.quantity());
+        : Language.marked(String.format(Locale.ROOT, "%.1f", buy.quantity()));
   }
 
   private static String number(double metres) {
-    return String.format(Locale.ROOT, "%.2f", metres);
+    return Language.marked(String.format(Locale.ROOT, "%.2f", metres));
   }
 
   private String say(String key, Object... args) {

@@ -5,7 +5,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
+import loopwright.model.Language;
+import loopwright.model.Said;
 
 /** Answers that have been found to fit their questions. */
 final class Answers {
@@ -94,21 +97,22 @@ final class Answers {
   }
 
   private static String limits(double low, double high, String unit) {
-    return (number(low) + " to " + number(high) + " " + unit).strip();
+    return (Language.range(number(low), number(high)) + " " + unit).strip();
   }
 
   /** A number as a person writes it, to three digits. */
   static String number(double value) {
     java.math.BigDecimal rounded =
         new java.math.BigDecimal(value).round(new java.math.MathContext(3)).stripTrailingZeros();
-    return rounded.toPlainString();
+    return Language.marked(rounded.toPlainString());
   }
 
   private static double amount(Question question, String answer, String unit) throws Problem {
-    String bare = answer.strip().toLowerCase(Locale.ROOT).replace(',', '.');
-    if (bare.startsWith("about ")) {
-      bare = bare.substring(6);
+    if (Said.twoWays(answer)) {
+      throw new Problem(question.id(), answer, Phrases.inUse().say("problem.two-ways"));
     }
+    String bare = answer.strip().toLowerCase(Locale.ROOT).replace(',', '.');
+    bare = bare.replaceFirst("^(about|etwa) ", "");
     if (!unit.isEmpty() && bare.endsWith(unit.toLowerCase(Locale.ROOT))) {
       bare = bare.substring(0, bare.length() - unit.length()).strip();
     }

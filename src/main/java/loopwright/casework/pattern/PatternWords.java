@@ -1,22 +1,21 @@
 package loopwright.casework.pattern;
 
-import java.text.MessageFormat;
 import java.util.Locale;
-import java.util.ResourceBundle;
+import loopwright.model.Bundle;
+import loopwright.model.Language;
 
 /** The words of the patterns, from one bundle a language. */
 public final class PatternWords {
-  private final ResourceBundle bundle;
-  private final Locale locale;
+  private final Bundle bundle;
 
-  /** The words of a language; English where there is no translation. */
+  /** The words of a language; English where the program doesn't speak it. */
   public PatternWords(Locale locale) {
-    this.locale = locale;
-    this.bundle =
-        ResourceBundle.getBundle(
-            "loopwright.casework.patterns",
-            locale,
-            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+    bundle = new Bundle("loopwright.casework.patterns", locale);
+  }
+
+  /** The words of the language in use. */
+  public static PatternWords inUse() {
+    return new PatternWords(Language.inUse().locale());
   }
 
   /**
@@ -25,11 +24,11 @@ public final class PatternWords {
    * @throws java.util.MissingResourceException for an unknown key
    */
   String say(String key, Object... args) {
-    return new MessageFormat(bundle.getString(key), locale).format(args);
+    return bundle.say(key, args);
   }
 
   /** The words of the first key that has any. */
   String first(String key, String other) {
-    return say(bundle.containsKey(key) ? key : other);
+    return say(bundle.has(key) ? key : other);
   }
 }

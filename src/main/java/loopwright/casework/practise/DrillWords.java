@@ -20,6 +20,7 @@ import loopwright.casework.ReadyCase;
 import loopwright.casework.SuspectView;
 import loopwright.casework.Words;
 import loopwright.diagnosis.CheckKind;
+import loopwright.model.Language;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 
@@ -177,7 +178,7 @@ final class DrillWords {
   }
 
   private static String share(CheckView.OutcomeView outcome) {
-    return String.format(Locale.ROOT, "%.2f", outcome.chance());
+    return Language.marked(String.format(Locale.ROOT, "%.2f", outcome.chance()));
   }
 
   String truth(ReadyCase.Fault fault) {

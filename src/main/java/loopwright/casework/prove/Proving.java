@@ -329,7 +329,7 @@ public final class Proving {
     Check check =
         step.check()
             .orElseThrow(() -> new Problem("answer", "", phrases.say("prove.problem.by-hand")));
-    Reading.Value value = Entry.understand(check.kind(), answer);
+    Reading.Value value = Entry.typed(check.kind(), answer);
     Subject subject = begun();
     keep(
         new ProofEvent.Checked(

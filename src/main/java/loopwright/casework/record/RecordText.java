@@ -18,11 +18,11 @@ import loopwright.casework.Phrases;
 import loopwright.casework.list.ListTable;
 import loopwright.casework.list.ListTable.Column;
 import loopwright.casework.list.ListTable.Side;
+import loopwright.model.Language;
 import loopwright.model.TerminalRef;
 
 /** A record in words, for paper and terminal alike. */
 public final class RecordText {
-  private static final Locale LOCALE = Locale.ENGLISH;
 
   private final CaseRecord record;
   private final Phrases phrases;
@@ -37,8 +37,8 @@ public final class RecordText {
   public RecordText(CaseRecord record, Phrases phrases, ZoneId zone) {
     this.record = record;
     this.phrases = phrases;
-    this.day = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", LOCALE).withZone(zone);
-    this.clock = DateTimeFormatter.ofPattern("HH:mm", LOCALE).withZone(zone);
+    this.day = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", phrases.locale()).withZone(zone);
+    this.clock = DateTimeFormatter.ofPattern("HH:mm", phrases.locale()).withZone(zone);
   }
 
   /** Something with a label before it. */
@@ -304,7 +304,7 @@ public final class RecordText {
                     "record.rate",
                     r.kind().word(),
                     r.mode(),
-                    String.format(LOCALE, "%.1f", r.factor())))
+                    Language.marked(String.format(Locale.ROOT, "%.1f", r.factor()))))
         .collect(Collectors.joining(", "));
   }
 

@@ -1,5 +1,6 @@
 package loopwright.casework.sheet;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -120,7 +121,8 @@ record Headings<C extends Enum<C> & SheetColumn>(int first, int size, Mapping<C>
 
   /** Whether a cell is a length that says its unit. */
   static boolean isLength(String cell) {
-    return Said.saysUnit(cell, Quantity.LENGTH) && Said.amount(cell, Quantity.LENGTH).isPresent();
+    return Said.saysUnit(cell, Quantity.LENGTH)
+        && Said.listed(cell, Quantity.LENGTH, BigDecimal.ONE).isPresent();
   }
 
   private static boolean isLower(List<String> cells) {

@@ -158,7 +158,7 @@ final class WireValues {
       return USUAL_LENGTH;
     }
     Optional<BigDecimal> unit = Units.metresOfHeading(cells.heading(WireColumn.LENGTH));
-    Optional<Estimate> length = Said.amount(cell, Quantity.LENGTH, unit.orElse(BigDecimal.ONE));
+    Optional<Estimate> length = Said.listed(cell, Quantity.LENGTH, unit.orElse(BigDecimal.ONE));
     if (length.isEmpty()) {
       cells.bad(
           row,
@@ -171,7 +171,7 @@ final class WireValues {
                   + Shown.of(cell)
                   + "\", must be "
                   + LENGTHS
-                  + (Said.twoWays(cell)
+                  + (Said.twoWays(cell, '.')
                       ? "; a comma before three digits can be read two ways"
                       : ""));
     } else if (unit.isEmpty() && !Said.saysUnit(cell, Quantity.LENGTH)) {
@@ -182,7 +182,7 @@ final class WireValues {
 
   private Optional<Estimate> ohms(SheetText.Row row, String object) {
     String cell = cells.text(row, WireColumn.END_OHMS);
-    Optional<Estimate> ohms = Said.amount(cell, Quantity.OHMS);
+    Optional<Estimate> ohms = Said.listed(cell, Quantity.OHMS, BigDecimal.ONE);
     if (ohms.isEmpty() && !cell.isEmpty()) {
       cells.bad(
           row,

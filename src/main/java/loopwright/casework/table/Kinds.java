@@ -83,6 +83,6 @@ final class Kinds {
   private static Estimate scaled(Estimate value, double factor, Quantity quantity) {
     BigDecimal figure =
         new BigDecimal(value.about() * factor).round(new MathContext(2)).stripTrailingZeros();
-    return Said.amount("about " + figure.toPlainString(), quantity).orElseThrow();
+    return Said.listed("about " + figure.toPlainString(), quantity, BigDecimal.ONE).orElseThrow();
   }
 }

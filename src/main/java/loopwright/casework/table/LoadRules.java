@@ -7,6 +7,7 @@ import loopwright.casework.Problem;
 import loopwright.casework.table.SpecRule.Entry;
 import loopwright.casework.table.SpecRule.Need;
 import loopwright.model.Estimate;
+import loopwright.model.Language;
 import loopwright.model.PartSpec;
 import loopwright.model.Quantity;
 import loopwright.model.Said;
@@ -97,12 +98,13 @@ final class LoadRules {
         Said.amount(text, Quantity.AMPS).isEmpty() && Said.saysUnit(text, Quantity.WATTS);
     if (watts && Said.amount(text, Quantity.WATTS).isPresent()) {
       double power = Said.amount(text, Quantity.WATTS).orElseThrow().about();
-      String amps = String.format(Locale.ROOT, "%.2g", power / draft.systemVolts());
+      String amps =
+          Language.marked(String.format(Locale.ROOT, "%.2g", power / draft.systemVolts()));
       throw Words.bad(
           Column.AMPS,
           text,
           "amperes; "
-              + Said.number(power)
+              + Said.shown(power)
               + " W at "
               + draft.systemVolts()
               + " V are about "

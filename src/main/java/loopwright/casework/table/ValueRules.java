@@ -25,7 +25,7 @@ final class ValueRules {
             new Entry<>(
                 PartSpec.Fuse.class,
                 Need.REQUIRED,
-                f -> Said.number(f.amps()),
+                f -> Said.shown(f.amps()),
                 (d, f, t) -> new PartSpec.Fuse(Words.exactly(c, t, Quantity.AMPS), f.ohms()))));
   }
 

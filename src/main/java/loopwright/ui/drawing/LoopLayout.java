@@ -13,6 +13,7 @@ import loopwright.casework.LoopView;
 import loopwright.casework.LoopView.PieceView;
 import loopwright.casework.LoopView.Stair;
 import loopwright.casework.LoopView.Standing;
+import loopwright.model.Language;
 import loopwright.model.PartKind;
 import loopwright.model.TerminalRef;
 import loopwright.ui.drawing.LoopPlan.Box;
@@ -483,7 +484,7 @@ public final class LoopLayout {
   /** Volts with as many places as their size deserves. */
   public static String volts(double volts) {
     String format = Math.abs(volts) < 1 ? "%.2f" : "%.1f";
-    return String.format(Locale.ROOT, format, volts);
+    return Language.marked(String.format(Locale.ROOT, format, volts));
   }
 
   private static double extreme(double low, double high, Axis axis, boolean upper) {

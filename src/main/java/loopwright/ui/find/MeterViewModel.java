@@ -1,6 +1,5 @@
 package loopwright.ui.find;
 
-import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -15,13 +14,14 @@ import loopwright.casework.feed.MeterPort;
 import loopwright.casework.feed.MeterState;
 import loopwright.casework.feed.MeterWords;
 import loopwright.diagnosis.CheckKind;
+import loopwright.model.Language;
 import loopwright.ui.Preferences;
 import loopwright.ui.Texts;
 
 /** A meter that sends its readings: where it is connected, and how it stands. */
 public final class MeterViewModel {
   private final Preferences preferences;
-  private final MeterWords words = new MeterWords(Locale.ENGLISH);
+  private final MeterWords words = new MeterWords(Language.inUse().locale());
   private final StringProperty port = new SimpleStringProperty("");
   private final ReadOnlyStringWrapper problem = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");

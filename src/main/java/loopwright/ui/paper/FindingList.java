@@ -2,7 +2,6 @@ package loopwright.ui.paper;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import javafx.application.Platform;
@@ -29,7 +28,7 @@ final class FindingList extends ScrollPane {
 
   private final PaperViewModel model;
   private final BiConsumer<PaperItem, String> jump;
-  private final Phrases phrases = new Phrases(Locale.ENGLISH);
+  private final Phrases phrases = Phrases.inUse();
   private final VBox column = Parts.column("findings");
   private final List<FindingCard> cards = new ArrayList<>();
 

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -62,7 +61,7 @@ public final class PaperViewModel {
 
   private record Asked(Vehicle vehicle, double hottest) {}
 
-  private final Phrases phrases = new Phrases(Locale.ENGLISH);
+  private final Phrases phrases = Phrases.inUse();
   private final PlanCheck check;
   private final Worker worker;
   private final Worker drawer;

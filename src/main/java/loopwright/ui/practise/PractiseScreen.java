@@ -21,6 +21,7 @@ import loopwright.casework.practise.Drilling;
 import loopwright.casework.practise.Level;
 import loopwright.casework.practise.Progress;
 import loopwright.casework.practise.Step;
+import loopwright.model.Language;
 import loopwright.model.LoadRef;
 import loopwright.ui.Texts;
 import loopwright.ui.drawing.LoopDrawing;
@@ -282,7 +283,7 @@ public final class PractiseScreen extends StackPane {
             Parts.text(
                 Texts.of(
                     "practise.soFar",
-                    String.format(Locale.ROOT, "%.1f", drilling.minutes()),
+                    Language.marked(String.format(Locale.ROOT, "%.1f", drilling.minutes())),
                     drilling.steps().size()),
                 "muted"));
     return box;

@@ -124,7 +124,7 @@ public final class MainWindow {
     explainScreen =
         explain.map(
             model -> new ExplainScreen(model, shell.emProperty(), this::leaveHelp, this::help));
-    keysScreen = KeysPage.make();
+    keysScreen = KeysPage.make(shell);
     fittings.ownMeters.ifPresent(find.complaint().ownMeter()::through);
     root.setId("window");
     root.getStyleClass().add("window");
@@ -467,7 +467,16 @@ public final class MainWindow {
       case F6 -> go(Place.WIRING);
       case F7 -> go(Place.PROVE);
       case F8 -> nextSize();
-      case F9 -> nextLook();
+      case F9 -> {
+        if (e.isShiftDown()) {
+          KeysPage.nextLanguage(shell);
+          if (shell.placeProperty().get() != Place.KEYS) {
+            toggleKeys();
+          }
+        } else {
+          nextLook();
+        }
+      }
       case PLUS, EQUALS, ADD -> {
         handled = e.isShortcutDown();
         if (handled) {

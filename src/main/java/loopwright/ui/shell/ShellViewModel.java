@@ -5,6 +5,7 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.SimpleObjectProperty;
+import loopwright.model.Language;
 import loopwright.ui.Look;
 import loopwright.ui.Preferences;
 import loopwright.ui.TextSize;
@@ -28,6 +29,7 @@ public final class ShellViewModel {
   private final ObjectProperty<Place> place = new SimpleObjectProperty<>(Place.VEHICLE);
   private final ObjectProperty<Look> look;
   private final ObjectProperty<TextSize> textSize;
+  private final ObjectProperty<Language> language;
   private final ReadOnlyDoubleWrapper em = new ReadOnlyDoubleWrapper();
 
   /** Starts with what was kept. */
@@ -50,8 +52,15 @@ public final class ShellViewModel {
                             .filter(s -> s.name().equals(name))
                             .findFirst())
                 .orElse(TextSize.NORMAL));
+    language =
+        new SimpleObjectProperty<>(
+            preferences
+                .read(Preferences.Item.LANGUAGE)
+                .flatMap(Language::of)
+                .orElse(Language.inUse()));
     em.set(textSize.get().pixels());
     look.addListener((o, was, is) -> preferences.keep(Preferences.Item.LOOK, is.name()));
+    language.addListener((o, was, is) -> preferences.keep(Preferences.Item.LANGUAGE, is.code()));
     textSize.addListener(
         (o, was, is) -> {
           em.set(is.pixels());
@@ -72,6 +81,11 @@ public final class ShellViewModel {
   /** The text size. */
   public ObjectProperty<TextSize> textSizeProperty() {
     return textSize;
+  }
+
+  /** The language chosen; the one in use is that of the start. */
+  public ObjectProperty<Language> languageProperty() {
+    return language;
   }
 
   /** Pixels of one em. */

@@ -2,6 +2,7 @@ package loopwright.ui.vehicle;
 
 import java.util.Locale;
 import loopwright.model.Estimate;
+import loopwright.model.Language;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.ui.Texts;
@@ -54,6 +55,6 @@ final class PartWords {
   private static String number(double value) {
     return value == Math.rint(value)
         ? String.format(Locale.ROOT, "%.0f", value)
-        : String.format(Locale.ROOT, "%.2f", value).replaceAll("0$", "");
+        : Language.marked(String.format(Locale.ROOT, "%.2f", value).replaceAll("0$", ""));
   }
 }

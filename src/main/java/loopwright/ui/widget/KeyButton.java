@@ -21,7 +21,7 @@ public final class KeyButton extends Button {
     setGraphic(cap);
     setContentDisplay(ContentDisplay.RIGHT);
     getStyleClass().add("key-button");
-    setAccessibleText(Texts.of("access.button", text, key));
+    setAccessibleText(Texts.of("access.button", text, KeyNames.printed(key)));
     setMnemonicParsing(false);
     setOnAction(e -> action.run());
   }

@@ -109,7 +109,7 @@ public final class Parts {
 
   /** A key as printed on a keyboard. */
   public static Label keyCap(String key) {
-    Label cap = line(key, "key-cap");
+    Label cap = line(KeyNames.printed(key), "key-cap");
     cap.setMinWidth(Region.USE_PREF_SIZE);
     return cap;
   }

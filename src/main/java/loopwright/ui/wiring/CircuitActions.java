@@ -124,7 +124,7 @@ final class CircuitActions {
     List<Ask.Option> fuses = new ArrayList<>();
     for (Part part : vehicle.parts()) {
       if (part.spec() instanceof PartSpec.Fuse fuse) {
-        String line = Texts.of("wiring.fuse", part.title(), Said.number(fuse.amps()), part.label());
+        String line = Texts.of("wiring.fuse", part.title(), Said.shown(fuse.amps()), part.label());
         if (line.toLowerCase(Locale.ROOT).contains(words.toLowerCase(Locale.ROOT))) {
           fuses.add(new Ask.Option(part.id(), line));
         }

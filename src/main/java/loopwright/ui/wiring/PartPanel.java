@@ -151,7 +151,7 @@ final class PartPanel extends StackPane {
     TextField minutes =
         field(
             Texts.of("wiring.part.reachMinutes", terminal),
-            access.minutes() == 0 ? "" : Said.number(access.minutes()),
+            access.minutes() == 0 ? "" : Said.shown(access.minutes()),
             t -> model.reachMinutes(terminal, t),
             problem);
     minutes.setPromptText(Texts.of("wiring.part.minutes"));

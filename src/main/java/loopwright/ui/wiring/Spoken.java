@@ -22,8 +22,8 @@ final class Spoken {
   private static String words(Quantity quantity, Spread limits) {
     return Texts.of(
         "wiring.about",
-        Said.number(limits.low()),
-        Said.number(limits.high()),
+        Said.shown(limits.low()),
+        Said.shown(limits.high()),
         quantity.symbol(),
         Math.round(100 * quantity.rough()));
   }
