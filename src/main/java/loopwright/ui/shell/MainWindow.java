@@ -305,6 +305,15 @@ public final class MainWindow {
     go(now == Place.EXPLAIN || explain.isEmpty() ? Place.KEYS : Place.EXPLAIN);
   }
 
+  /** Takes the next language, and shows what was taken. */
+  private void chooseLanguage() {
+    KeysPage.nextLanguage(shell);
+    if (!helping()) {
+      before = shell.placeProperty().get();
+    }
+    go(Place.KEYS);
+  }
+
   private void leaveHelp() {
     go(before);
   }
@@ -469,10 +478,7 @@ public final class MainWindow {
       case F8 -> nextSize();
       case F9 -> {
         if (e.isShiftDown()) {
-          KeysPage.nextLanguage(shell);
-          if (shell.placeProperty().get() != Place.KEYS) {
-            toggleKeys();
-          }
+          chooseLanguage();
         } else {
           nextLook();
         }
