@@ -3,6 +3,7 @@ package loopwright.app;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.concurrent.CompletableFuture;
+import loopwright.casework.CardDesk;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseStore;
 import loopwright.casework.CircuitLoops;
@@ -96,6 +97,10 @@ final class Engine {
 
   PaperDesk paperDesk() {
     return new PaperDesk(knowledge, rules::join, phrases);
+  }
+
+  CardDesk cardDesk() {
+    return new CardDesk(knowledge, rules::join, phrases);
   }
 
   ProveDesk proveDesk() {

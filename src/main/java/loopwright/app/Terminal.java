@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import loopwright.casework.CardDesk;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
@@ -67,6 +68,11 @@ final class Terminal implements CliWorld {
   @Override
   public PaperDesk paperDesk() {
     return engine().paperDesk();
+  }
+
+  @Override
+  public CardDesk cardDesk() {
+    return engine().cardDesk();
   }
 
   @Override

@@ -221,7 +221,7 @@ public final class Desk implements CaseDesk {
     return id;
   }
 
-  private static Circuit circuit(Vehicle vehicle, String id) throws Problem {
+  static Circuit circuit(Vehicle vehicle, String id) throws Problem {
     Optional<Circuit> circuit = vehicle.circuit(id);
     if (circuit.isEmpty()) {
       throw new Problem(
@@ -233,7 +233,7 @@ public final class Desk implements CaseDesk {
     return circuit.get();
   }
 
-  private static LoadRef load(Circuit circuit, Optional<String> wanted) throws Problem {
+  static LoadRef load(Circuit circuit, Optional<String> wanted) throws Problem {
     if (wanted.isEmpty()) {
       return circuit.loads().get(0);
     }

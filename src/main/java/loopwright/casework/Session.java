@@ -1053,6 +1053,11 @@ final class Session implements FindCase {
   }
 
   private String healthyWords(Check check) {
+    return healthyWords(diagnosis, words, bench.meter(), check);
+  }
+
+  /** What a healthy circuit shows in a check, in words. */
+  static String healthyWords(Diagnosis diagnosis, Words words, MeterSpec meter, Check check) {
     if (!check.kind().metered()) {
       return words.seen(check, diagnosis.healthySight(check));
     }
@@ -1060,7 +1065,7 @@ final class Session implements FindCase {
     boolean over =
         check.kind() == CheckKind.DIODE
             && Double.isInfinite(band[1])
-            && band[0] > NEARLY_OL * bench.meter().fullScale(MeterFunction.DIODE);
+            && band[0] > NEARLY_OL * meter.fullScale(MeterFunction.DIODE);
     return over ? "OL" : Figures.range(band[0], band[1], Figures.unit(check));
   }
 

@@ -52,6 +52,7 @@ public final class Cli {
             .addSubcommand(new DrawingsCommand(world))
             .addSubcommand(new CardCommand(world))
             .addSubcommand(new ExplainCommand(world))
+            .addSubcommand(new GoodReadingsCommand(world))
             .setOut(out)
             .setErr(err)
             .setCaseInsensitiveEnumValuesAllowed(true)
@@ -143,7 +144,7 @@ public final class Cli {
       throw new CommandLine.ParameterException(
           spec.commandLine(),
           "Say what to do: find, cases, ready, practise, vehicle, new, add, check, prove, ground,"
-              + " wires, making, labels, drawings, card or explain.");
+              + " wires, making, labels, drawings, card, good-readings or explain.");
     }
   }
 }

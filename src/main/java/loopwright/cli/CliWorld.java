@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import loopwright.casework.CardDesk;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CircuitLoops;
 import loopwright.casework.PaperDesk;
@@ -103,6 +104,13 @@ public interface CliWorld {
    * @throws Problem if it can't be made
    */
   PaperDesk paperDesk() throws Problem;
+
+  /**
+   * Where order-of-checks cards are made.
+   *
+   * @throws Problem if it can't be made
+   */
+  CardDesk cardDesk() throws Problem;
 
   /**
    * Where grounds are checked.

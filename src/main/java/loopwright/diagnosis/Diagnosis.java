@@ -747,6 +747,22 @@ public final class Diagnosis implements AutoCloseable {
     ahead.prepare(check, now.of(), candidates, goOn);
   }
 
+  /**
+   * The order of checks for all that is in play, before any reading.
+   *
+   * @param most checks it has at most
+   */
+  public OrderOfChecks orderOfChecks(int most) {
+    double total = prior.values().stream().mapToDouble(Double::doubleValue).sum();
+    List<Planner.Weighted> held =
+        inPlay.stream()
+            .filter(h -> !h.unlisted())
+            .map(h -> new Planner.Weighted(h, prior.get(h) / total))
+            .toList();
+    Sorting sorting = new Sorting(predictor, bench.meter(), clearing, bands);
+    return new OrderOfChecks.Growth(sorting, this::findings).grow(held, most);
+  }
+
   /** Whether health or any suspect at all can give this reading. */
   public boolean explained(Reading reading) {
     return inPlay.stream()

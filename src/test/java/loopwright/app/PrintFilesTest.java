@@ -10,6 +10,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Optional;
 import loopwright.casework.Problem;
 import loopwright.evidence.Bench;
 import loopwright.model.Vehicle;
@@ -27,7 +28,7 @@ class PrintFilesTest {
   void everySheetBecomesAFileNamedAfterTheVehicle() throws Exception {
     PrintFiles prints = new PrintFiles(new Engine(folder.resolve("data")), DAY);
     Vehicle tractor = Bench.vehicle("tractor");
-    Prints.Plan plan = new Prints.Plan(tractor, 70);
+    Prints.Plan plan = new Prints.Plan(tractor, 70, Optional.of("tail"));
     for (Prints.Sheet sheet : Prints.Sheet.values()) {
       Path file = prints.write(plan, sheet, Prints.Paper.LETTER, folder);
       assertThat(file).hasParent(folder.toAbsolutePath());
@@ -37,12 +38,16 @@ class PrintFilesTest {
       assertThat(begin).isEqualTo(name.endsWith(".pdf") ? "%PDF-" : begin);
       assertThat(name.endsWith(".csv"))
           .isEqualTo(sheet == Prints.Sheet.BUYING || sheet == Prints.Sheet.CUTTING);
+      assertThat(name.contains("tail")).isEqualTo(sheet == Prints.Sheet.ORDER);
     }
     Vehicle bare = tractor.with(tractor.parts(), tractor.joins(), List.of());
     assertThatThrownBy(
             () ->
                 prints.write(
-                    new Prints.Plan(bare, 70), Prints.Sheet.DRAWINGS, Prints.Paper.A4, folder))
+                    new Prints.Plan(bare, 70, Optional.empty()),
+                    Prints.Sheet.DRAWINGS,
+                    Prints.Paper.A4,
+                    folder))
         .isInstanceOf(Problem.class)
         .hasMessageContaining("no circuits");
   }

@@ -74,7 +74,7 @@ class CliTest {
         "2|find|VEHICLE",
         "2|find --colour|Unknown option",
         "2|dance|Unmatched argument",
-        "2||find, cases, ready, practise, vehicle, new, add, check, prove, ground, wires, making, labels, drawings, card or explain",
+        "2||find, cases, ready, practise, vehicle, new, add, check, prove, ground, wires, making, labels, drawings, card, good-readings or explain",
         "3|find lorry --complaint x|lorry",
         "4|find --resume nothing|nothing",
         "4|find pumper --resume nothing|nothing"

@@ -106,4 +106,15 @@ class PrintCommandsTest {
     assertThat(world.run("check", "pumper", "--out", folder.resolve("a.csv").toString()))
         .isEqualTo(2);
   }
+
+  @Test
+  void theOrderOfChecksIsShownOrPrinted() throws IOException {
+    assertThat(world.run("card", "pumper", "beacon")).isZero();
+    assertThat(world.outText()).contains("CAREFUL", "GOOD", "I READ", "go to 2");
+    Path paper = folder.resolve("card.pdf");
+    assertThat(world.run("card", "pumper", "beacon", "--out", paper.toString())).isZero();
+    assertThat(pdf(paper)).isTrue();
+    assertThat(world.run("card", "pumper", "nil")).isEqualTo(2);
+    assertThat(world.run("card", "pumper")).isEqualTo(2);
+  }
 }

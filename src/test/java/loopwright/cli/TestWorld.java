@@ -12,6 +12,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import loopwright.casework.CardDesk;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseStore;
 import loopwright.casework.CircuitLoops;
@@ -115,6 +116,11 @@ final class TestWorld implements CliWorld {
   @Override
   public PaperDesk paperDesk() {
     return Bench.paperDesk();
+  }
+
+  @Override
+  public CardDesk cardDesk() {
+    return Bench.cardDesk();
   }
 
   @Override

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import loopwright.casework.CardDesk;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
@@ -76,6 +77,10 @@ public final class Bench {
 
   public static PaperDesk paperDesk() {
     return new PaperDesk(KNOWLEDGE, Bench::rules, new Phrases(Locale.ENGLISH));
+  }
+
+  public static CardDesk cardDesk() {
+    return new CardDesk(KNOWLEDGE, Bench::rules, new Phrases(Locale.ENGLISH));
   }
 
   /** A desk that proves, with the desk that opens cases over what isn't as it should be. */

@@ -11,6 +11,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import loopwright.casework.CardDesk;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
@@ -174,6 +175,11 @@ class ReadyCasesTest {
     @Override
     public PaperDesk paperDesk() {
       return Bench.paperDesk();
+    }
+
+    @Override
+    public CardDesk cardDesk() {
+      return Bench.cardDesk();
     }
 
     @Override

@@ -43,7 +43,7 @@ public final class PrintPage implements WiringPage {
   @Override
   public Node open(WiringDesk desk) {
     double hottest = desk.hottest().orElse(PaperDesk.USUAL_SURROUNDINGS);
-    Prints.Plan plan = new Prints.Plan(desk.vehicle().orElseThrow(), hottest);
+    Prints.Plan plan = new Prints.Plan(desk.vehicle().orElseThrow(), hottest, desk.circuit());
     PrintViewModel model = new PrintViewModel(prints, plan, paper, folder, desk.worker().another());
     // Who comes from the paper check has come for its sheet.
     Prints.Sheet first = desk.hottest().isPresent() ? Prints.Sheet.CHECK : Prints.Sheet.MAKING;

@@ -124,7 +124,17 @@ final class PrintView extends VBox {
       case KNOWN_GOOD -> Texts.of("lists.what.known");
       case BUYING -> Texts.of("lists.what.buying");
       case CUTTING -> Texts.of("lists.what.cutting");
+      case ORDER -> whatOrder();
     };
+  }
+
+  private String whatOrder() {
+    return model
+        .plan()
+        .circuit()
+        .flatMap(model.plan().vehicle()::circuit)
+        .map(c -> Texts.of("lists.what.order", c.name()))
+        .orElseGet(() -> Texts.of("lists.what.orders"));
   }
 
   /** Puts the focus where hands go on. */

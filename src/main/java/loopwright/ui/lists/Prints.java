@@ -2,6 +2,7 @@ package loopwright.ui.lists;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Optional;
 import loopwright.casework.Problem;
 import loopwright.model.Vehicle;
 
@@ -17,7 +18,8 @@ public interface Prints {
     CHECK,
     KNOWN_GOOD,
     BUYING,
-    CUTTING
+    CUTTING,
+    ORDER
   }
 
   /**
@@ -25,8 +27,9 @@ public interface Prints {
    *
    * @param vehicle the vehicle
    * @param hottest surroundings of its wires at their hottest for the paper check, in degrees C
+   * @param circuit id of the circuit whose order of checks is printed; empty for all
    */
-  record Plan(Vehicle vehicle, double hottest) {}
+  record Plan(Vehicle vehicle, double hottest, Optional<String> circuit) {}
 
   /** The paper printed on. */
   enum Paper {

@@ -160,7 +160,12 @@ public final class PaperScreen extends StackPane {
                   .setAll(
                       next.open(
                           new ReadingDesk(
-                              vehicle, Optional.of(model.hottest()), em, worker, this::leavePage)));
+                              vehicle,
+                              Optional.empty(),
+                              Optional.of(model.hottest()),
+                              em,
+                              worker,
+                              this::leavePage)));
               next.takeFocus();
             });
   }

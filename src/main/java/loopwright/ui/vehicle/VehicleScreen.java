@@ -297,7 +297,12 @@ public final class VehicleScreen extends StackPane {
                   .setAll(
                       next.open(
                           new ReadingDesk(
-                              named.vehicle(), Optional.empty(), em, worker, this::show)));
+                              named.vehicle(),
+                              model.chosenCircuit().map(Circuit::id),
+                              Optional.empty(),
+                              em,
+                              worker,
+                              this::show)));
               next.takeFocus();
             });
   }

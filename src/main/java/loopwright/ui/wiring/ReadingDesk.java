@@ -13,6 +13,7 @@ import loopwright.ui.Worker;
  * What a page has that only reads a vehicle.
  *
  * @param shown the vehicle
+ * @param circuit id of the circuit shown; empty if none is
  * @param hottest surroundings of the wires that the paper check shown was made for, in degrees C;
  *     empty if none is shown
  * @param emProperty pixels of one em
@@ -21,6 +22,7 @@ import loopwright.ui.Worker;
  */
 public record ReadingDesk(
     Vehicle shown,
+    Optional<String> circuit,
     Optional<Double> hottest,
     ReadOnlyDoubleProperty emProperty,
     Worker worker,

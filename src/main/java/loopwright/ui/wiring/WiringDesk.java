@@ -42,6 +42,11 @@ public interface WiringDesk {
     return Optional.empty();
   }
 
+  /** Id of the circuit shown; empty if none is, or all are. */
+  default Optional<String> circuit() {
+    return Optional.empty();
+  }
+
   /** Pixels of one em. */
   ReadOnlyDoubleProperty emProperty();
 

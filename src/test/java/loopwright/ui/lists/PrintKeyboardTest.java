@@ -46,7 +46,9 @@ class PrintKeyboardTest {
       throws IOException {
     return Files.writeString(
         into.resolve(sheet + ".pdf"),
-        plan.vehicle().name() + " " + sheet + " " + paper + " " + plan.hottest());
+        plan.vehicle().name()
+            + plan.circuit().map(c -> " " + c).orElse("")
+            + (" " + sheet + " " + paper + " " + plan.hottest()));
   }
 
   private void open(TextSize size, int width, int height) throws Exception {
@@ -84,6 +86,9 @@ class PrintKeyboardTest {
     keys.type("p").type("3");
     until(() -> told().contains("DRAWINGS.pdf"));
     assertThat(Files.readString(folder.resolve("DRAWINGS.pdf"))).endsWith(" DRAWINGS LETTER 57.0");
+    keys.type("8");
+    until(() -> told().contains("ORDER.pdf"));
+    assertThat(Files.readString(folder.resolve("ORDER.pdf"))).contains(" beacon ORDER");
     keys.press(KeyCode.ESCAPE);
     until(() -> scene.lookup("#prints") == null && scene.lookup("#circuits") != null);
   }
