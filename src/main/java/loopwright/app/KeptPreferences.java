@@ -11,13 +11,13 @@ import java.util.Properties;
 import loopwright.io.OutFile;
 import loopwright.ui.Preferences;
 
-/** Settings in a small file beside the cases. What can't be written is simply not kept. */
+/** Settings in a small file. What can't be written is simply not kept. */
 final class KeptPreferences implements Preferences {
   private final Path file;
   private final Properties values = new Properties();
 
-  KeptPreferences(Path data) {
-    this.file = data.resolve("settings.properties");
+  KeptPreferences(Path folder) {
+    this.file = folder.resolve("settings.properties");
     if (Files.isReadable(file)) {
       try (Reader in = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
         values.load(in);

@@ -65,7 +65,7 @@ public class LoopwrightApp extends Application {
               thread.setDaemon(true);
               return thread;
             });
-    KeptPreferences preferences = new KeptPreferences(Places.data());
+    KeptPreferences preferences = new KeptPreferences(Places.settings());
     Optional<Path> rules =
         Optional.ofNullable(getParameters()).flatMap(p -> Main.rules(p.getRaw()));
     if (rules.isPresent()) {
@@ -164,6 +164,7 @@ public class LoopwrightApp extends Application {
                 .ownMeters(new Instruments()));
     stage.setTitle("Loopwright");
     window.show(stage);
+    ReadyToType.tell(stage, System.out);
   }
 
   @Override

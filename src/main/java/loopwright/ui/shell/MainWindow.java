@@ -2,22 +2,26 @@ package loopwright.ui.shell;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
+import javafx.scene.image.Image;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.stage.Stage;
+import javafx.stage.Window;
 import javafx.stage.WindowEvent;
 import loopwright.casework.CaseEvent;
 import loopwright.model.Circuit;
 import loopwright.ui.Fonts;
+import loopwright.ui.Look;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
 import loopwright.ui.Worker;
@@ -151,6 +155,9 @@ public final class MainWindow {
   /** Puts the window on a stage and shows it. */
   public void show(Stage stage) {
     stage.setTitle(Texts.of("window.title"));
+    stage
+        .getIcons()
+        .setAll(new Image(Objects.requireNonNull(Look.class.getResourceAsStream("icon.png"))));
     stage.setMinWidth(LEAST_WIDTH);
     stage.setMinHeight(LEAST_HEIGHT);
     if (stage.getScene() == null) {
@@ -493,6 +500,13 @@ public final class MainWindow {
         handled = e.isShortcutDown();
         if (handled) {
           shell.textSizeProperty().set(shell.textSizeProperty().get().smaller());
+        }
+      }
+      case Q -> {
+        handled = e.isShortcutDown();
+        if (handled) {
+          Window window = root.getScene().getWindow();
+          window.fireEvent(new WindowEvent(window, WindowEvent.WINDOW_CLOSE_REQUEST));
         }
       }
       case ESCAPE -> {
