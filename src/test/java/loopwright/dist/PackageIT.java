@@ -81,9 +81,10 @@ class PackageIT {
     String window = program.window("Loopwright");
     assertThat(program.said("xprop", "-id", window, "WM_NAME")).contains("\"Loopwright\"");
     program.untilReady();
-    program.key(window, "Return");
-    program.key(window, "F9");
     Path settings = folder.resolve("config").resolve("loopwright").resolve("settings.properties");
+    program.key(window, "Return");
+    program.until(() -> "pumper".equals(setting(settings, "vehicle")), "the vehicle is open");
+    program.key(window, "F9");
     program.until(() -> "NIGHT".equals(setting(settings, "look")), "the look is kept");
     program.key(window, "F3");
     program.type(window, "horn dead");

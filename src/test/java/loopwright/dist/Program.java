@@ -19,7 +19,8 @@ import javax.imageio.ImageIO;
 
 /** A program in a home and on a display of its own; nothing of the user's is read or written. */
 final class Program implements AutoCloseable {
-  private static final int SECONDS = 90;
+  private static final int SECONDS = 60;
+  private static final int LOOK = 3;
 
   private final Path folder;
   private final Path output;
@@ -73,20 +74,21 @@ final class Program implements AutoCloseable {
     until(() -> Files.readString(output).contains("ready to type after"), "ready to type");
   }
 
-  /** Presses a key, as by hand. */
+  /** Presses a key and looks what came of it, as a person does. */
   void key(String window, String key) throws Exception {
     said("xdotool", "windowfocus", window, "key", key);
+    TimeUnit.SECONDS.sleep(LOOK);
   }
 
-  /** Types letters, as by hand. */
+  /** Types letters and looks what came of it. */
   void type(String window, String letters) throws Exception {
     said("xdotool", "windowfocus", window, "type", letters);
+    TimeUnit.SECONDS.sleep(LOOK);
   }
 
   /** Keeps a picture of the display in {@code target/screens} and sees that something is on it. */
   void picture(String name) throws Exception {
     Path file = Files.createDirectories(Path.of("target", "screens")).resolve(name + ".png");
-    TimeUnit.SECONDS.sleep(2);
     said("import", "-window", "root", file.toString());
     BufferedImage image = ImageIO.read(file.toFile());
     Set<Integer> colours = new HashSet<>();
