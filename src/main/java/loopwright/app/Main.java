@@ -21,7 +21,7 @@ public final class Main {
 
   /** Starts the window or a command. */
   public static void main(String[] args) {
-    Language.use(language(new KeptPreferences(Places.data()), Locale.getDefault()));
+    Language.use(language(new KeptPreferences(Places.settings()), Locale.getDefault()));
     if (args.length > 0 && rules(List.of(args)).isEmpty()) {
       System.exit(Cli.run(args, new Terminal()));
     }

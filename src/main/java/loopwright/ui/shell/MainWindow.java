@@ -157,7 +157,9 @@ public final class MainWindow {
     stage.setTitle(Texts.of("window.title"));
     stage
         .getIcons()
-        .setAll(new Image(Objects.requireNonNull(Look.class.getResourceAsStream("icon.png"))));
+        .setAll(
+            new Image(
+                Objects.requireNonNull(Look.class.getResourceAsStream("/loopwright/ui/icon.png"))));
     stage.setMinWidth(LEAST_WIDTH);
     stage.setMinHeight(LEAST_HEIGHT);
     if (stage.getScene() == null) {
