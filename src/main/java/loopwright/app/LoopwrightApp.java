@@ -150,7 +150,15 @@ public class LoopwrightApp extends Application {
                             Path.of(System.getProperty("user.home", ".")))))
                 .check(new Checks(engine))
                 .practise(
-                    new PractiseSource(engine.practiseDesk(), Vehicles.DEMO, new Vehicles()::demo))
+                    new PractiseSource(
+                        engine.practiseDesk(),
+                        Vehicles.DEMO,
+                        new Vehicles()::demo,
+                        Optional.of(
+                            new ClassSheetFiles(
+                                engine.phrases(),
+                                Clock.systemDefaultZone(),
+                                Path.of(System.getProperty("user.home", "."))))))
                 .proofs(
                     List.of(
                         new CircuitPage(engine.proveDesk(), preferences, background),

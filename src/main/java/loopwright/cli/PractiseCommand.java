@@ -7,6 +7,7 @@ import java.util.Random;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import loopwright.casework.Problem;
+import loopwright.casework.practise.ClassSheet;
 import loopwright.casework.practise.DrillCode;
 import loopwright.casework.practise.Drilling;
 import loopwright.casework.practise.FaultKind;
@@ -14,6 +15,7 @@ import loopwright.casework.practise.Level;
 import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.practise.Progress;
 import loopwright.model.Vehicle;
+import loopwright.report.DrillSheet;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -29,12 +31,14 @@ import picocli.CommandLine.Parameters;
       "practise pumper --level dead-lamp makes a drill and says its code;",
       "practise 4F7K plays the drill of a code: everybody who does has the same fault.",
       "A drill on a vehicle file of your own: practise FILE, or practise CODE FILE.",
+      "With --out FILE.pdf ten drills go on a class sheet instead, with answers on pages of their",
+      "own; the sheet has a code too, and the same code makes the same sheet.",
       "Without anything it says how you have done so far. Nothing leaves this machine."
     },
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:played, or left",
-      "1:the program failed, or the result can't be kept",
+      "0:played, left, or written",
+      "1:the program failed, or the result can't be kept or written",
       "2:the command line was not understood, or there is no such drill",
       "3:the vehicle can't be read or has defects"
     })
@@ -63,6 +67,8 @@ final class PractiseCommand implements Callable<Integer> {
   @Option(names = "--stairs", description = "Shows the staircase at each step of the debrief.")
   private boolean stairs;
 
+  @Mixin private OutOptions out = new OutOptions();
+
   @Mixin private LineWidth width = new LineWidth();
 
   PractiseCommand(CliWorld world) {
@@ -71,6 +77,9 @@ final class PractiseCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    if (out.out.isPresent() && !out.asks(".pdf")) {
+      return out.unknownEnding(world, ".pdf");
+    }
     Page page = width.out(world);
     try {
       PractiseDesk desk = world.practiseDesk();
@@ -100,6 +109,11 @@ final class PractiseCommand implements Callable<Integer> {
         given.isPresent()
             ? given.get()
             : desk.anyCode(level(), world.demoVehicles().indexOf(name) + 1, vehicle, new Random());
+    if (out.out.isPresent()) {
+      ClassSheet sheet = ClassSheet.of(code, vehicle, desk, new ToldProgress(world.err()));
+      return out.write(
+          world, "sheet", DrillSheet.pdf(sheet, out.paper, OutOptions.today(world), out.phrases));
+    }
     try (Drilling drilling = desk.open(code, vehicle, new ToldProgress(world.err()))) {
       new PractiseTalk(drilling, desk, page, new Asker(world.in(), page))
           .asking(expect)

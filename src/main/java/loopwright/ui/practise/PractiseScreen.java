@@ -104,7 +104,11 @@ public final class PractiseScreen extends StackPane {
         .setAll(
             switch (stage) {
               case CHOOSE -> choosing();
-              case MAKING -> List.of(Parts.text(Texts.of("practise.making"), "question"));
+              case MAKING ->
+                  List.of(
+                      Parts.text(
+                          Texts.of(model.printing() ? "practise.sheet.making" : "practise.making"),
+                          "question"));
               case PLAYING -> playing(model.drilling().orElseThrow());
               case DEBRIEF -> debrief(model.debrief().orElseThrow());
             });
@@ -176,16 +180,27 @@ public final class PractiseScreen extends StackPane {
             Parts.text(
                 model.vehicleName().isEmpty()
                     ? Texts.of("practise.noVehicle")
-                    : Texts.of("practise.choose", model.vehicleName()),
+                    : Texts.of(
+                        model.printing() ? "practise.sheet.choose" : "practise.choose",
+                        model.vehicleName()),
                 "question"),
             levels,
             typed,
-            actions(List.of(button(asksKey(), "X", model::toggleAsks))));
+            switches());
     return model
         .progress()
         .filter(p -> !p.levels().isEmpty())
         .<List<Node>>map(p -> List.of(card, progress(p)))
         .orElse(List.of(card));
+  }
+
+  private FlowPane switches() {
+    FlowPane switches = actions(List.of(button(asksKey(), "X", model::toggleAsks)));
+    if (model.printsSheets()) {
+      String key = model.printing() ? "practise.sheet.not" : "practise.sheet";
+      switches.getChildren().add(button(key, "P", model::togglePrinting));
+    }
+    return switches;
   }
 
   private String asksKey() {
@@ -409,6 +424,8 @@ public final class PractiseScreen extends StackPane {
   private boolean choosing(KeyCode key) {
     if (key == KeyCode.X) {
       model.toggleAsks();
+    } else if (key == KeyCode.P) {
+      model.togglePrinting();
     } else if (key == KeyCode.C) {
       code.requestFocus();
     } else if (key.isDigitKey()) {

@@ -24,6 +24,7 @@ import loopwright.casework.PointView;
 import loopwright.casework.Problem;
 import loopwright.casework.SettingView;
 import loopwright.casework.Sketch;
+import loopwright.casework.practise.ClassSheet;
 import loopwright.casework.practise.Debrief;
 import loopwright.casework.practise.DrillCode;
 import loopwright.casework.practise.Drilling;
@@ -60,6 +61,7 @@ public final class PractiseViewModel {
   private final ReadOnlyObjectWrapper<Told> told = new ReadOnlyObjectWrapper<>(Told.NOTHING);
   private final ReadOnlyIntegerWrapper changes = new ReadOnlyIntegerWrapper();
   private final ReadOnlyBooleanWrapper asks = new ReadOnlyBooleanWrapper();
+  private boolean printing;
   private final Random random = new Random();
   private Optional<String> name = Optional.empty();
   private Optional<Vehicle> vehicle = Optional.empty();
@@ -163,7 +165,24 @@ public final class PractiseViewModel {
     changed();
   }
 
-  /** Begins a new drill of a level on the vehicle at hand. */
+  /** Whether class sheets can be printed. */
+  public boolean printsSheets() {
+    return source.sheets().isPresent();
+  }
+
+  /** Whether what is chosen is printed as a class sheet instead of played. */
+  public boolean printing() {
+    return printing;
+  }
+
+  /** Prints class sheets from now on, or no longer. */
+  public void togglePrinting() {
+    printing = printsSheets() && !printing;
+    told.set(Told.NOTHING);
+    changed();
+  }
+
+  /** Begins a new drill of a level on the vehicle at hand, or prints a sheet of such. */
   public void begin(Level level) {
     if (vehicle.isEmpty() || !levels.contains(level)) {
       return;
@@ -172,7 +191,7 @@ public final class PractiseViewModel {
     begin(source.desk().anyCode(level, number, vehicle.get(), random), vehicle.get());
   }
 
-  /** Begins the drill of a code as it was typed. */
+  /** Begins the drill of a code as it was typed, or prints the sheet of that code. */
   public void begin(String text) {
     try {
       DrillCode code = DrillCode.parse(text);
@@ -196,6 +215,19 @@ public final class PractiseViewModel {
 
   private void begin(DrillCode code, Vehicle of) {
     stage.set(Stage.MAKING);
+    if (printing) {
+      run(
+          () ->
+              source
+                  .sheets()
+                  .orElseThrow()
+                  .write(ClassSheet.of(code, of, source.desk(), CaseDesk.Progress.SILENT)),
+          file -> {
+            stage.set(Stage.CHOOSE);
+            told.set(Told.plain(Texts.of("practise.sheet.written", code.toString(), file)));
+          });
+      return;
+    }
     run(() -> source.desk().open(code, of, CaseDesk.Progress.SILENT), this::play);
   }
 

@@ -2,6 +2,7 @@ package loopwright.ui.practise;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -44,7 +45,8 @@ class PractiseKeyboardTest {
             new PractiseSource(
                 Bench.practiseDesk(kept),
                 List.of("motorcycle"),
-                name -> Optional.of(Bench.vehicle(name))),
+                name -> Optional.of(Bench.vehicle(name)),
+                Optional.of(sheet -> Path.of(sheet.code() + ".pdf"))),
             new Worker(background, Platform::runLater));
     PractiseScreen screen = new PractiseScreen(model, new ReadOnlyDoubleWrapper(TestScreen.EM));
     scene = TestScreen.show(stage, screen);
@@ -76,6 +78,12 @@ class PractiseKeyboardTest {
     WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, () -> !model.levels().isEmpty());
     settled(PractiseViewModel.Stage.CHOOSE);
     Snapshots.take(scene, "practise-choose");
+    // What is chosen can go on a class sheet; here it is played.
+    keys.press(KeyCode.P);
+    assertThat(model.printing()).isTrue();
+    Snapshots.take(scene, "practise-sheet");
+    keys.press(KeyCode.P);
+    assertThat(model.printing()).isFalse();
     keys.press(KeyCode.X).press(KeyCode.DIGIT1);
     settled(PractiseViewModel.Stage.PLAYING);
     // Asked for what is expected, then read.
