@@ -5,12 +5,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import loopwright.io.ReadResult;
 import loopwright.model.Vehicle;
 import loopwright.ui.Preferences;
 import loopwright.ui.VehicleLibrary;
 
-/** The vehicles the window offers: the one opened last, and the demo vehicles. */
+/** The vehicles the window offers: those opened lately, and the demo vehicles. */
 final class Library implements VehicleLibrary {
   private final Vehicles vehicles;
   private final Preferences preferences;
@@ -23,10 +24,12 @@ final class Library implements VehicleLibrary {
   @Override
   public List<Entry> entries() {
     List<Entry> entries = new ArrayList<>();
-    preferences
-        .read(Preferences.Item.VEHICLE)
+    Stream.concat(
+            preferences.read(Preferences.Item.VEHICLE).stream(),
+            preferences.read(Preferences.Item.VEHICLES).stream().flatMap(String::lines))
+        .distinct()
         .filter(name -> !Vehicles.DEMO.contains(name))
-        .ifPresent(
+        .forEach(
             name ->
                 title(name).ifPresent(t -> entries.add(new Entry(name, t, name, Shelf.RECENT))));
     for (String name : Vehicles.DEMO) {

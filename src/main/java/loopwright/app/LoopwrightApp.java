@@ -133,7 +133,7 @@ public class LoopwrightApp extends Application {
                     engine.knowledge().meters(),
                     preferences,
                     background)
-                .ready(new Ready(engine))
+                .ready(new Ready(engine, Practice.cases()))
                 .keeping(
                     new Keeping(
                         new VehicleFiles(),
@@ -169,7 +169,8 @@ public class LoopwrightApp extends Application {
                         new KeptCaseFiles(archive, engine.phrases(), Clock.systemDefaultZone()),
                         Path.of(System.getProperty("user.home", "."))))
                 .explain(new ExplainDesk(engine.knowledge(), engine.phrases()))
-                .ownMeters(new Instruments()));
+                .ownMeters(new Instruments())
+                .startScreen());
     stage.setTitle("Loopwright");
     window.show(stage);
     ReadyToType.tell(stage, System.out);
@@ -183,18 +184,24 @@ public class LoopwrightApp extends Application {
   }
 
   /** The ready-made cases with their practice meters. */
-  private record Ready(Engine engine) implements ReadyCases {
+  private record Ready(Engine engine, List<ReadyCase> cases) implements ReadyCases {
+    /** Five checks on the demo vehicle that a new window opens. */
+    private static final String FIRST = "beacon-ground";
+
     @Override
     public List<Entry> entries() {
-      return Practice.cases().stream()
-          .map(c -> new Entry(c.id(), c.title(), c.vehicle(), c.story()))
-          .toList();
+      return cases.stream().map(c -> new Entry(c.id(), c.title(), c.vehicle(), c.story())).toList();
+    }
+
+    @Override
+    public Optional<Entry> first() {
+      return entries().stream().filter(e -> e.id().equals(FIRST)).findFirst();
     }
 
     @Override
     public Opened open(String id, Vehicle vehicle, CaseDesk.Progress progress) throws Problem {
       ReadyCase ready =
-          Practice.cases().stream()
+          cases.stream()
               .filter(c -> c.id().equals(id))
               .findFirst()
               .orElseThrow(() -> new Problem("case", id, "a ready-made case"));

@@ -31,6 +31,8 @@ public interface Preferences {
     METER_PORT,
     /** Name of the vehicle used last. */
     VEHICLE,
+    /** Names of the vehicles used lately, newest first, one a line. */
+    VEHICLES,
     /** Whether what a vehicle had before counts: {@code yes} or {@code no}. */
     OWN_RECORD
   }

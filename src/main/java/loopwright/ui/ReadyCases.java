@@ -1,6 +1,7 @@
 package loopwright.ui;
 
 import java.util.List;
+import java.util.Optional;
 import loopwright.casework.Answer;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CheckView;
@@ -56,6 +57,11 @@ public interface ReadyCases {
 
   /** The cases there are. Quick; called on the window's thread. */
   List<Entry> entries();
+
+  /** The one to begin with: short, and nothing in it is out of the ordinary. */
+  default Optional<Entry> first() {
+    return entries().stream().findFirst();
+  }
 
   /**
    * Opens a case. Takes a while; called off the window's thread.

@@ -36,7 +36,7 @@ public record CaseRow(
    *
    * @param part id of a part whose history is told too; empty for none
    */
-  static CaseRow of(CaseRecord record, String part) {
+  public static CaseRow of(CaseRecord record, String part) {
     List<String> lines = new ArrayList<>();
     long readings = record.readings().stream().filter(r -> !r.withdrawn()).count();
     lines.add(

@@ -46,6 +46,7 @@ final class ComplaintScreen extends VBox {
     circuits.getStyleClass().add("fat-list");
     circuits.setCellFactory(list -> new CircuitCell());
     circuits.setFocusTraversable(false);
+    circuits.setPlaceholder(Parts.text(Texts.of("vehicle.noCircuits"), "muted"));
     circuits.setAccessibleText(Texts.of("complaint.circuit"));
     circuits
         .getSelectionModel()

@@ -81,7 +81,8 @@ final class ReadingsStrip extends VBox {
       i++;
     }
     if (i == 0) {
-      (tall ? list : chips).getChildren().add(Parts.text(Texts.of("done.none"), "muted"));
+      String none = Texts.of(tall ? "done.noneYet" : "done.none");
+      (tall ? list : chips).getChildren().add(Parts.text(none, "muted"));
     }
     if (tall) {
       middle.getChildren().clear();

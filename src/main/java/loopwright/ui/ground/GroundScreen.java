@@ -68,6 +68,7 @@ public final class GroundScreen extends StackPane {
     list.setFocusTraversable(false);
     list.getStyleClass().add("found-list");
     list.setCellFactory(l -> new RowCell());
+    list.setPlaceholder(Parts.text(Texts.of("ground.none"), "muted"));
     list.setOnMouseClicked(
         e -> {
           GroundRow row = list.getSelectionModel().getSelectedItem();

@@ -62,6 +62,7 @@ final class CircuitScreen extends StackPane {
     list.setFocusTraversable(false);
     list.getStyleClass().add("found-list");
     list.setCellFactory(l -> new ItemCell());
+    list.setPlaceholder(Parts.text(Texts.of("vehicle.noCircuits"), "muted"));
     list.setOnMouseClicked(
         e ->
             Optional.ofNullable(list.getSelectionModel().getSelectedItem())

@@ -87,6 +87,13 @@ public final class ProveScreen extends VBox {
     return shown.map(ProvePage::explains).orElse("loaded");
   }
 
+  /** Turns to the page of that number, from 1 on; nothing happens without one. */
+  public void turnTo(int number) {
+    if (number >= 1 && number <= pages.size()) {
+      go(List.copyOf(pages.keySet()).get(number - 1));
+    }
+  }
+
   /** Puts the focus where hands go on. */
   public void takeFocus() {
     shown.ifPresentOrElse(ProvePage::takeFocus, this::requestFocus);
@@ -120,9 +127,9 @@ public final class ProveScreen extends VBox {
       return;
     }
     String name = e.getCode().getName();
-    int number = name.charAt(name.length() - 1) - '1';
-    if (number >= 0 && number < pages.size()) {
-      go(List.copyOf(pages.keySet()).get(number));
+    int number = name.charAt(name.length() - 1) - '0';
+    if (number >= 1 && number <= pages.size()) {
+      turnTo(number);
       e.consume();
     }
   }

@@ -36,6 +36,7 @@ public final class Fittings {
   Optional<MeterFeed.Opener> ownMeters = Optional.empty();
   Optional<PractiseSource> practise = Optional.empty();
   Optional<ExplainDesk> explain = Optional.empty();
+  boolean startScreen;
 
   /**
    * What every window needs.
@@ -107,6 +108,12 @@ public final class Fittings {
   /** Where drills come from; the place Practise is there only with it. */
   public Fittings practise(PractiseSource source) {
     practise = Optional.of(source);
+    return this;
+  }
+
+  /** The window opens with the start screen, a vehicle at hand; left out, with the vehicles. */
+  public Fittings startScreen() {
+    startScreen = true;
     return this;
   }
 

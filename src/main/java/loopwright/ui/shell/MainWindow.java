@@ -1,9 +1,12 @@
 package loopwright.ui.shell;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -35,6 +38,10 @@ import loopwright.ui.find.CaseViewModel;
 import loopwright.ui.find.ComplaintViewModel;
 import loopwright.ui.find.FindScreen;
 import loopwright.ui.find.FindViewModel;
+import loopwright.ui.home.HomeScreen;
+import loopwright.ui.home.HomeScreen.Errand;
+import loopwright.ui.home.HomeViewModel;
+import loopwright.ui.home.Recent;
 import loopwright.ui.paper.PaperScreen;
 import loopwright.ui.paper.PaperViewModel;
 import loopwright.ui.practise.PractiseScreen;
@@ -58,12 +65,21 @@ public final class MainWindow {
   /** Height that all views are made for, in pixels. */
   public static final double LEAST_HEIGHT = 700;
 
+  /** Numbers of the pages in the place Prove. */
+  private static final int FIRST_POWER = 1;
+
+  private static final int GROUND = 2;
+
   private static final double WIDEST = 92;
   private static final double WIDE = 70;
   private static final double MEDIUM = 60;
   private static final double SHORT = 56;
   private static final double MIDDLE = 46;
   private static final double NARROWEST = 36;
+
+  /** Places that the bar has at any width. */
+  private static final Set<Place> IN_BAR =
+      EnumSet.of(Place.VEHICLE, Place.FIND, Place.CASES, Place.PAPER, Place.WIRING, Place.PROVE);
 
   private final ShellViewModel shell;
   private final VehicleViewModel vehicle;
@@ -81,6 +97,7 @@ public final class MainWindow {
   private final Optional<PractiseViewModel> practise;
   private final Optional<ExplainViewModel> explain;
   private final Optional<ExplainScreen> explainScreen;
+  private final Optional<HomeScreen> home;
   private final Node keysScreen;
   private final ReadyCases ready;
   private final BorderPane root = new BorderPane();
@@ -128,6 +145,8 @@ public final class MainWindow {
     explainScreen =
         explain.map(
             model -> new ExplainScreen(model, shell.emProperty(), this::leaveHelp, this::help));
+    home = fittings.startScreen ? Optional.of(home(fittings, worker.another())) : Optional.empty();
+    home.ifPresent(h -> shell.placeProperty().set(Place.HOME));
     keysScreen = KeysPage.make(shell);
     fittings.ownMeters.ifPresent(find.complaint().ownMeter()::through);
     root.setId("window");
@@ -144,7 +163,79 @@ public final class MainWindow {
     root.widthProperty().addListener(o -> fillBar());
     applyLook();
     showPlace();
-    vehicle.loadLast();
+    if (home.isPresent()) {
+      vehicle.loadLastOrDemo();
+    } else {
+      vehicle.loadLast();
+    }
+  }
+
+  private HomeScreen home(Fittings fittings, Worker worker) {
+    List<Errand> errands = new ArrayList<>();
+    errands.add(
+        new Errand("dead", Texts.of("home.dead"), Texts.of("home.is.dead"), this::newComplaint));
+    errands.add(
+        new Errand("plan", Texts.of("home.plan"), Texts.of("home.is.plan"), () -> go(Place.PAPER)));
+    errands.add(
+        new Errand(
+            "power", Texts.of("home.power"), Texts.of("home.is.power"), () -> prove(FIRST_POWER)));
+    errands.add(
+        new Errand(
+            "ground", Texts.of("home.ground"), Texts.of("home.is.ground"), () -> prove(GROUND)));
+    practise.ifPresent(
+        p ->
+            errands.add(
+                new Errand(
+                    "practise",
+                    Texts.of("home.practise"),
+                    Texts.of("home.is.practise"),
+                    () -> go(Place.PRACTISE))));
+    ready
+        .first()
+        .ifPresent(
+            first ->
+                errands.add(
+                    new Errand(
+                        "first",
+                        Texts.of("home.first"),
+                        Texts.of("home.is.first"),
+                        () -> practise(first))));
+    errands.add(
+        new Errand(
+            "own",
+            Texts.of("home.own"),
+            Texts.of("home.is.own"),
+            () -> {
+              go(Place.WIRING);
+              wiringScreen.beginVehicle(fittings.pages);
+            }));
+    return new HomeScreen(
+        new HomeViewModel(fittings.shelf.archive(), fittings.library::entries, worker),
+        shell.emProperty(),
+        vehicle.vehicleProperty().map(v -> v.map(n -> n.vehicle().name()).orElse("")),
+        errands,
+        () -> {
+          go(Place.VEHICLE);
+          vehicle.chooseAnother();
+        },
+        this::goOn);
+  }
+
+  private void newComplaint() {
+    find.leaveCase();
+    go(Place.FIND);
+  }
+
+  private void prove(int page) {
+    go(Place.PROVE);
+    proveScreen.turnTo(page);
+  }
+
+  private void goOn(Recent recent) {
+    recent
+        .opened()
+        .ifPresentOrElse(
+            this::reopen, () -> vehicle.load(recent.vehicleName(), () -> go(Place.VEHICLE)));
   }
 
   /** All that the window shows. */
@@ -208,6 +299,13 @@ public final class MainWindow {
       mark.setMinWidth(Region.USE_PREF_SIZE);
       bar.getChildren().add(mark);
     }
+    if (home.isPresent() && ems >= NARROWEST) {
+      KeyButton start = place("place.home", "Shift F2", Place.HOME);
+      if (ems < WIDEST) {
+        start.setText("");
+        start.setGraphic(icon("mdi2h-home-outline"));
+      }
+    }
     place("place.vehicle", "F2", Place.VEHICLE);
     boolean brief = ems < MEDIUM;
     place(brief ? "place.findShort" : "place.find", "F3", Place.FIND);
@@ -236,7 +334,8 @@ public final class MainWindow {
           this::nextSize);
       tool("mdi2t-theme-light-dark", Texts.of(shell.lookProperty().get()), "F9", this::nextLook);
     }
-    if (ems >= NARROWEST || !helping()) {
+    // There it fits beside the places only while one of them stands without its key.
+    if (ems >= NARROWEST || IN_BAR.contains(shell.placeProperty().get())) {
       tool("mdi2h-help-circle-outline", Texts.of("bar.help"), "F1", this::help);
     }
   }
@@ -251,7 +350,7 @@ public final class MainWindow {
         .orElse("");
   }
 
-  private void place(String key, String cap, Place to) {
+  private KeyButton place(String key, String cap, Place to) {
     KeyButton button = new KeyButton(Texts.of(key), cap, () -> go(to)).styled("place");
     if (shell.placeProperty().get() == to) {
       button.getStyleClass().add("here");
@@ -262,20 +361,22 @@ public final class MainWindow {
     button.setMinWidth(Region.USE_PREF_SIZE);
     button.setFocusTraversable(false);
     bar.getChildren().add(button);
+    return button;
+  }
+
+  private FontIcon icon(String name) {
+    FontIcon image = new FontIcon(name);
+    image.setStyle(
+        image.getStyle() + ";-fx-icon-size: " + Math.round(1.3 * shell.emProperty().get()) + "px;");
+    image.getStyleClass().add("tool-icon");
+    return image;
   }
 
   /** A tool of the frame: an icon; its key and its words where there is room. */
   private void tool(String icon, String text, String cap, Runnable action) {
     KeyButton button = new KeyButton(text, cap, action).styled("tool");
     if (room < WIDE) {
-      FontIcon image = new FontIcon(icon);
-      image.setStyle(
-          image.getStyle()
-              + ";-fx-icon-size: "
-              + Math.round(1.3 * shell.emProperty().get())
-              + "px;");
-      image.getStyleClass().add("tool-icon");
-      HBox icons = Parts.row("tool-icons", image);
+      HBox icons = Parts.row("tool-icons", icon(icon));
       if (room >= SHORT) {
         icons.getChildren().add(Parts.keyCap(cap));
       }
@@ -351,6 +452,7 @@ public final class MainWindow {
   private void showPlace() {
     root.setCenter(
         switch (shell.placeProperty().get()) {
+          case HOME -> home.orElseThrow();
           case VEHICLE -> vehicleScreen;
           case FIND -> findScreen;
           case CASES -> casesScreen;
@@ -361,6 +463,9 @@ public final class MainWindow {
           case EXPLAIN -> explainScreen.orElseThrow();
           case KEYS -> keysScreen;
         });
+    if (shell.placeProperty().get() == Place.HOME) {
+      home.ifPresent(HomeScreen::opened);
+    }
     if (shell.placeProperty().get() == Place.CASES) {
       cases.refresh();
     }
@@ -387,6 +492,7 @@ public final class MainWindow {
       return;
     }
     switch (shell.placeProperty().get()) {
+      case HOME -> home.orElseThrow().takeFocus();
       case VEHICLE -> vehicleScreen.takeFocus();
       case FIND -> findScreen.takeFocus();
       case CASES -> casesScreen.takeFocus();
@@ -473,7 +579,7 @@ public final class MainWindow {
     boolean handled = true;
     switch (e.getCode()) {
       case F1 -> help();
-      case F2 -> go(Place.VEHICLE);
+      case F2 -> go(e.isShiftDown() && home.isPresent() ? Place.HOME : Place.VEHICLE);
       case F3 -> go(Place.FIND);
       case F4 -> {
         handled = !e.isAltDown();

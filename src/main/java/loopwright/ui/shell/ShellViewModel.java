@@ -15,6 +15,7 @@ public final class ShellViewModel {
 
   /** The views of the window. */
   public enum Place {
+    HOME,
     VEHICLE,
     FIND,
     CASES,

@@ -40,6 +40,7 @@ final class PatternPicker extends VBox {
     list.getStyleClass().add("fat-list");
     list.setFocusTraversable(false);
     list.setCellFactory(l -> new Cell());
+    list.setPlaceholder(Parts.text(Texts.of("starting.pick.none"), "muted"));
     list.setAccessibleText(Texts.of("starting.pick"));
     list.getSelectionModel().select(0);
     list.setOnMouseClicked(

@@ -145,6 +145,7 @@ public final class VehicleScreen extends StackPane {
     circuits.setId("circuits");
     circuits.getStyleClass().add("fat-list");
     circuits.setCellFactory(list -> new CircuitCell());
+    circuits.setPlaceholder(Parts.text(Texts.of("vehicle.noCircuits"), "muted"));
     circuits.setAccessibleText(Texts.of("vehicle.circuits"));
     circuits
         .getSelectionModel()

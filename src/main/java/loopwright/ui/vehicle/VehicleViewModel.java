@@ -3,6 +3,8 @@ package loopwright.ui.vehicle;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -28,6 +30,9 @@ public final class VehicleViewModel {
 
   /** A vehicle with the name by which it is found again. */
   public record Named(String name, Vehicle vehicle) {}
+
+  /** So many vehicles are remembered. */
+  private static final int LATELY = 6;
 
   private final VehicleLibrary library;
   private final LoopSource loops;
@@ -164,10 +169,25 @@ public final class VehicleViewModel {
 
   /** Loads the vehicle used last time, if it is still there. */
   public void loadLast() {
-    preferences
-        .read(Preferences.Item.VEHICLE)
-        .filter(name -> entries.stream().anyMatch(e -> e.name().equals(name)))
+    last().ifPresent(name -> load(name, () -> {}));
+  }
+
+  /** Loads the vehicle used last time, or else the first one that comes with the program. */
+  public void loadLastOrDemo() {
+    last()
+        .or(
+            () ->
+                entries.stream()
+                    .filter(e -> e.shelf() == VehicleLibrary.Shelf.DEMO)
+                    .map(VehicleLibrary.Entry::name)
+                    .findFirst())
         .ifPresent(name -> load(name, () -> {}));
+  }
+
+  private Optional<String> last() {
+    return preferences
+        .read(Preferences.Item.VEHICLE)
+        .filter(name -> entries.stream().anyMatch(e -> e.name().equals(name)));
   }
 
   /**
@@ -201,6 +221,7 @@ public final class VehicleViewModel {
 
   private void take(VehicleLibrary.Loaded.Ready ready) {
     preferences.keep(Preferences.Item.VEHICLE, ready.name());
+    keepLately(ready.name());
     loop.set(Optional.empty());
     vehicle.set(Optional.of(new Named(ready.name(), ready.vehicle())));
     choosing.set(false);
@@ -211,6 +232,15 @@ public final class VehicleViewModel {
     } else {
       circuit.set(0);
     }
+  }
+
+  private void keepLately(String name) {
+    String kept = preferences.read(Preferences.Item.VEHICLES).orElse("");
+    preferences.keep(
+        Preferences.Item.VEHICLES,
+        Stream.concat(Stream.of(name), kept.lines().filter(n -> !n.equals(name)))
+            .limit(LATELY)
+            .collect(Collectors.joining("\n")));
   }
 
   /** Shows the vehicle as it was edited elsewhere; the chosen circuit stays chosen. */

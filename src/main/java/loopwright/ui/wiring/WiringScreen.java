@@ -399,6 +399,14 @@ public final class WiringScreen extends StackPane {
 
   // Pages.
 
+  /** Opens the page that makes what a new vehicle needs, if there is one. */
+  public void beginVehicle(List<WiringPage> pages) {
+    pages.stream()
+        .filter(p -> p.needs() == WiringPage.Needs.NOTHING)
+        .findFirst()
+        .ifPresent(this::open);
+  }
+
   /** Opens a page in place of the tables. */
   private void open(WiringPage next) {
     if (next.needs() != WiringPage.Needs.NOTHING && model.vehicleProperty().get().isEmpty()) {
