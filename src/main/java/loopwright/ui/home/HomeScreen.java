@@ -123,7 +123,7 @@ public final class HomeScreen extends StackPane {
 
   private void list() {
     recents.setId("home-recents");
-    recents.getStyleClass().add("fat-list");
+    recents.getStyleClass().addAll("fat-list", "home-recents");
     recents.setItems(model.recents());
     recents.setCellFactory(l -> new Cell());
     recents.setAccessibleText(Texts.of("home.recent"));

@@ -33,7 +33,8 @@ public record Recent(
       Set.of(CaseState.OPEN, CaseState.FOUND, CaseState.MENDED);
 
   /**
-   * The cases that are not finished, newest first, then the finished ones, then the vehicles.
+   * The cases that are not finished, newest first, then the finished ones, then the vehicles. Cases
+   * to practise on are left out: taken up again they have no meter that reads by itself.
    *
    * @param records newest first
    * @param vehicles all that can be opened; those that come with the program are left out
@@ -42,6 +43,7 @@ public record Recent(
     List<Recent> all = new ArrayList<>();
     for (boolean unfinished : new boolean[] {true, false}) {
       records.stream()
+          .filter(r -> !r.opened().practice())
           .filter(r -> UNFINISHED.contains(r.state()) == unfinished)
           .limit(MOST_CASES - Math.min(MOST_CASES, all.size()))
           .map(Recent::of)

@@ -27,6 +27,7 @@ import loopwright.ui.Fonts;
 import loopwright.ui.Look;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
+import loopwright.ui.VehicleLibrary;
 import loopwright.ui.Worker;
 import loopwright.ui.cases.CaseRow;
 import loopwright.ui.cases.CasesScreen;
@@ -212,13 +213,23 @@ public final class MainWindow {
     return new HomeScreen(
         new HomeViewModel(fittings.shelf.archive(), fittings.library::entries, worker),
         shell.emProperty(),
-        vehicle.vehicleProperty().map(v -> v.map(n -> n.vehicle().name()).orElse("")),
+        vehicle.vehicleProperty().map(v -> v.map(this::called).orElse("")),
         errands,
         () -> {
           go(Place.VEHICLE);
           vehicle.chooseAnother();
         },
         this::goOn);
+  }
+
+  /** A vehicle's name, with what is said of one that comes with the program. */
+  private String called(VehicleViewModel.Named named) {
+    boolean demo =
+        vehicle.entries().stream()
+            .filter(e -> e.shelf() == VehicleLibrary.Shelf.DEMO)
+            .anyMatch(e -> e.name().equals(named.name()));
+    String name = named.vehicle().name();
+    return demo ? Texts.of("home.demo", name) : name;
   }
 
   private void newComplaint() {

@@ -104,6 +104,8 @@ class HomeKeyboardTest {
   void oneKeyLeadsToEachThing() throws TimeoutException {
     open(CaseShelf.EMPTY);
     assertThat(place()).isEqualTo(Place.HOME);
+    assertThat(text(scene, "#home-vehicle"))
+        .isEqualTo("At hand: Light pumper (demo vehicle, invented)");
     keys.shift(KeyCode.F2);
     assertThat(scene.getFocusOwner().getId()).isEqualTo("home-dead");
     leads(KeyCode.DIGIT1, Place.FIND, "#complaint-words");
