@@ -66,14 +66,18 @@ public final class Entry {
   /** The number that a meter's answer stands for, OL as infinity; empty if it is none. */
   public static Optional<Double> value(CheckKind kind, Answer answer) {
     try {
-      Reading.Value value = understand(kind, answer);
-      if (value instanceof Reading.Value.OverRange) {
-        return Optional.of(Double.POSITIVE_INFINITY);
-      }
-      return value instanceof Reading.Value.Number n ? Optional.of(n.value()) : Optional.empty();
+      return number(understand(kind, answer));
     } catch (Problem p) {
       return Optional.empty();
     }
+  }
+
+  /** The number of a value in volts or ohms, OL as infinity; empty if it is none. */
+  static Optional<Double> number(Reading.Value value) {
+    if (value instanceof Reading.Value.OverRange) {
+      return Optional.of(Double.POSITIVE_INFINITY);
+    }
+    return value instanceof Reading.Value.Number n ? Optional.of(n.value()) : Optional.empty();
   }
 
   private static Reading.Value within(CheckKind kind, Band band) throws Problem {

@@ -283,7 +283,7 @@ final class Session implements FindCase {
   public void prepare(BooleanSupplier goOn) {
     view.next()
         .map(this::check)
-        .ifPresent(check -> diagnosis.prepare(check, current(), circumstances(last), goOn));
+        .ifPresent(check -> diagnosis.prepare(check, telling(), circumstances(last), goOn));
   }
 
   @Override
@@ -605,6 +605,13 @@ final class Session implements FindCase {
         .toList();
   }
 
+  /** The current readings but for those that a loose contact only passed through. */
+  private List<Reading> telling() {
+    List<Reading> current = current();
+    Set<Integer> passing = diagnosis.passing(current);
+    return current.stream().filter(r -> !passing.contains(r.id())).toList();
+  }
+
   private CaseView refresh(Findings before, int reading) {
     compute();
     said = did(before, reading);
@@ -633,7 +640,7 @@ final class Session implements FindCase {
       findings = Findings.NONE;
       return;
     }
-    Findings found = diagnosis.findings(current(), circumstances(last));
+    Findings found = diagnosis.findings(telling(), circumstances(last));
     findings = proving ? onlyConclusions(found) : found;
   }
 
@@ -668,6 +675,9 @@ final class Session implements FindCase {
     }
     String value = shown(entry);
     String where = words.place(entry.check());
+    if (diagnosis.passing(current()).contains(id)) {
+      return phrases.say("did.passing", value, where);
+    }
     for (Conclusion c : findings.conclusions()) {
       if (c instanceof Conclusion.Doubt d && d.reading() == id) {
         return phrases.say("did.doubt", value, where, rules.words(d.rule(), d.key(), d.args()));
@@ -1002,6 +1012,7 @@ final class Session implements FindCase {
 
   private List<ReadingView> readingViews() {
     List<ReadingView> list = new ArrayList<>();
+    Set<Integer> passing = diagnosis.passing(current());
     for (Entry0 e : readings.values()) {
       if (e.epoch() != epoch) {
         continue;
@@ -1025,31 +1036,41 @@ final class Session implements FindCase {
                   clearedHere.add(part);
                 }
               });
-      String did =
-          clearedHere.isEmpty()
-              ? senses.isEmpty() ? phrases.say("reading.kept") : senses.get(0)
-              : phrases.say("reading.cleared", words.parts(onLoopFirst(clearedHere), 6));
-      Optional<Double> volts =
-          e.value() instanceof Reading.Value.Number n && e.check().kind() != CheckKind.OHMS
-              ? Optional.of(n.value())
-              : Optional.empty();
+      String did = phrases.say("reading.kept");
+      if (passing.contains(e.id())) {
+        did = phrases.say("reading.passing");
+      } else if (!clearedHere.isEmpty()) {
+        did = phrases.say("reading.cleared", words.parts(onLoopFirst(clearedHere), 6));
+      } else if (!senses.isEmpty()) {
+        did = senses.get(0);
+      }
+      Optional<Band> healthy = healthy(e.check());
       list.add(
           new ReadingView(
               e.id(),
-              e.check().kind(),
-              e.check().red(),
-              e.check().black(),
-              e.check().subject(),
+              own(e.check()),
               words.setting(e.check().setting()),
               words.where(e.check()),
               shown(e),
-              volts,
+              Entry.number(e.value()),
+              healthy,
               healthyWords(e.check()),
+              diagnosis.healthyGives(new Reading(e.id(), e.check(), e.value())),
               did,
               doubts,
               e.at()));
     }
     return list;
+  }
+
+  /** What a healthy circuit's meter shows; empty for what is looked at. */
+  private Optional<Band> healthy(Check check) {
+    return check.kind().metered() ? Optional.of(healthy(diagnosis, check)) : Optional.empty();
+  }
+
+  private static Band healthy(Diagnosis diagnosis, Check check) {
+    double[] band = diagnosis.healthyBand(check);
+    return new Band(band[0], band[1], Figures.unit(check));
   }
 
   private String healthyWords(Check check) {
@@ -1061,25 +1082,22 @@ final class Session implements FindCase {
     if (!check.kind().metered()) {
       return words.seen(check, diagnosis.healthySight(check));
     }
-    double[] band = diagnosis.healthyBand(check);
+    Band band = healthy(diagnosis, check);
     boolean over =
         check.kind() == CheckKind.DIODE
-            && Double.isInfinite(band[1])
-            && band[0] > NEARLY_OL * meter.fullScale(MeterFunction.DIODE);
-    return over ? "OL" : Figures.range(band[0], band[1], Figures.unit(check));
+            && Double.isInfinite(band.high())
+            && band.low() > NEARLY_OL * meter.fullScale(MeterFunction.DIODE);
+    return over ? "OL" : Figures.range(band.low(), band.high(), band.unit());
   }
 
   /** Share of what the diode test shows at most, from which a band is OL and nothing else. */
   private static final double NEARLY_OL = 0.95;
 
   private CheckView view(Check check, List<Findings.Outcome> results, String because, double cost) {
-    Optional<Band> healthy = Optional.empty();
+    Optional<Band> healthy = healthy(check);
     String question = "";
     List<Seen> choices = List.of();
-    if (check.kind().metered()) {
-      double[] band = diagnosis.healthyBand(check);
-      healthy = Optional.of(new Band(band[0], band[1], Figures.unit(check)));
-    } else {
+    if (!check.kind().metered()) {
       question = words.question(check);
       choices = words.choices(check);
     }
@@ -1189,7 +1207,7 @@ final class Session implements FindCase {
             .forEach(m -> top.add(m.suspect()));
       }
     }
-    List<Conclusion> advice = diagnosis.advice(top, findings, current());
+    List<Conclusion> advice = diagnosis.advice(top, findings, telling());
     Map<Conclusion.Stage, Set<String>> stages = new java.util.EnumMap<>(Conclusion.Stage.class);
     Set<String> cautions = new LinkedHashSet<>();
     for (Conclusion c : advice) {
@@ -1237,7 +1255,7 @@ final class Session implements FindCase {
         .map(
             l ->
                 new LoopViews(vehicle, bench, diagnosis::healthyBand, words, complaint.on())
-                    .view(l, circuit.name(), findings, current()))
+                    .view(l, circuit.name(), findings, telling()))
         .orElseGet(
             () -> {
               TerminalRef post = vehicle.feedPost();
@@ -1289,7 +1307,7 @@ final class Session implements FindCase {
 
   private Reasons reasons(Optional<Check> next) {
     return new Reasons(
-        diagnosis, findings, current(), rules, words, phrases, this::healthyWords, next);
+        diagnosis, findings, telling(), rules, words, phrases, this::healthyWords, next);
   }
 
   @Override
@@ -1342,7 +1360,7 @@ final class Session implements FindCase {
     validate(own);
     Check check = own.check();
     Findings.Proposal p =
-        diagnosis.appraise(check, current(), circumstances(before.map(OwnCheck::check)));
+        diagnosis.appraise(check, telling(), circumstances(before.map(OwnCheck::check)));
     return new Appraisal(
         words.asked(check),
         p.bits(),
@@ -1355,7 +1373,7 @@ final class Session implements FindCase {
     return new Outlooks(
         diagnosis,
         findings,
-        current(),
+        telling(),
         check -> circumstances(Optional.of(check)),
         standing(),
         words,

@@ -53,8 +53,7 @@ final class LiveMeter implements AutoCloseable {
         return taken.get();
       }
       MeterState state = meter.state();
-      boolean hopeless = state instanceof MeterState.Unfit || state instanceof MeterState.Gone;
-      if (hopeless || System.nanoTime() > until) {
+      if (hopeless(state) || System.nanoTime() > until) {
         throw new Problem("take", "", words.of(state));
       }
       if (!told) {
@@ -62,12 +61,47 @@ final class LiveMeter implements AutoCloseable {
         page.say("Hold the leads still ...");
         page.flush();
       }
-      try {
-        Thread.sleep(LOOK);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
+      if (!pause()) {
         throw new Problem("take", "", words.of(state));
       }
+    }
+  }
+
+  /**
+   * Waits for a steady reading that is another than the one taken last.
+   *
+   * @param until when it ends, in nanoseconds of {@link System#nanoTime}
+   * @return the reading; empty when the time is up
+   * @throws Problem if the meter is gone or measures something else
+   */
+  Optional<String> changed(long until) throws Problem {
+    MeterFeed meter =
+        feed.orElseThrow(() -> new Problem("take", "", "no meter is connected: find --meter-port"));
+    while (System.nanoTime() < until) {
+      Optional<String> taken = meter.changed();
+      if (taken.isPresent()) {
+        return taken;
+      }
+      MeterState state = meter.state();
+      if (hopeless(state) || !pause()) {
+        throw new Problem("take", "", words.of(state));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean hopeless(MeterState state) {
+    return state instanceof MeterState.Unfit || state instanceof MeterState.Gone;
+  }
+
+  /** Waits a moment; false if it was interrupted. */
+  private static boolean pause() {
+    try {
+      Thread.sleep(LOOK);
+      return true;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
     }
   }
 

@@ -17,6 +17,7 @@ import loopwright.casework.Outlook;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
+import loopwright.casework.ReadingLog;
 import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
@@ -43,6 +44,7 @@ final class PlainTalk {
   private final Page page;
   private final Meanwhile in;
   private final LiveMeter live;
+  private final LogPage logs;
   private Waiting waiting = new Waiting.Nothing();
 
   /** Whether the next check says the whole set-up: nobody knows how the vehicle stands now. */
@@ -52,8 +54,18 @@ final class PlainTalk {
   private sealed interface Waiting {
     record Nothing() implements Waiting {}
 
+    /** The check of one's own whose value is waited for. */
+    default Optional<OwnCheck> own() {
+      return this instanceof Value value
+          ? Optional.of(value.check())
+          : this instanceof Again again ? Optional.of(again.check()) : Optional.empty();
+    }
+
     /** The value of a reading of the person's own choice. */
     record Value(OwnCheck check) implements Waiting {}
+
+    /** One more value of a check that is read again and again. */
+    record Again(OwnCheck check) implements Waiting {}
 
     /** Whether an unlikely entry counts. */
     record Sure(String check, Answer answer, String typed) implements Waiting {}
@@ -81,6 +93,7 @@ final class PlainTalk {
     this.page = page;
     this.in = in;
     this.live = live;
+    this.logs = new LogPage(page);
   }
 
   ExitCode run() throws IOException {
@@ -129,9 +142,7 @@ final class PlainTalk {
 
   /** The kind of check whose answer is waited for. */
   private Optional<CheckKind> asked() {
-    return waiting instanceof Waiting.Value value
-        ? Optional.of(value.check().kind())
-        : findCase.view().next().map(CheckView::kind);
+    return waiting.own().map(OwnCheck::kind).or(() -> findCase.view().next().map(CheckView::kind));
   }
 
   private String prompt() {
@@ -139,8 +150,8 @@ final class PlainTalk {
     if (waiting instanceof Waiting.Sure) {
       return "yes or no> ";
     }
-    if (waiting instanceof Waiting.Value value) {
-      return value.check().kind().metered() ? "it reads> " : "seen> ";
+    if (waiting.own().isPresent()) {
+      return waiting.own().get().kind().metered() ? "it reads> " : "seen> ";
     }
     return switch (view.move()) {
       case CHECK, PROOF ->
@@ -158,6 +169,10 @@ final class PlainTalk {
       return;
     }
     String text = typed.replace('\u2019', '\'');
+    if (waiting instanceof Waiting.Again again && text.matches("(?i)take\\s+\\d{1,4}")) {
+      watch(again.check(), Integer.parseInt(text.replaceAll("\\D", "")));
+      return;
+    }
     if (text.equalsIgnoreCase("take")) {
       text = live.take(asked(), page);
     }
@@ -174,8 +189,11 @@ final class PlainTalk {
         return;
       }
     }
-    if (before instanceof Waiting.Value && (lower.equals("no") || lower.equals("n"))) {
+    if (before.own().isPresent() && (lower.equals("no") || lower.equals("n"))) {
       waiting = new Waiting.Nothing();
+      if (before instanceof Waiting.Again again) {
+        ReadingLog.of(findCase.view().readings(), again.check()).ifPresent(logs::show);
+      }
       next(findCase.view());
       return;
     }
@@ -183,14 +201,59 @@ final class PlainTalk {
     if (command(words.get(0).toLowerCase(Locale.ROOT), words.subList(1, words.size()), lower)) {
       return;
     }
-    if (waiting instanceof Waiting.Value value) {
-      Answer answer = Entry.of(value.check().kind()).read(text);
-      CaseView view = findCase.take(value.check(), answer);
-      waiting = new Waiting.Nothing();
-      after(view);
+    if (waiting.own().isPresent()) {
+      take(Entry.of(waiting.own().get().kind()).read(text));
       return;
     }
     answer(text);
+  }
+
+  /** The value of the check of one's own that is waited for. */
+  private void take(Answer answer) throws Problem {
+    OwnCheck check = waiting.own().orElseThrow();
+    CaseView view = findCase.take(check, answer);
+    boolean goesOn = waiting instanceof Waiting.Again && view.move() != CaseView.Move.END;
+    if (goesOn) {
+      logs.latest(view.readings(), check);
+    } else {
+      waiting = new Waiting.Nothing();
+      after(view);
+    }
+  }
+
+  /** Begins to read a check again and again. */
+  private void same(List<String> rest) throws Problem {
+    List<ReadingView> readings = findCase.view().readings();
+    if (readings.isEmpty()) {
+      throw new Problem("same", "", "nothing was read yet: take a reading first");
+    }
+    int number = rest.isEmpty() ? readings.get(readings.size() - 1).id() : reading(rest.get(0));
+    ReadingView reading = known(number);
+    page.labelled("  AGAIN    ", List.of(reading.where()));
+    page.labelled("  SET      ", whole(reading.check().setting()));
+    page.labelled("  HEALTHY  ", List.of(reading.healthyWords()));
+    page.say(
+        live.present()
+            ? "Say take 60 and for 60 s each change is taken by itself; or each value; no ends it."
+            : "Move, warm or switch one thing at a time, and say each value; no ends it.");
+    waiting = new Waiting.Again(reading.check());
+  }
+
+  /** The person's own meter is left on a check, and each change is taken. */
+  private void watch(OwnCheck check, int seconds) throws Problem {
+    live.follow(check.kind());
+    page.say("Watching for " + seconds + " s. Move, warm or switch one thing at a time.");
+    page.flush();
+    long until = System.nanoTime() + seconds * 1_000_000_000L;
+    while (waiting instanceof Waiting.Again) {
+      Optional<String> read = live.changed(until);
+      if (read.isEmpty()) {
+        page.say("Time is up. Say take " + seconds + " to go on; no ends it.");
+        return;
+      }
+      take(Entry.of(check.kind()).read(read.get()));
+      page.flush();
+    }
   }
 
   private void answer(String text) throws Problem {
@@ -219,6 +282,8 @@ final class PlainTalk {
       case "list" -> list(rest);
       case "stairs" -> new Staircase(page).show(findCase.view().loop());
       case "drops" -> drops();
+      case "log" -> logs.show(findCase.view().readings());
+      case "same" -> same(rest);
       case "points" -> points(rest);
       case "setups" -> setups();
       case "again" -> {
@@ -297,12 +362,10 @@ final class PlainTalk {
     if (meter.isEmpty()) {
       throw new Problem("meter", "", "only a ready-made case has a practice meter: find --ready");
     }
-    if (waiting instanceof Waiting.Value value) {
-      Answer answer = meter.get().read(value.check());
+    if (waiting.own().isPresent()) {
+      Answer answer = meter.get().read(waiting.own().get());
       page.say("The meter: " + shown(answer) + ".");
-      CaseView view = findCase.take(value.check(), answer);
-      waiting = new Waiting.Nothing();
-      after(view);
+      take(answer);
       return;
     }
     CheckView check =
@@ -359,15 +422,17 @@ final class PlainTalk {
       throw new Problem("fix", String.join(" ", rest), "say: fix NUMBER VALUE, as in fix 3 12.1");
     }
     int number = reading(rest.get(0));
-    CheckKind kind =
-        findCase.view().readings().stream()
-            .filter(r -> r.id() == number)
-            .findFirst()
-            .map(ReadingView::kind)
-            .orElseThrow(() -> noReading(rest.get(0)));
-    Answer answer = Entry.of(kind).read(String.join(" ", rest.subList(1, rest.size())));
+    Answer answer =
+        Entry.of(known(number).kind()).read(String.join(" ", rest.subList(1, rest.size())));
     waiting = new Waiting.Nothing();
     after(findCase.correct(number, answer));
+  }
+
+  private ReadingView known(int number) throws Problem {
+    return findCase.view().readings().stream()
+        .filter(r -> r.id() == number)
+        .findFirst()
+        .orElseThrow(() -> noReading(Integer.toString(number)));
   }
 
   private int reading(String text) throws Problem {
@@ -764,7 +829,7 @@ final class PlainTalk {
     page.say("Readings");
     for (ReadingView reading : view.readings()) {
       page.block(
-          "  " + reading.id() + "  ",
+          "  " + reading.id() + "  " + logs.time(reading) + "  ",
           reading.where() + ": " + reading.value() + " (healthy " + reading.healthyWords() + ")");
       reading.doubts().forEach(d -> page.block("      ", "take it again: " + d));
     }
@@ -857,6 +922,10 @@ final class PlainTalk {
     page.block(
         "measure F3.load BATT.neg  ",
         "a reading of your own: red, black; then volts, millivolts, ohms or diode; then setup 2");
+    page.block(
+        "same, same 3              ",
+        "read the last check, or that of reading 3, again and again while you move things");
+    page.block("log                       ", "what was read again and again, with its times");
     page.block("take                      ", "take what your own meter reads (--meter-port)");
     page.block("look L1                   ", "say what you see at L1");
     page.block("swapped K1 no             ", "K1 was replaced and it didn't help (yes: it did)");

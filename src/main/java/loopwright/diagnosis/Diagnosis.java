@@ -770,6 +770,16 @@ public final class Diagnosis implements AutoCloseable {
         .anyMatch(h -> clearing.standing(h, reading) != Fact.Standing.OUT);
   }
 
+  /**
+   * Numbers of the readings that tell nothing: a contact that comes and goes only passed through
+   * them. None unless the complaint is that it works sometimes.
+   */
+  public Set<Integer> passing(List<Reading> readings) {
+    return complaint.kind() == ComplaintKind.WORKS_SOMETIMES
+        ? new Passing(bands, bench.meter()).of(readings)
+        : Set.of();
+  }
+
   /** Whether a healthy circuit can give this reading. */
   public boolean healthyGives(Reading reading) {
     if (reading.value() instanceof Reading.Value.Sight s) {

@@ -289,6 +289,13 @@ final class Likelihood {
     return withSlips(residual, c, readings, odd);
   }
 
+  /**
+   * Correlation of the last digits' errors of one check taken twice: that is hardly two witnesses.
+   * Where the two values lie in different ranges of the meter their digits differ, so that it is a
+   * correlation and no covariance. Our own estimate.
+   */
+  private static final double TAKEN_AGAIN = 0.9;
+
   /** Covariance of readings under a hypothesis; fills in residuals and loads. */
   private double[][] covariance(
       Hypothesis h, List<Reading> readings, double[] residual, double[][] loads) {
@@ -306,12 +313,9 @@ final class Likelihood {
         Reading b = readings.get(j);
         double dot = dot(loads[i], loads[j]) + gain(a.check(), number(a), b.check(), number(b));
         if (i == j) {
-          double digits = digits(readings.get(i));
-          dot += digits * digits;
-        } else if (readings.get(i).check().equals(readings.get(j).check())) {
-          // The same reading taken twice is not two witnesses.
-          double digits = digits(readings.get(i));
-          dot += 0.9 * digits * digits;
+          dot += digits(a) * digits(a);
+        } else if (a.check().equals(b.check())) {
+          dot += TAKEN_AGAIN * digits(a) * digits(b);
         }
         c[i][j] = dot;
         c[j][i] = dot;

@@ -49,6 +49,27 @@ class OwnMeterTest {
   }
 
   @Test
+  void leftOnAPointTheMetersEveryChangeIsTaken() throws IOException {
+    long start = System.nanoTime();
+    try (SimulatedInstrument meter =
+        SimulatedInstrument.sending(
+            50, () -> System.nanoTime() - start < 4_000_000_000L ? "12.40 V\n" : "3.10 V\n")) {
+      TestWorld world = find(meter.port(), "take", "same", "take 8", "no");
+      assertThat(flat(world))
+          .containsSubsequence(
+              "Taken: 12.40 V.",
+              "Say take 60",
+              "Watching for 8 s.",
+              "3.10 V",
+              "Time is up.",
+              "between 3.10 V and 12.40 V");
+      assertThat(store.cases.get("beacon-1").toString().split("3.10 V", -1))
+          .as("it stays at 3.10 V, which is taken once")
+          .hasSize(2);
+    }
+  }
+
+  @Test
   void theMeterOnTheWrongFunctionIsNotTaken() throws IOException {
     try (SimulatedInstrument meter = SimulatedInstrument.sending(50, () -> "0.3 ohm\n")) {
       assertThat(flat(find(meter.port(), "take")))

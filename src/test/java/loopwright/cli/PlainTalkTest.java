@@ -248,11 +248,11 @@ class PlainTalkTest {
   @Test
   void theListShowsSuspectsClearedReadingsAndStaircase() {
     TestWorld world = find("12.4", "list");
-    assertThat(flat(world))
+    assertThat(flat(world).replaceAll("\\d\\d:\\d\\d:01", "TIME"))
         .containsSubsequence(
             "Suspected beacon ground G4, 60 % open or corroded",
             "Cleared beacon fuse F3 by 1: 12.4 V behind it.",
-            "Readings 1 F3.load: 12.4 V (healthy 12.0 to 12.7 V)",
+            "Readings 1 TIME F3.load: 12.4 V (healthy 12.0 to 12.7 V)",
             "BATT.pos",
             "12.40 to 12.80 V",
             "| beacon fuse F3: cleared by 1",
@@ -268,6 +268,35 @@ class PlainTalkTest {
     assertThat(row)
         .as("the bar shows where it was measured")
         .matches("F3\\.load +\\[ +x=*\\s*\\].*");
+  }
+
+  @Test
+  void oneCheckIsReadAgainAndAgainAndItsTimesAreTold() {
+    TestWorld world = find("12.4", "same", "12.3", "0.02", "OL?", "no", "log", "same 9");
+    assertThat(flat(world).replaceAll("\\d\\d:\\d\\d:0(\\d)", "T$1"))
+        .containsSubsequence(
+            "AGAIN F3.load",
+            "HEALTHY 12.0 to 12.7 V",
+            "say each value; no ends it.",
+            "it reads> T2 12.3 V [=",
+            "it reads> T3 0.02 V [#",
+            "] not as in health",
+            "it reads> Not taken: entry 'OL?'",
+            "T1 12.4 V",
+            "T3 0.02 V",
+            "3 readings from T1 to T3: between 0.02 V and 12.4 V. Healthy: 12.0 to 12.7 V.",
+            "Not as in health at T3.",
+            "It came and went.",
+            "mended?>",
+            "3 readings from T1 to T3",
+            "Not taken: reading '9'");
+    assertThat(events().stream().filter(CaseEvent.Taken.class::isInstance)).hasSize(3);
+  }
+
+  @Test
+  void nothingCanBeReadAgainBeforeItWasRead() {
+    assertThat(flat(find("same", "log")))
+        .containsSubsequence("nothing was read yet", "No check was read twice yet.");
   }
 
   @Test

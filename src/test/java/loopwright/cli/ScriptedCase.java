@@ -582,20 +582,19 @@ final class ScriptedCase implements FindCase {
   private ReadingView reading(Taken taken) {
     return new ReadingView(
         taken.id(),
-        taken.check().kind(),
-        taken.check().red(),
-        taken.check().black(),
-        taken.check().lookAt(),
+        taken.check(),
         ON_WORDS,
         where(taken.check()),
         taken.words(),
         taken.check().kind() == CheckKind.VOLTS && taken.number() < 1e6
             ? Optional.of(taken.number())
             : Optional.empty(),
+        Optional.of(volts(12, 12.7)),
         "12.0 to 12.7 V",
+        taken.number() >= 12 && taken.number() <= 12.7,
         "It did something.",
         List.of(),
-        START);
+        START.plusSeconds(taken.id()));
   }
 
   private CheckView check(Script script) {

@@ -6,9 +6,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import loopwright.bench.HiddenTruth;
 import loopwright.diagnosis.Check;
+import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Complaint;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.diagnosis.Diagnosis;
@@ -23,6 +26,7 @@ import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
+import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.solver.Failure;
 import loopwright.solver.Network;
@@ -163,6 +167,73 @@ class SometimesTest {
     assertThat(lit.healthy()).isLessThan(0.1);
     String first = none.parts().get(0).part();
     assertThat(belief(lit, first)).isGreaterThan(0.5 * belief(none, first));
+  }
+
+  /**
+   * A meter left on one point: the readings go to and fro between sound and failed, in two ranges
+   * of the meter. However often, that is little more than having seen it fail once and work once.
+   */
+  @Test
+  void oneCheckReadAgainAndAgainGoesOnMeaningTheSame() {
+    Complaint c = diagnosis.complaint();
+    Check hot = hot(c);
+    double sound = sound(hot);
+    List<Reading> readings = new ArrayList<>();
+    Findings early = Findings.NONE;
+    Findings now = Findings.NONE;
+    for (int id = 1; id <= 40; id++) {
+      double volts = id % 4 == 0 ? 0 : sound + 0.01 * (id % 3);
+      readings.add(new Reading(id, hot, new Reading.Value.Number(volts, 0.01)));
+      now = diagnosis.findings(readings, Diagnosis.Circumstances.NONE);
+      early = id == 4 ? now : early;
+    }
+    assertThat(early.parts()).isNotEmpty();
+    for (Findings.PartBelief part : early.parts()) {
+      assertThat(belief(now, part.part()))
+          .as(part.part())
+          .isBetween(0.7 * part.belief() - 0.02, 1.3 * part.belief() + 0.02);
+    }
+    assertThat(now.odd().values()).allMatch(odd -> odd < 0.1);
+    assertThat(now.status()).isEqualTo(Findings.Status.SEARCHING);
+  }
+
+  /**
+   * A loose contact has any resistance from moment to moment. What it passes through isn't held
+   * against the failure, nor called a slip; what it comes to rest at is.
+   */
+  @Test
+  void valuesThatALooseContactPassesThroughAreNotReckonedWith() {
+    Complaint c = diagnosis.complaint();
+    Check hot = hot(c);
+    double sound = sound(hot);
+    assertThat(passing(hot, sound, 0.02, 0, 3.1, sound)).containsExactly(2, 4);
+    assertThat(passing(hot, sound, 3.1, 3.11, 0)).as("seen twice").containsExactly(4);
+    assertThat(passing(hot, sound, 3.1, 5.2)).as("the worse of two").containsExactly(3);
+    assertThat(passing(hot, sound, 0, 0, 0)).isEmpty();
+    assertThat(passing(hot, sound, sound + 0.02, sound)).isEmpty();
+  }
+
+  private static Set<Integer> passing(Check check, double... volts) {
+    List<Reading> readings = new ArrayList<>();
+    for (double v : volts) {
+      readings.add(
+          new Reading(readings.size() + 1, check, new Reading.Value.Number(v, v < 0.1 ? 0 : 0.01)));
+    }
+    return diagnosis.passing(readings);
+  }
+
+  private static Check hot(Complaint c) {
+    return new Check(
+        CheckKind.VOLTS,
+        Optional.of(new TerminalRef("F2", "load")),
+        Optional.of(VEHICLE.groundedPost()),
+        Optional.empty(),
+        c.on());
+  }
+
+  private static double sound(Check check) {
+    double[] band = diagnosis.healthyBand(check);
+    return (band[0] + band[1]) / 2;
   }
 
   private static double odds(double chance) {

@@ -29,6 +29,12 @@ public interface MeterFeed extends AutoCloseable {
    */
   Optional<String> take();
 
+  /**
+   * The steady reading, if it is another than the one given last; for a meter that stays where it
+   * is while something is moved, warmed or loaded.
+   */
+  Optional<String> changed();
+
   /** Lets the meter go. */
   @Override
   void close();

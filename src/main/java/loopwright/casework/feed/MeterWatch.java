@@ -178,6 +178,11 @@ public final class MeterWatch {
     return Optional.empty();
   }
 
+  /** Takes the reading at a time, if it is steady and another than the one taken last. */
+  public synchronized Optional<String> changed(long nanos) {
+    return taken.isPresent() ? Optional.empty() : take(nanos);
+  }
+
   /** A line with its unit as it would be typed; empty if it is no reading of volts or ohms. */
   public static Optional<String> typed(String text) {
     MeterLine line = MeterLine.parse(text);

@@ -28,6 +28,7 @@ public final class RecordText {
   private final Phrases phrases;
   private final DateTimeFormatter day;
   private final DateTimeFormatter clock;
+  private final DateTimeFormatter second;
 
   /**
    * Words of a record.
@@ -39,6 +40,7 @@ public final class RecordText {
     this.phrases = phrases;
     this.day = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", phrases.locale()).withZone(zone);
     this.clock = DateTimeFormatter.ofPattern("HH:mm", phrases.locale()).withZone(zone);
+    this.second = DateTimeFormatter.ofPattern("HH:mm:ss", phrases.locale()).withZone(zone);
   }
 
   /** Something with a label before it. */
@@ -111,7 +113,7 @@ public final class RecordText {
       rows.add(
           List.of(
               Integer.toString(reading.number()),
-              clock.format(reading.at()),
+              second.format(reading.at()),
               before.equals(Optional.of(setting)) ? phrases.say("record.same") : setting,
               line.map(Account.Line::where).orElseGet(() -> where(reading)),
               line.map(Account.Line::value).orElse(reading.answer().words()),

@@ -81,6 +81,11 @@ final class InstrumentFeed implements MeterFeed {
   }
 
   @Override
+  public Optional<String> changed() {
+    return watch.changed(System.nanoTime());
+  }
+
+  @Override
   public void close() {
     closed.set(true);
     thread.interrupt();

@@ -20,6 +20,7 @@ import loopwright.casework.LoopView;
 import loopwright.casework.Outlook;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
+import loopwright.casework.ReadingLog;
 import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
@@ -400,6 +401,12 @@ public final class WireCodec {
     }
     ArrayNode readings = node.putArray("readings");
     view.readings().forEach(r -> readings.add(reading(r)));
+    ArrayNode logs = node.putArray("logs");
+    for (ReadingLog log : ReadingLog.of(view.readings())) {
+      ObjectNode item = logs.addObject();
+      item.set("readings", numbers(log.readings().stream().map(ReadingView::id).toList()));
+      item.set("outside", numbers(log.outside().stream().map(ReadingView::id).toList()));
+    }
     node.set("loop", loop(view.loop()));
     Drops.of(view.loop()).ifPresent(d -> node.set("drops", drops(d)));
     node.put("said", view.said());
@@ -436,6 +443,7 @@ public final class WireCodec {
     node.put("value", reading.value());
     reading.volts().ifPresent(v -> number(node, "volts", v));
     node.put("healthyWords", reading.healthyWords());
+    node.put("fits", reading.fits());
     node.put("did", reading.did());
     node.set("doubts", texts(reading.doubts()));
     node.put("at", reading.at().toString());

@@ -13,6 +13,7 @@ final class CaseActions {
   static final String IF_NOT = "I";
   static final String SWAP = "S";
   static final String CORRECT = "E";
+  static final String AGAIN = "N";
   static final String TAKE_BACK = "Del";
   static final String PUT_BACK = "P";
   static final String PRACTICE = "Z";

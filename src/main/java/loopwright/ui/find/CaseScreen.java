@@ -335,7 +335,7 @@ final class CaseScreen extends Region {
           model.count();
         }
       }
-      case OWN, CORRECT -> model.count();
+      case OWN, CORRECT, AGAIN -> model.count();
       case PUT_BACK -> model.allPutBack();
       case REFUSE, SWAP, WARN -> {
         return false;
@@ -539,6 +539,7 @@ final class CaseScreen extends Region {
       case 'i' -> model.toggleIfNot();
       case 's' -> model.startSwap();
       case 'e' -> model.startCorrect();
+      case 'n' -> model.startAgain();
       case 'd' -> page(Page.DONE);
       default -> {}
     }

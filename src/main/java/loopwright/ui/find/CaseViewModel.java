@@ -29,11 +29,14 @@ import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
+import loopwright.casework.OwnCheck;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
+import loopwright.casework.ReadingLog;
 import loopwright.casework.ReadingView;
 import loopwright.casework.SettingView;
 import loopwright.casework.SuspectView;
+import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.Warning;
 import loopwright.model.TerminalRef;
@@ -58,6 +61,8 @@ public final class CaseViewModel {
     OWN,
     /** Correcting a reading. */
     CORRECT,
+    /** Reading one check again and again, to see when it changes. */
+    AGAIN,
     /** Telling that a part was replaced. */
     SWAP,
     /** Saying that there is smoke, heat or a smell. */
@@ -102,6 +107,8 @@ public final class CaseViewModel {
   private final IntegerProperty reading = new SimpleIntegerProperty(-1);
   private final BooleanProperty wholeLoop = new SimpleBooleanProperty();
   private final OwnCheckViewModel own;
+  private Optional<ReadingView> again = Optional.empty();
+  private List<Seen> againChoices = List.of();
   private final TreeViewModel tree;
   private final Set<String> toldCautions = new HashSet<>();
   private Optional<Answer> secondFor = Optional.empty();
@@ -283,6 +290,7 @@ public final class CaseViewModel {
     return switch (doing.get()) {
       case OWN -> EntryUnit.of(own.kindProperty().get());
       case CORRECT -> chosenReading().map(r -> EntryUnit.of(r.kind())).orElse(List.of());
+      case AGAIN -> again.map(r -> EntryUnit.of(r.kind())).orElse(List.of());
       case WARN -> List.of();
       default -> view.get().next().map(c -> EntryUnit.of(c.kind())).orElse(List.of());
     };
@@ -293,6 +301,7 @@ public final class CaseViewModel {
     return switch (doing.get()) {
       case OWN -> own.answers();
       case CORRECT -> chosenReading().map(r -> r.kind().answers()).orElse(List.of());
+      case AGAIN -> againChoices;
       case ANSWER -> view.get().next().map(CheckView::choices).orElse(List.of());
       default -> List.of();
     };
@@ -310,16 +319,20 @@ public final class CaseViewModel {
 
   /** Where the red lead belongs now. */
   public Optional<TerminalRef> red() {
-    return doing.get() == Doing.OWN
-        ? own.red().map(PointView::ref)
-        : view.get().next().flatMap(CheckView::red).map(PointView::ref);
+    return switch (doing.get()) {
+      case OWN -> own.red().map(PointView::ref);
+      case AGAIN -> again.flatMap(ReadingView::red);
+      default -> view.get().next().flatMap(CheckView::red).map(PointView::ref);
+    };
   }
 
   /** Where the black lead belongs now. */
   public Optional<TerminalRef> black() {
-    return doing.get() == Doing.OWN
-        ? own.black().map(PointView::ref)
-        : view.get().next().flatMap(CheckView::black).map(PointView::ref);
+    return switch (doing.get()) {
+      case OWN -> own.black().map(PointView::ref);
+      case AGAIN -> again.flatMap(ReadingView::black);
+      default -> view.get().next().flatMap(CheckView::black).map(PointView::ref);
+    };
   }
 
   /** Puts a unit behind the digits. */
@@ -342,8 +355,22 @@ public final class CaseViewModel {
     switch (doing.get()) {
       case OWN -> meter.follow(own.kindProperty().get());
       case CORRECT -> chosenReading().ifPresent(r -> meter.follow(r.kind()));
+      case AGAIN -> again.ifPresent(r -> watch(r.kind()));
       default -> view.get().next().ifPresent(c -> meter.follow(c.kind()));
     }
+  }
+
+  /** The meter stays where it is: each change is taken by itself, nothing typed by then lost. */
+  private void watch(CheckKind kind) {
+    meter.follow(kind);
+    if (!counting.get() && entry.text().isEmpty()) {
+      meter.changed().ifPresent(read -> submit(new Answer.Text(read)));
+    }
+  }
+
+  /** What was read again and again so far; empty unless that is being done. */
+  public Optional<ReadingLog> log() {
+    return again.flatMap(r -> ReadingLog.of(view.get().readings(), r.check()));
   }
 
   /**
@@ -410,12 +437,14 @@ public final class CaseViewModel {
           problem.set(missing.orElseThrow());
           return;
         }
-        loopwright.casework.OwnCheck check = own.check();
+        OwnCheck check = own.check();
         change(() -> findCase.take(check, answer), this::accept);
       }
       case CORRECT ->
           chosenReading()
               .ifPresent(r -> change(() -> findCase.correct(r.id(), answer), this::accept));
+      case AGAIN ->
+          again.ifPresent(r -> change(() -> findCase.take(r.check(), answer), this::accept));
       default -> view.get().next().ifPresent(check -> answer(check.id(), answer));
     }
   }
@@ -471,6 +500,29 @@ public final class CaseViewModel {
       begin(Doing.CORRECT);
       chosenReading().map(ReadingView::value).ifPresent(entry::type);
     }
+  }
+
+  /** Begins to read the check of the chosen reading, or of the latest, again and again. */
+  public void startAgain() {
+    if (!ended() && chooseReadingIfNone()) {
+      ReadingView chosen = chosenReading().orElseThrow();
+      call(
+          () -> chosen.kind().metered() ? List.<Seen>of() : seen(chosen.check()),
+          choices -> {
+            again = Optional.of(chosen);
+            againChoices = choices;
+            begin(Doing.AGAIN);
+          });
+    }
+  }
+
+  /** What can be seen in a check that was made before. */
+  private List<Seen> seen(OwnCheck check) {
+    return findCase.parts().stream()
+        .filter(p -> check.lookAt().filter(p.subject()::equals).isPresent())
+        .findFirst()
+        .map(p -> p.checks().getOrDefault(check.kind(), List.of()))
+        .orElse(check.kind().answers());
   }
 
   /** Takes the chosen reading back, or the latest. */
@@ -736,7 +788,9 @@ public final class CaseViewModel {
     if (readingsGrew || doing.get() == Doing.CORRECT) {
       reading.set(-1);
     }
-    doing.set(Doing.ANSWER);
+    boolean goesOn =
+        doing.get() == Doing.AGAIN && !ended() && next.move() != CaseView.Move.MAKE_SAFE;
+    doing.set(goesOn ? Doing.AGAIN : Doing.ANSWER);
   }
 
   private void entryChanged() {

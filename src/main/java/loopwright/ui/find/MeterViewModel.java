@@ -114,6 +114,13 @@ public final class MeterViewModel {
     return taken;
   }
 
+  /** The steady reading, if it is another than the one taken last. */
+  public Optional<String> changed() {
+    Optional<String> taken = feed.flatMap(MeterFeed::changed);
+    look();
+    return taken;
+  }
+
   /** Lets the meter go. */
   public void close() {
     feed.ifPresent(MeterFeed::close);

@@ -1,5 +1,6 @@
 package loopwright.ui.find;
 
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -31,8 +32,10 @@ import javafx.scene.text.TextFlow;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
+import loopwright.casework.LogWords;
 import loopwright.casework.PartView;
 import loopwright.casework.PointView;
+import loopwright.casework.ReadingLog;
 import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
@@ -40,6 +43,7 @@ import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.Warning;
+import loopwright.model.Language;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
@@ -279,6 +283,7 @@ final class NowCard extends VBox {
     switch (model.doing()) {
       case OWN -> own();
       case CORRECT -> correct();
+      case AGAIN -> again();
       case SWAP -> swap();
       case PUT_BACK -> putBack();
       case WARN -> warn();
@@ -766,6 +771,46 @@ final class NowCard extends VBox {
     }
     action("action.count", CaseActions.COUNT, model::count);
     action("action.back", CaseActions.BACK, model::back);
+  }
+
+  /** One check again and again, with what it showed so far over time. */
+  private void again() {
+    header(Texts.of("again.head"));
+    ReadingLog log = model.log().orElseThrow();
+    ReadingView reading = log.first();
+    GridPane grid = stepGrid();
+    step(
+        grid,
+        "correct.where",
+        Optional.empty(),
+        reading.where(),
+        Texts.of("check.healthy", reading.healthyWords()),
+        "step-value");
+    step(
+        grid,
+        "check.set",
+        Optional.empty(),
+        String.join(", ", reading.setting()),
+        "",
+        "step-quiet");
+    steps.getChildren().add(grid);
+    if (log.readings().size() == 1) {
+      steps.getChildren().add(Parts.text(Texts.of("again.how"), "muted"));
+    }
+    LogWords words = new LogWords(Language.inUse().locale(), ZoneId.systemDefault());
+    log.scale().ifPresent(s -> steps.getChildren().add(new LogChart(log, s, words)));
+    if (log.readings().size() > 1) {
+      words.of(log).forEach(l -> steps.getChildren().add(Parts.text(l, "section-line")));
+    }
+    if (model.choices().isEmpty()) {
+      entry.refresh();
+      answer.getChildren().add(entry);
+      action("action.count", CaseActions.COUNT, model::count);
+    } else {
+      choices(model.choices(), seen -> named(reading.kind(), seen));
+      problemLine();
+    }
+    action("again.end", CaseActions.BACK, model::back);
   }
 
   private void swap() {

@@ -1,5 +1,6 @@
 package loopwright.ui.find;
 
+import java.time.ZoneId;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.FlowPane;
@@ -9,13 +10,18 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import loopwright.casework.LogWords;
 import loopwright.casework.ReadingView;
+import loopwright.model.Language;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
 /** What was done: the readings in the order taken, to correct or take back. */
 final class ReadingsStrip extends VBox {
+  private static final LogWords LOG_WORDS =
+      new LogWords(Language.inUse().locale(), ZoneId.systemDefault());
+
   private final CaseViewModel model;
   private final HBox head;
   private final StackPane middle = new StackPane();
@@ -37,11 +43,17 @@ final class ReadingsStrip extends VBox {
     KeyButton back =
         new KeyButton(Texts.of("action.takeBack"), CaseActions.TAKE_BACK, model::takeBack)
             .styled("action", "small-action");
+    KeyButton again =
+        new KeyButton(Texts.of("action.again"), CaseActions.AGAIN, model::startAgain)
+            .styled("action", "small-action");
+    again.setMinWidth(Region.USE_PREF_SIZE);
     correct.setMinWidth(Region.USE_PREF_SIZE);
     back.setMinWidth(Region.USE_PREF_SIZE);
     Label title = Parts.line(Texts.of("done.title"), "side-title");
     title.setMinWidth(Region.USE_PREF_SIZE);
-    head = Parts.row("readings-head", title, Parts.keyCap(CaseActions.DONE), middle, correct, back);
+    head =
+        Parts.row(
+            "readings-head", title, Parts.keyCap(CaseActions.DONE), middle, again, correct, back);
     HBox.setHgrow(middle, Priority.ALWAYS);
     middle.setMinWidth(0);
     chipsScroll.setFitToHeight(true);
@@ -115,6 +127,7 @@ final class ReadingsStrip extends VBox {
     FlowPane line =
         new FlowPane(
             Parts.line(Integer.toString(r.id()), "reading-number"),
+            Parts.line(LOG_WORDS.time(r.at()), "reading-time"),
             Parts.line(r.where(), "reading-where"),
             Parts.line(r.value(), "reading-value"));
     line.getStyleClass().add("reading-line");

@@ -54,6 +54,20 @@ class MeterWatchTest {
   }
 
   @Test
+  void whatStaysIsNoChangeHoweverLongItStays() {
+    watch.linked(now);
+    lines("12.40 V", 20);
+    assertThat(watch.changed(now)).contains("12.40 V");
+    lines("12.41 V", 200);
+    assertThat(watch.changed(now)).as("a flicker of the last digit").isEmpty();
+    lines("3.10 V", 20);
+    assertThat(watch.changed(now)).contains("3.10 V");
+    lines("12.40 V", 20);
+    assertThat(watch.changed(now)).contains("12.40 V");
+    assertThat(watch.changed(now)).isEmpty();
+  }
+
+  @Test
   void theLastDigitIsKept() {
     assertThat(MeterWatch.shown(new BigDecimal("12.40"), Quantity.VOLTS)).isEqualTo("12.40 V");
     assertThat(MeterWatch.shown(new BigDecimal("0.0352"), Quantity.VOLTS)).isEqualTo("35.2 mV");

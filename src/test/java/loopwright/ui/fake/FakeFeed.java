@@ -48,6 +48,11 @@ public final class FakeFeed implements MeterFeed, MeterFeed.Opener {
   }
 
   @Override
+  public Optional<String> changed() {
+    return take();
+  }
+
+  @Override
   public void close() {
     closed++;
   }

@@ -254,15 +254,16 @@ public final class FakeFindCase implements FindCase {
             t ->
                 new ReadingView(
                     t.id(),
-                    t.check().kind(),
-                    t.check().red(),
-                    t.check().black(),
-                    t.check().lookAt(),
+                    t.check(),
                     words(t.check().setting()),
                     where(t.check()),
                     value(t.answer()),
                     volts(t),
+                    t.check().kind().metered()
+                        ? Optional.of(new Band(12.1, 12.7, Band.Unit.VOLT))
+                        : Optional.empty(),
                     t.check().kind() == CheckKind.LOOK ? "clicks" : "12.1 to 12.7 V",
+                    volts(t).filter(v -> v < 12.1 || v > 12.7).isEmpty(),
                     t.did(),
                     List.of(),
                     Instant.EPOCH))

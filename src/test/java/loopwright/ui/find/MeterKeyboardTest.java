@@ -9,6 +9,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicReference;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -37,6 +39,7 @@ class MeterKeyboardTest {
   private final ExecutorService background = Executors.newCachedThreadPool();
   private final FakePreferences preferences = new FakePreferences();
   private final AtomicBoolean moving = new AtomicBoolean(true);
+  private final AtomicReference<Double> still = new AtomicReference<>(12.41);
   private final AtomicInteger readings = new AtomicInteger();
   private SimulatedInstrument meter;
   private Stage stage;
@@ -50,7 +53,7 @@ class MeterKeyboardTest {
                 String.format(
                     Locale.ROOT,
                     "%.2f V\n",
-                    moving.get() ? 10 + readings.incrementAndGet() % 3 : 12.41));
+                    moving.get() ? 10 + readings.incrementAndGet() % 3 : still.get()));
     MainWindow window =
         new MainWindow(
             new Fittings(
@@ -82,6 +85,11 @@ class MeterKeyboardTest {
 
   private boolean focused(String id) {
     return stage.getScene().lookup(id) == stage.getScene().getFocusOwner();
+  }
+
+  private String chart() {
+    Node chart = stage.getScene().lookup("#log-chart");
+    return chart == null ? "" : chart.getAccessibleText();
   }
 
   private String port() {
@@ -116,5 +124,18 @@ class MeterKeyboardTest {
     robot.type(KeyCode.ENTER);
     until(() -> text("#headline").equals("Check 3"));
     assertThat(text("#said")).contains("12.41 V");
+
+    robot.type(KeyCode.N);
+    until(() -> text("#headline").equals("Again and again"));
+    still.set(3.2);
+    until(() -> chart().contains("2 readings") && chart().contains("3.20 V and 12.41 V"));
+    still.set(12.4);
+    until(() -> chart().contains("3 readings"));
+    assertThat(chart()).contains("It came and went.");
+    assertThat(stage.getScene().getRoot().lookupAll(".log-bad")).as("one cross").hasSize(2);
+    assertThat(stage.getScene().getRoot().lookupAll(".log-good")).hasSize(2);
+    robot.type(KeyCode.ESCAPE);
+    until(() -> !text("#headline").equals("Again and again"));
+    assertThat(chart()).isEmpty();
   }
 }
