@@ -7,6 +7,7 @@ import java.util.Optional;
 import javafx.application.Application;
 import loopwright.cli.Cli;
 import loopwright.model.Language;
+import loopwright.model.Units;
 import loopwright.ui.Preferences;
 
 /**
@@ -21,7 +22,9 @@ public final class Main {
 
   /** Starts the window or a command. */
   public static void main(String[] args) {
-    Language.use(language(new KeptPreferences(Places.settings()), Locale.getDefault()));
+    Preferences kept = new KeptPreferences(Places.settings());
+    Language.use(language(kept, Locale.getDefault()));
+    Units.use(units(kept, Locale.getDefault()));
     if (args.length > 0 && rules(List.of(args)).isEmpty()) {
       System.exit(Cli.run(args, new Terminal()));
     }
@@ -34,6 +37,12 @@ public final class Main {
         .read(Preferences.Item.LANGUAGE)
         .flatMap(Language::of)
         .orElseGet(() -> Language.of(system));
+  }
+
+  /** The units that were chosen, else what is usual where the system stands. */
+  static Units units(Preferences preferences, Locale system) {
+    Units usual = Units.of(system);
+    return preferences.read(Preferences.Item.UNITS).flatMap(usual::with).orElse(usual);
   }
 
   /**

@@ -33,13 +33,13 @@ public final class Entry {
   public static Reading.Value understand(CheckKind kind, Answer answer) throws Problem {
     if (answer instanceof Answer.Saw saw) {
       if (kind.metered()) {
-        throw new Problem("value", saw.seen().word(), "a number with its unit, or OL");
+        throw new Problem("value", saw.seen().word(), say("entry.number"));
       }
       return new Reading.Value.Sight(saw.seen());
     }
     if (!kind.metered()) {
       String given = answer instanceof Answer.Text t ? t.text() : "a range";
-      throw new Problem("value", given, "what was seen, not a number");
+      throw new Problem("value", given, say("entry.seen"));
     }
     if (answer instanceof Answer.Within within) {
       return within(kind, within.band());
@@ -80,14 +80,17 @@ public final class Entry {
     return value instanceof Reading.Value.Number n ? Optional.of(n.value()) : Optional.empty();
   }
 
+  private static String say(String key) {
+    return Phrases.inUse().say(key);
+  }
+
   private static Reading.Value within(CheckKind kind, Band band) throws Problem {
     boolean ohms = kind == CheckKind.OHMS;
     if (ohms != (band.unit() == Band.Unit.OHM)) {
-      throw new Problem(
-          "unit", band.unit().name(), ohms ? "ohms for this check" : "volts for this check");
+      throw new Problem("unit", band.unit().name(), ohms ? say("entry.ohms") : say("entry.volts"));
     }
     if (Double.isNaN(band.low()) || Double.isNaN(band.high())) {
-      throw new Problem("value", band.toString(), "two numbers, the smaller first");
+      throw new Problem("value", band.toString(), say("entry.two"));
     }
     return new Reading.Value.Between(band.low(), band.high());
   }
@@ -95,16 +98,14 @@ public final class Entry {
   private static Reading.Value number(CheckKind kind, String text) throws Problem {
     String t = text.trim();
     if (t.length() > 40) {
-      throw new Problem(
-          "value", t.substring(0, 40) + "...", "at most 40 characters, for instance 12.4 V");
+      throw new Problem("value", t.substring(0, 40) + "...", say("entry.long"));
     }
     if (t.equalsIgnoreCase("OL") || t.equalsIgnoreCase("O.L") || t.equals("1.")) {
       return new Reading.Value.OverRange();
     }
     Matcher m = FORM.matcher(t);
     if (!m.matches()) {
-      throw new Problem(
-          "value", t, "a number with its unit, for instance 12.4 V, 35 mV, 4.7 kohm, or OL");
+      throw new Problem("value", t, say("entry.form"));
     }
     BigDecimal number = new BigDecimal(m.group(1).replace(',', '.'));
     String unit = m.group(2);
@@ -116,10 +117,10 @@ public final class Entry {
     double value = number.doubleValue() * factor;
     double step = Math.pow(10, -Math.max(0, number.scale())) * factor;
     if (ohms && (value < -1 || value > MOST_OHMS)) {
-      throw new Problem("value", t, "0 to 1 Gohm, or OL");
+      throw new Problem("value", t, say("entry.most-ohms"));
     }
     if (!ohms && Math.abs(value) > MOST_VOLTS) {
-      throw new Problem("value", t, "at most 1000 V either way");
+      throw new Problem("value", t, say("entry.most-volts"));
     }
     return new Reading.Value.Number(value, step);
   }
@@ -137,7 +138,7 @@ public final class Entry {
     return switch (unit) {
       case "", "V", "v" -> 1;
       case "mV", "mv", "MV" -> 1e-3;
-      default -> throw new Problem("unit", text, "V or mV: this check is on volts");
+      default -> throw new Problem("unit", text, say("entry.in-volts"));
     };
   }
 
@@ -151,8 +152,8 @@ public final class Entry {
               "unit",
               text,
               unit.toLowerCase(Locale.ROOT).endsWith("v")
-                  ? "ohm, kohm or Mohm: this check is on ohms"
-                  : "ohm, kohm or Mohm, with a capital M for a million");
+                  ? say("entry.in-ohms")
+                  : say("entry.capital"));
     };
   }
 }

@@ -59,15 +59,15 @@ public final class Figures {
       return "OL";
     }
     if (ohms < 0.095) {
-      return trimmed(ohms, 2) + " ohm";
+      return trimmed(ohms, 2) + " " + Language.ohm("");
     }
     if (ohms < 1000) {
-      return significant(ohms, 2) + " ohm";
+      return significant(ohms, 2) + " " + Language.ohm("");
     }
     if (ohms < 1e6) {
-      return significant(ohms / 1000, 2) + " kohm";
+      return significant(ohms / 1000, 2) + " " + Language.ohm("k");
     }
-    return significant(ohms / 1e6, 2) + " Mohm";
+    return significant(ohms / 1e6, 2) + " " + Language.ohm("M");
   }
 
   /**
@@ -82,7 +82,7 @@ public final class Figures {
     }
     String from = significant(low * 1000, 2);
     String to = significant(high * 1000, 2);
-    return (from.equals(to) ? to : Language.range(from, to)) + " mohm";
+    return (from.equals(to) ? to : Language.range(from, to)) + " " + Language.ohm("m");
   }
 
   /** Volts in millivolts up to a volt: 6.9 mV, 180 mV, 1.2 V. */

@@ -3,7 +3,6 @@ package loopwright.casework;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -14,11 +13,11 @@ import loopwright.diagnosis.Loop;
 import loopwright.diagnosis.Reading;
 import loopwright.diagnosis.Workbench;
 import loopwright.diagnosis.rulebook.Conclusion;
-import loopwright.model.Language;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
+import loopwright.model.Units;
 import loopwright.model.Vehicle;
 
 /** Turns a traced loop into what is drawn: pieces, nodes, the voltage staircase. */
@@ -135,9 +134,9 @@ final class LoopViews {
   static String detail(Part part) {
     PartSpec spec = part.spec();
     if (spec instanceof PartSpec.Wire w) {
-      return w.size()
+      return Units.inUse().size(w.size())
           + ", "
-          + Language.marked(String.format(Locale.ROOT, "%.1f m", w.metres().about()))
+          + Units.inUse().length(w.metres().about(), 1)
           + (w.colour().isEmpty() ? "" : " " + w.colour());
     }
     if (spec instanceof PartSpec.Fuse f) {

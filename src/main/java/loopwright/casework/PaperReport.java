@@ -2,6 +2,7 @@ package loopwright.casework;
 
 import java.util.List;
 import loopwright.diagnosis.rulebook.Conclusion.Severity;
+import loopwright.model.Units;
 import loopwright.model.VehicleCheck;
 
 /**
@@ -42,7 +43,10 @@ public record PaperReport(
 
   /** How hot it was taken to get where the wires run, in words. */
   public String air(Phrases phrases) {
-    return phrases.say("paper.air", hottest, PaperDesk.USUAL_SURROUNDINGS);
+    return phrases.say(
+        "paper.air",
+        Units.inUse().temperature(hottest, phrases.locale()),
+        Units.inUse().temperature(PaperDesk.USUAL_SURROUNDINGS, phrases.locale()));
   }
 
   /** Findings that say that something is wrong. */

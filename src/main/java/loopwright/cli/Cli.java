@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import loopwright.casework.Problem;
 import loopwright.model.Language;
+import loopwright.model.Units;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -112,13 +113,32 @@ public final class Cli {
         paramLabel = "CODE",
         scope = CommandLine.ScopeType.INHERIT,
         description =
-            "Speaks English (en) or German (de). Without it: as set in the window (F1), else the"
+            "Speaks English (en) or German (de). Without it: as set in the window (F1 F1), else the"
                 + " system's language. Lines for programs and files are the same in both.")
     private void language(String code) {
       if (Language.of(code).isEmpty()) {
         throw new CommandLine.ParameterException(
             spec.commandLine(), LANGUAGE + " is '" + code + "', must be en or de");
       }
+    }
+
+    @Option(
+        names = "--units",
+        paramLabel = "NAMES",
+        scope = CommandLine.ScopeType.INHERIT,
+        description =
+            "Shows lengths in m or ft, sizes beside their own in awg or mm2, temperatures in c or f,"
+                + " with commas between: ft,awg,f. Without it: as set in the window (F1 F1), else as is"
+                + " usual where the system stands.")
+    private void units(String names) {
+      Units.use(
+          Units.inUse()
+              .with(names)
+              .orElseThrow(
+                  () ->
+                      new CommandLine.ParameterException(
+                          spec.commandLine(),
+                          "--units is '" + names + "', must be of m, ft, awg, mm2, c, f")));
     }
 
     /** Settles whose rules are run, then runs the command. */

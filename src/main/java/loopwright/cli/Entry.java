@@ -73,8 +73,7 @@ record Entry(CheckKind kind, List<Seen> choices, List<String> words, List<Outcom
     }
     if (NUMBER.matcher(text).matches()) {
       if (kind == CheckKind.MILLIVOLTS && text.matches("[+-]?0?[.,]\\d*[1-9]\\d*")) {
-        throw new Problem(
-            "entry", Fields.cut(text), "the unit too, since it may be either: V or mV");
+        throw new Problem("entry", Fields.cut(text), Speech.of("entry.unit"));
       }
       return new Answer.Text(text + " " + Staircase.unit(kind));
     }
@@ -85,9 +84,7 @@ record Entry(CheckKind kind, List<Seen> choices, List<String> words, List<Outcom
       throw new Problem(
           "entry",
           Fields.cut(text),
-          "a value such as 12.4, 12.4 V, 35 mV or OL"
-              + (outcomes.isEmpty() ? "" : ", or a letter from the list")
-              + "; help shows all words");
+          Speech.of(outcomes.isEmpty() ? "entry.value" : "entry.value-or-letter"));
     }
     return new Answer.Text(text);
   }
@@ -116,6 +113,6 @@ record Entry(CheckKind kind, List<Seen> choices, List<String> words, List<Outcom
                 new Problem(
                     "entry",
                     Fields.cut(text),
-                    "what is seen: " + String.join(", ", accepted) + "; help shows all words")));
+                    Speech.of("entry.seen", String.join(", ", accepted)))));
   }
 }

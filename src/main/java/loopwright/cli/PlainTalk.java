@@ -27,6 +27,7 @@ import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.Warning;
 import loopwright.io.wire.LineReader;
+import loopwright.model.Language;
 import loopwright.model.LoadRef;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
@@ -99,15 +100,15 @@ final class PlainTalk {
   ExitCode run() throws IOException {
     CaseView view = findCase.view();
     page.say(view.title());
-    page.say("Case " + view.caseId() + ". Say help for the words understood here.");
+    page.say(Speech.of("case.opened", view.caseId()));
     if (!story.isEmpty()) {
       page.say(story);
     }
     if (meter.isPresent()) {
-      page.say("Say meter to let the practice meter read.");
+      page.say(Speech.of("case.meter"));
     }
     if (live.present()) {
-      page.say("Say take to take what your own meter reads.");
+      page.say(Speech.of("case.take"));
     }
     cautions(view.cautions());
     if (!view.said().isEmpty()) {
@@ -130,10 +131,10 @@ final class PlainTalk {
         try {
           line(line.text().strip());
         } catch (Problem problem) {
-          page.say("Not taken: " + problem.getMessage() + ". Nothing has changed.");
+          page.say(Speech.of("not-taken", problem.getMessage()));
         }
       } else {
-        page.say("That line can't be read as text. Nothing has changed.");
+        page.say(Speech.of("no-text"));
       }
     }
     ending();
@@ -148,16 +149,24 @@ final class PlainTalk {
   private String prompt() {
     CaseView view = findCase.view();
     if (waiting instanceof Waiting.Sure) {
-      return "yes or no> ";
+      return Speech.of("prompt.yes-no") + "> ";
     }
     if (waiting.own().isPresent()) {
-      return waiting.own().get().kind().metered() ? "it reads> " : "seen> ";
+      return waiting.own().get().kind().metered()
+          ? Speech.of("prompt.reads") + "> "
+          : Speech.of("prompt.seen") + "> ";
     }
     return switch (view.move()) {
       case CHECK, PROOF ->
-          view.next().map(c -> c.kind().metered() ? "it reads> " : "seen> ").orElse("> ");
-      case REPAIR -> "mended?> ";
-      case MAKE_SAFE -> "isolated or gone?> ";
+          view.next()
+              .map(
+                  c ->
+                      c.kind().metered()
+                          ? Speech.of("prompt.reads") + "> "
+                          : Speech.of("prompt.seen") + "> ")
+              .orElse("> ");
+      case REPAIR -> Speech.of("prompt.mended") + "> ";
+      case MAKE_SAFE -> Speech.of("prompt.isolated") + "> ";
       case STUCK, END -> "> ";
     };
   }
@@ -180,16 +189,16 @@ final class PlainTalk {
     Waiting before = waiting;
     if (before instanceof Waiting.Sure sure) {
       waiting = new Waiting.Nothing();
-      if (lower.equals("yes") || lower.equals("y") || text.equals(sure.typed())) {
+      if (yes(lower) || text.equals(sure.typed())) {
         after(findCase.answer(sure.check(), sure.answer()));
         return;
       }
-      if (lower.equals("no") || lower.equals("n")) {
-        page.say("Dropped. Take it again.");
+      if (no(lower)) {
+        page.say(Speech.of("dropped"));
         return;
       }
     }
-    if (before.own().isPresent() && (lower.equals("no") || lower.equals("n"))) {
+    if (before.own().isPresent() && (no(lower))) {
       waiting = new Waiting.Nothing();
       if (before instanceof Waiting.Again again) {
         ReadingLog.of(findCase.view().readings(), again.check()).ifPresent(logs::show);
@@ -230,11 +239,11 @@ final class PlainTalk {
     int number = rest.isEmpty() ? readings.get(readings.size() - 1).id() : reading(rest.get(0));
     ReadingView reading = known(number);
     page.labelled("  AGAIN    ", List.of(reading.where()));
-    page.labelled("  SET      ", whole(reading.check().setting()));
-    page.labelled("  HEALTHY  ", List.of(reading.healthyWords()));
+    page.labelled(Speech.label("set"), whole(reading.check().setting()));
+    page.labelled(Speech.label("healthy"), List.of(reading.healthyWords()));
     page.say(
         live.present()
-            ? "Say take 60 and for 60 s each change is taken by itself; or each value; no ends it."
+            ? Speech.of("log.say-take")
             : "Move, warm or switch one thing at a time, and say each value; no ends it.");
     waiting = new Waiting.Again(reading.check());
   }
@@ -242,13 +251,13 @@ final class PlainTalk {
   /** The person's own meter is left on a check, and each change is taken. */
   private void watch(OwnCheck check, int seconds) throws Problem {
     live.follow(check.kind());
-    page.say("Watching for " + seconds + " s. Move, warm or switch one thing at a time.");
+    page.say(Speech.of("log.watching", seconds));
     page.flush();
     long until = System.nanoTime() + seconds * 1_000_000_000L;
     while (waiting instanceof Waiting.Again) {
       Optional<String> read = live.changed(until);
       if (read.isEmpty()) {
-        page.say("Time is up. Say take " + seconds + " to go on; no ends it.");
+        page.say(Speech.of("log.time-up", seconds));
         return;
       }
       take(Entry.of(check.kind()).read(read.get()));
@@ -260,19 +269,26 @@ final class PlainTalk {
     CaseView view = findCase.view();
     Optional<CheckView> check = view.next();
     if (check.isEmpty()) {
-      throw new Problem(
-          "entry", Page.plain(text), "no check is open now: say mended, measure, stop or help");
+      throw new Problem("entry", Page.plain(text), Speech.of("no-check"));
     }
     Answer answer = Entry.of(check.get()).read(text);
     FindCase.Understood understood = findCase.understand(check.get().id(), answer);
     if (understood.second().isPresent()) {
       page.say(understood.words() + "? " + understood.second().get());
-      page.say("Does it count? Say yes or no, or type the value again.");
+      page.say(Speech.of("does-it-count"));
       waiting = new Waiting.Sure(check.get().id(), answer, text);
       return;
     }
-    page.say("Taken: " + understood.words() + ".");
+    page.say(Speech.of("taken", understood.words()));
     after(findCase.answer(check.get().id(), answer));
+  }
+
+  private static boolean yes(String word) {
+    return List.of("yes", "y", Speech.of("word.yes")).contains(word);
+  }
+
+  private static boolean no(String word) {
+    return List.of("no", "n", Speech.of("word.no")).contains(word);
   }
 
   /** Obeys a word; false if it isn't one. */
@@ -306,8 +322,7 @@ final class PlainTalk {
       case "smoke", "burnt" -> warn(Warning.SMOKE);
       case "hot", "heat" -> warn(Warning.HEAT);
       case "fuel" -> warn(Warning.FUEL);
-      case "smell" ->
-          throw new Problem("smell", "", "say smoke for a burnt smell, fuel for a smell of fuel");
+      case "smell" -> throw new Problem("smell", "", Speech.of("smell"));
       case "isolated" -> {
         waiting = new Waiting.Nothing();
         after(findCase.isolated());
@@ -331,23 +346,25 @@ final class PlainTalk {
   private void drops() {
     Optional<Drops> drops = Drops.of(findCase.view().loop());
     if (drops.isEmpty()) {
-      page.say("Measure volts at two points of the loop at least, the circuit on; then ask again.");
+      page.say(Speech.of("drops.none"));
       return;
     }
-    page.say("Where the volts go, from the battery to the load and back:");
+    page.say(Speech.of("drops.head"));
     for (Drops.Share share : drops.get().shares()) {
-      String lost = (share.about() ? "about " : "") + Staircase.volts(share.measured()) + " V";
-      String mark = drops.get().worst().filter(share::equals).isPresent() ? "  <- too much" : "";
+      String measured = Staircase.volts(share.measured()) + " V";
+      String lost = share.about() ? Language.about(measured) : measured;
+      String mark =
+          drops.get().worst().filter(share::equals).isPresent()
+              ? "  <- " + Speech.of("drops.worst")
+              : "";
       page.block(
           "  ",
-          share.from()
-              + " to "
-              + share.to()
-              + ": "
-              + lost
-              + " (healthy "
-              + Staircase.volts(share.healthy())
-              + " V)"
+          Speech.of(
+                  "drops.share",
+                  share.from(),
+                  share.to(),
+                  lost,
+                  Staircase.volts(share.healthy()) + " V")
               + mark);
     }
   }
@@ -360,11 +377,11 @@ final class PlainTalk {
   /** The practice meter answers: a reading of one's own, else the proposed check. */
   private void metered() throws Problem {
     if (meter.isEmpty()) {
-      throw new Problem("meter", "", "only a ready-made case has a practice meter: find --ready");
+      throw new Problem("meter", "", Speech.of("meter.none"));
     }
     if (waiting.own().isPresent()) {
       Answer answer = meter.get().read(waiting.own().get());
-      page.say("The meter: " + shown(answer) + ".");
+      page.say(Speech.of("meter.reads", shown(answer)));
       take(answer);
       return;
     }
@@ -372,11 +389,9 @@ final class PlainTalk {
         findCase
             .view()
             .next()
-            .orElseThrow(
-                () ->
-                    new Problem("meter", "", "no check is open now: say mended, measure or stop"));
+            .orElseThrow(() -> new Problem("meter", "", Speech.of("no-check-now")));
     Answer answer = meter.get().read(check);
-    page.say("The meter: " + shown(answer) + ".");
+    page.say(Speech.of("meter.reads", shown(answer)));
     waiting = new Waiting.Nothing();
     after(findCase.answer(check.id(), answer));
   }
@@ -402,7 +417,7 @@ final class PlainTalk {
     waiting = new Waiting.Nothing();
     Optional<CheckView> check = findCase.view().next();
     if (check.isEmpty()) {
-      throw new Problem("check", "", "no check is open now");
+      throw new Problem("check", "", Speech.of("no-check-open"));
     }
     after(findCase.refuse(check.get().id(), why));
   }
@@ -410,7 +425,7 @@ final class PlainTalk {
   private void back(List<String> rest) throws Problem {
     List<ReadingView> readings = findCase.view().readings();
     if (rest.isEmpty() && readings.isEmpty()) {
-      throw new Problem("reading", "", "there is no reading to take back");
+      throw new Problem("reading", "", Speech.of("no-reading"));
     }
     int reading = rest.isEmpty() ? readings.get(readings.size() - 1).id() : reading(rest.get(0));
     waiting = new Waiting.Nothing();
@@ -419,7 +434,7 @@ final class PlainTalk {
 
   private void fix(List<String> rest) throws Problem {
     if (rest.size() < 2) {
-      throw new Problem("fix", String.join(" ", rest), "say: fix NUMBER VALUE, as in fix 3 12.1");
+      throw new Problem("fix", String.join(" ", rest), Speech.of("fix.how"));
     }
     int number = reading(rest.get(0));
     Answer answer =
@@ -450,16 +465,12 @@ final class PlainTalk {
     return new Problem(
         "reading",
         Page.plain(text),
-        there.isEmpty() ? "there are no readings yet" : "the number of a reading: " + there);
+        Speech.of(there.isEmpty() ? "no-readings" : "reading-number", there));
   }
 
   private void measure(List<String> rest) throws Problem {
     if (rest.isEmpty()) {
-      throw new Problem(
-          "measure",
-          "",
-          "say: measure RED BLACK, as in measure F3.load BATT.neg; then volts, millivolts, ohms or"
-              + " diode and setup NUMBER if other than usual");
+      throw new Problem("measure", "", Speech.of("measure.how"));
     }
     CheckKind kind = CheckKind.VOLTS;
     Setting setting = OwnSetting.asked(findCase);
@@ -479,22 +490,22 @@ final class PlainTalk {
       }
     }
     if (points.isEmpty() || points.size() > 2) {
-      throw new Problem("measure", String.join(" ", rest), "one or two points: red, then black");
+      throw new Problem("measure", String.join(" ", rest), Speech.of("measure.points"));
     }
     TerminalRef black = points.size() == 2 ? points.get(1) : vehicle.groundedPost();
     OwnCheck check =
         new OwnCheck(
             kind, Optional.of(points.get(0)), Optional.of(black), Optional.empty(), setting);
-    page.labelled("  RED      ", List.of(points.get(0).toString()));
-    page.labelled("  BLACK    ", List.of(black.toString()));
-    page.labelled("  METER    ", List.of(kind.word()));
-    page.labelled("  SET      ", whole(setting));
-    page.say("What does it read? (no: leave it)");
+    page.labelled(Speech.label("red"), List.of(points.get(0).toString()));
+    page.labelled(Speech.label("black"), List.of(black.toString()));
+    page.labelled(Speech.label("meter"), List.of(kind.word()));
+    page.labelled(Speech.label("set"), whole(setting));
+    page.say(Speech.of("what-reads"));
     waiting = new Waiting.Value(check);
   }
 
   private void look(List<String> rest) throws Problem {
-    String accepted = "say: look PART, as in look L1";
+    String accepted = Speech.of("look.how");
     if (rest.size() != 1) {
       throw new Problem("look", String.join(" ", rest), accepted);
     }
@@ -513,10 +524,10 @@ final class PlainTalk {
             Optional.empty(),
             Optional.of(part),
             OwnSetting.asked(findCase));
-    page.labelled("  LOOK AT  ", List.of(title(part)));
-    page.labelled("  SET      ", whole(check.setting()));
+    page.labelled(Speech.label("look-at"), List.of(title(part)));
+    page.labelled(Speech.label("set"), whole(check.setting()));
     choices(Entry.of(CheckKind.LOOK));
-    page.say("What is seen? (no: leave it)");
+    page.say(Speech.of("what-seen"));
     waiting = new Waiting.Value(check);
   }
 
@@ -534,7 +545,7 @@ final class PlainTalk {
                         .filter(c -> c.set().setting().equals(setting))
                         .map(c -> c.set().whole())
                         .orElse(List.of()));
-    return words.isEmpty() ? List.of("everything at rest and plugged in") : words;
+    return words.isEmpty() ? List.of(Speech.of("at-rest")) : words;
   }
 
   private Setting setup(String text) throws Problem {
@@ -545,8 +556,7 @@ final class PlainTalk {
         return settings.get(index).setting();
       }
     }
-    throw new Problem(
-        "setup", Page.plain(text), "a number from 1 to " + settings.size() + "; say setups");
+    throw new Problem("setup", Page.plain(text), Speech.of("setup.how", settings.size()));
   }
 
   private TerminalRef point(String text) throws Problem {
@@ -555,20 +565,19 @@ final class PlainTalk {
         return point.ref();
       }
     }
-    throw new Problem("point", Page.plain(text), "no such point; say points to see them all");
+    throw new Problem("point", Page.plain(text), Speech.of("point.how"));
   }
 
   private void swapped(List<String> rest) throws Problem {
-    String accepted = "say: swapped PART yes (it works now) or swapped PART no";
+    String accepted = Speech.of("swapped.how");
     if (rest.size() != 2) {
       throw new Problem("swapped", String.join(" ", rest), accepted);
     }
-    FindCase.Helped helped =
-        switch (rest.get(1).toLowerCase(Locale.ROOT)) {
-          case "yes", "y" -> FindCase.Helped.YES;
-          case "no", "n" -> FindCase.Helped.NO;
-          default -> throw new Problem("swapped", Page.plain(rest.get(1)), accepted);
-        };
+    String word = rest.get(1).toLowerCase(Locale.ROOT);
+    if (!yes(word) && !no(word)) {
+      throw new Problem("swapped", Page.plain(rest.get(1)), accepted);
+    }
+    FindCase.Helped helped = yes(word) ? FindCase.Helped.YES : FindCase.Helped.NO;
     waiting = new Waiting.Nothing();
     after(findCase.swapped(part(rest.get(0)), helped));
   }
@@ -584,8 +593,8 @@ final class PlainTalk {
             "part",
             "",
             parts.isEmpty()
-                ? "say which part: mended PART"
-                : "say which of " + String.join(", ", parts) + " it was: mended PART");
+                ? Speech.of("mended.which")
+                : Speech.of("mended.which-of", String.join(", ", parts)));
       }
       part = parts.get(0);
     }
@@ -616,7 +625,7 @@ final class PlainTalk {
       String number = rest.get(0);
       int index = number.matches("\\d{1,3}") ? Integer.parseInt(number) - 2 : -2;
       if (index < -1 || index >= choices.size()) {
-        throw new Problem("tree", Page.plain(number), "a number from 1 to " + (1 + choices.size()));
+        throw new Problem("tree", Page.plain(number), Speech.of("number-to", 1 + choices.size()));
       }
       outlook = index < 0 ? outlook : findCase.outlook(Optional.of(choices.get(index).check()));
     }
@@ -639,18 +648,18 @@ final class PlainTalk {
   private void brief(CaseView view) {
     if (view.status() == CaseView.Status.CONTRADICTION) {
       page.say(
-          "These readings can't all be right: "
-              + view.odds().stream().map(String::valueOf).collect(Collectors.joining(", "))
-              + ". "
-              + view.oddsWords());
+          Speech.of(
+              "odds",
+              view.odds().stream().map(String::valueOf).collect(Collectors.joining(", ")),
+              view.oddsWords()));
     }
     if (!view.suspects().isEmpty()) {
       String more =
           view.suspects().size() > BRIEF
-              ? "; and " + (view.suspects().size() - BRIEF) + " more"
+              ? "; " + Speech.of("more", view.suspects().size() - BRIEF)
               : "";
       page.block(
-          "  suspected: ",
+          "  " + Speech.of("brief.suspected") + ": ",
           view.suspects().stream()
                   .limit(BRIEF)
                   .map(s -> s.title() + " " + Staircase.percent(s.belief()))
@@ -659,43 +668,40 @@ final class PlainTalk {
     }
     if (!view.cleared().isEmpty()) {
       page.block(
-          "  cleared: ",
+          "  " + Speech.of("brief.cleared") + ": ",
           view.cleared().stream().map(ClearedView::part).collect(Collectors.joining(", ")));
     }
     if (!view.putBack().isEmpty()) {
-      page.block("  put back later: ", String.join("; ", view.putBack()));
+      page.block("  " + Speech.of("brief.put-back") + ": ", String.join("; ", view.putBack()));
     }
   }
 
   private void next(CaseView view) {
     page.gap();
     if (!view.warnings().isEmpty() && view.move() != CaseView.Move.MAKE_SAFE) {
-      page.block(
-          "CAREFUL ",
-          warnings(view)
-              + " was reported: the battery stays off. Say gone once its cause is mended.");
+      page.block(Speech.of("label.careful") + " ", Speech.of("warned", warnings(view)));
     }
     switch (view.move()) {
       case MAKE_SAFE -> makeSafe(view);
       case CHECK, PROOF -> {
         if (view.move() == CaseView.Move.PROOF) {
-          page.say("Proof of the repair");
+          page.say(Speech.of("proof"));
         }
         view.next().ifPresent(this::check);
       }
       case REPAIR -> view.repair().ifPresent(this::repair);
       case STUCK -> {
         if (!view.warnings().isEmpty()) {
-          page.say("Nothing more can be checked on the dead vehicle. Look for what got hot.");
+          page.say(Speech.of("stuck.dead"));
         }
-        page.say("No check that may be asked here tells the rest apart:");
+        page.say(Speech.of("stuck"));
         for (SuspectView suspect : view.suspects()) {
           page.block("- ", suspect.title() + ", " + Staircase.percent(suspect.belief()));
           if (!suspect.splitBy().isEmpty()) {
             page.block("    ", suspect.splitBy());
           }
         }
-        page.say("Say measure to take a reading of your own, swapped PART yes or no, or stop.");
+        page.say(Speech.of("stuck.say"));
       }
       case END -> {}
     }
@@ -703,12 +709,10 @@ final class PlainTalk {
   }
 
   private void makeSafe(CaseView view) {
-    page.say("STOP: " + warnings(view));
-    page.labelled("  DO       ", view.makeSafe());
+    page.say(Speech.of("stop", warnings(view)));
+    page.labelled(Speech.label("do"), view.makeSafe());
     page.say(
-        view.warnings().contains(Warning.FUEL)
-            ? "Say gone once it is aired and the smell is gone; or stop."
-            : "Say isolated once the battery is off; gone if it was a mistake; or stop.");
+        view.warnings().contains(Warning.FUEL) ? Speech.of("stop.fuel") : Speech.of("stop.hot"));
   }
 
   private static String warnings(CaseView view) {
@@ -716,26 +720,26 @@ final class PlainTalk {
   }
 
   private void check(CheckView check) {
-    page.say("Check " + check.number() + ", " + minutes(check.minutes()));
-    page.labelled("  CAREFUL  ", check.cautions());
+    page.say(Speech.of("check", check.number(), minutes(check.minutes())));
+    page.labelled(Speech.label("careful"), check.cautions());
     page.labelled(
-        "  SET      ",
+        Speech.label("set"),
         wholeSetup && !check.set().whole().isEmpty()
             ? check.set().whole()
             : check.set().change().isEmpty()
-                ? List.of("as it is: " + String.join(", ", check.set().whole()))
+                ? List.of(Speech.of("as-it-is", String.join(", ", check.set().whole())))
                 : check.set().change());
-    check.red().ifPresent(p -> page.labelled("  RED      ", where(p)));
-    check.black().ifPresent(p -> page.labelled("  BLACK    ", where(p)));
+    check.red().ifPresent(p -> page.labelled(Speech.label("red"), where(p)));
+    check.black().ifPresent(p -> page.labelled(Speech.label("black"), where(p)));
     if (check.kind().metered()) {
-      page.labelled("  METER    ", List.of(check.meter()));
+      page.labelled(Speech.label("meter"), List.of(check.meter()));
     }
-    check.lookAt().ifPresent(p -> page.labelled("  LOOK AT  ", List.of(title(p))));
+    check.lookAt().ifPresent(p -> page.labelled(Speech.label("look-at"), List.of(title(p))));
     if (!check.question().isEmpty()) {
-      page.labelled("  LOOK     ", List.of(check.question()));
+      page.labelled(Speech.label("look"), List.of(check.question()));
     }
-    page.labelled("  HEALTHY  ", List.of(check.healthyWords()));
-    page.labelled("  BECAUSE  ", List.of(check.because()));
+    page.labelled(Speech.label("healthy"), List.of(check.healthyWords()));
+    page.labelled(Speech.label("because"), List.of(check.because()));
     choices(Entry.of(check));
     wholeSetup = false;
   }
@@ -744,7 +748,7 @@ final class PlainTalk {
     if (!entry.kind().metered()) {
       for (int i = 0; i < entry.choices().size(); i++) {
         page.block(
-            i == 0 ? "  SAY      " : "           ",
+            i == 0 ? Speech.label("say") : "           ",
             (i + 1) + " " + choice(entry, entry.choices().get(i)));
       }
       return;
@@ -752,18 +756,17 @@ final class PlainTalk {
     for (int i = 0; i < entry.outcomes().size(); i++) {
       OutcomeView outcome = entry.outcomes().get(i);
       page.block(
-          i == 0 ? "  OR SAY   " : "           ",
-          Entry.letter(i)
-              + " for "
-              + outcome.words()
-              + (outcome.leaves().isEmpty()
-                  ? ""
-                  : ": leaves "
-                      + outcome.leaves().stream().limit(2).collect(Collectors.joining(", "))
-                      + (outcome.leaves().size() > 2
-                          ? " and " + (outcome.leaves().size() - 2) + " more"
-                          : "")));
+          i == 0 ? Speech.label("or-say") : "           ",
+          outcome.leaves().isEmpty()
+              ? Speech.of("outcome", Entry.letter(i), outcome.words())
+              : Speech.of(
+                  "outcome.leaves", Entry.letter(i), outcome.words(), left(outcome.leaves())));
     }
+  }
+
+  private static String left(List<String> leaves) {
+    String first = leaves.stream().limit(2).collect(Collectors.joining(", "));
+    return leaves.size() > 2 ? first + " " + Speech.of("more", leaves.size() - 2) : first;
   }
 
   private static String choice(Entry entry, Seen seen) {
@@ -775,7 +778,7 @@ final class PlainTalk {
     List<String> lines = new ArrayList<>();
     lines.add(point.ref() + ": " + point.title());
     if (!point.label().isEmpty()) {
-      lines.add("label \"" + point.label() + "\"");
+      lines.add(Speech.of("labelled", point.label()));
     }
     if (!point.how().isEmpty()) {
       lines.add(point.how());
@@ -791,22 +794,22 @@ final class PlainTalk {
 
   private void repair(RepairView repair) {
     page.say(
-        "Found: " + repair.suspect().title() + ", " + Staircase.percent(repair.suspect().belief()));
-    page.labelled("  FAILED   ", repair.suspect().modes());
-    page.labelled("  PROVEN   ", repair.proof());
-    page.labelled("  WHY      ", repair.why());
-    page.labelled("  INSPECT  ", repair.inspect());
-    page.labelled("  CAREFUL  ", repair.cautions());
-    page.labelled("  REPAIR   ", repair.repair());
-    page.labelled("  PROVE    ", repair.prove());
-    page.say("When it is mended, say mended; then it is proven.");
+        Speech.of("found", repair.suspect().title(), Staircase.percent(repair.suspect().belief())));
+    page.labelled(Speech.label("failed"), repair.suspect().modes());
+    page.labelled(Speech.label("proven"), repair.proof());
+    page.labelled(Speech.label("why"), repair.why());
+    page.labelled(Speech.label("inspect"), repair.inspect());
+    page.labelled(Speech.label("careful"), repair.cautions());
+    page.labelled(Speech.label("repair"), repair.repair());
+    page.labelled(Speech.label("prove"), repair.prove());
+    page.say(Speech.of("when-mended"));
   }
 
   private void list(List<String> rest) {
     CaseView view = findCase.view();
     boolean all = !rest.isEmpty() && rest.get(0).equalsIgnoreCase("all");
     int shown = all ? view.suspects().size() : Math.min(LISTED, view.suspects().size());
-    page.say("Suspected");
+    page.say(Speech.of("list.suspected"));
     for (SuspectView suspect : view.suspects().subList(0, shown)) {
       page.block("  ", suspect.title() + ", " + Staircase.percent(suspect.belief()));
       if (!suspect.modes().isEmpty()) {
@@ -814,28 +817,28 @@ final class PlainTalk {
       }
     }
     if (shown < view.suspects().size()) {
-      page.say("  and " + (view.suspects().size() - shown) + " more; list all shows them");
+      page.say("  " + Speech.of("list.more", view.suspects().size() - shown));
     }
-    page.say("Cleared");
+    page.say(Speech.of("list.cleared"));
     for (ClearedView cleared : view.cleared()) {
       page.block(
           "  ",
-          cleared.title()
-              + " by "
-              + cleared.readings().stream().map(String::valueOf).collect(Collectors.joining(", "))
-              + ": "
-              + cleared.why());
+          Speech.of(
+              "list.by",
+              cleared.title(),
+              cleared.readings().stream().map(String::valueOf).collect(Collectors.joining(", ")),
+              cleared.why()));
     }
-    page.say("Readings");
+    page.say(Speech.of("list.readings"));
     for (ReadingView reading : view.readings()) {
       page.block(
           "  " + reading.id() + "  " + logs.time(reading) + "  ",
-          reading.where() + ": " + reading.value() + " (healthy " + reading.healthyWords() + ")");
-      reading.doubts().forEach(d -> page.block("      ", "take it again: " + d));
+          Speech.of("list.reading", reading.where(), reading.value(), reading.healthyWords()));
+      reading.doubts().forEach(d -> page.block("      ", Speech.of("list.again", d)));
     }
     new Staircase(page).show(view.loop());
     if (!view.putBack().isEmpty()) {
-      page.say("Put back later: " + String.join("; ", view.putBack()));
+      page.say(Speech.of("list.back", String.join("; ", view.putBack())));
     }
   }
 
@@ -846,7 +849,8 @@ final class PlainTalk {
           || point.title().toLowerCase(Locale.ROOT).contains(part)) {
         page.block(
             "  ",
-            String.join("; ", where(point)) + (point.reachable() ? "" : " (no lead reaches it)"));
+            String.join("; ", where(point))
+                + (point.reachable() ? "" : " (" + Speech.of("no-lead") + ")"));
       }
     }
   }
@@ -856,9 +860,7 @@ final class PlainTalk {
     for (SettingView setting : findCase.settings()) {
       page.block(
           "  " + number + "  ",
-          setting.whole().isEmpty()
-              ? "everything at rest and plugged in"
-              : String.join(", ", setting.whole()));
+          setting.whole().isEmpty() ? Speech.of("at-rest") : String.join(", ", setting.whole()));
       number++;
     }
   }
@@ -867,81 +869,63 @@ final class PlainTalk {
     CaseView view = findCase.view();
     page.gap();
     if (view.status() == CaseView.Status.HEALTHY) {
-      page.say("Healthy: it works as it should.");
+      page.say(Speech.of("end.healthy"));
     }
     if (!view.putBack().isEmpty()) {
-      page.say("Before you go, put back:");
+      page.say(Speech.of("end.back"));
       page.items(view.putBack());
     }
-    page.say(
-        view.readings().size()
-            + (view.readings().size() == 1 ? " reading, " : " readings, ")
-            + minutes(view.minutes())
-            + ".");
+    page.say(Speech.of("end.readings", view.readings().size(), minutes(view.minutes())));
     kept();
   }
 
   private void kept() {
     String id = findCase.view().caseId();
-    page.say("Kept as case " + id + ".");
-    page.say("To go on: loopwright find --resume " + id);
+    page.say(Speech.of("kept", id));
+    page.say(Speech.of("go-on", id));
     page.flush();
   }
 
   private void cautions(List<String> cautions) {
-    cautions.forEach(c -> page.block("CAREFUL ", c));
+    cautions.forEach(c -> page.block(Speech.of("label.careful") + " ", c));
   }
 
   static String minutes(double minutes) {
-    if (minutes < 1) {
-      return "less than a minute";
-    }
-    long whole = Math.round(minutes);
-    return whole == 1 ? "1 minute" : whole + " minutes";
+    return Speech.of("minutes", minutes < 1 ? 0 : Math.round(minutes));
   }
 
   private void help() {
-    page.block("12.4, 12,4 V, 35 mV, OL   ", "what the meter shows");
+    page.block("12.4, 12,4 V, 35 mV, OL   ", Speech.of("help.value"));
     if (meter.isPresent()) {
-      page.block("meter                     ", "let the practice meter read this check");
+      page.block("meter                     ", Speech.of("help.meter"));
     }
-    page.block("a, b ...                  ", "the result with that letter");
-    page.block("1, 2 ... or the word      ", "what is seen");
-    page.block("again                     ", "show the check once more");
-    page.block("why                       ", "why this check, and what its results leave");
-    page.block(
-        "tree                      ",
-        "what each result would leave and what follows; tree 2: of another check");
-    page.block("why G4                    ", "why G4 is suspected or cleared");
-    page.block("can't                     ", "the point can't be reached now");
-    page.block("never                     ", "it can't be reached at all");
-    page.block("won't                     ", "you don't want to");
-    page.block("alone                     ", "it takes a helper, and there is none");
-    page.block("back 3                    ", "take reading 3 back; back alone: the last");
-    page.block("fix 3 12.1                ", "put reading 3 right");
-    page.block(
-        "measure F3.load BATT.neg  ",
-        "a reading of your own: red, black; then volts, millivolts, ohms or diode; then setup 2");
-    page.block(
-        "same, same 3              ",
-        "read the last check, or that of reading 3, again and again while you move things");
-    page.block("log                       ", "what was read again and again, with its times");
-    page.block("take                      ", "take what your own meter reads (--meter-port)");
-    page.block("look L1                   ", "say what you see at L1");
-    page.block("swapped K1 no             ", "K1 was replaced and it didn't help (yes: it did)");
-    page.block("mended                    ", "the part is mended: go on to the proof");
-    page.block(
-        "smoke, hot, fuel          ",
-        "there is smoke or a burnt smell, something hot, a smell of fuel: stop at once");
-    page.block("isolated                  ", "after smoke or heat: the battery is off");
-    page.block("gone                      ", "it is gone and its cause mended, or a mistake");
-    page.block(
-        "list                      ",
-        "suspects, cleared, readings and staircase; list all: every suspect");
-    page.block("stairs                    ", "the staircase alone");
-    page.block("drops                     ", "where the volts go, share by share");
-    page.block("points, points F3         ", "the points there are");
-    page.block("setups                    ", "the set-ups there are, by number");
-    page.block("stop                      ", "end; the case is kept");
+    page.block("a, b ...                  ", Speech.of("help.a-b"));
+    page.block("1, 2 ... or the word      ", Speech.of("help.1-2-or-the-word"));
+    page.block("again                     ", Speech.of("help.again"));
+    page.block("why                       ", Speech.of("help.why"));
+    page.block("tree                      ", Speech.of("help.tree"));
+    page.block("why G4                    ", Speech.of("help.why-g4"));
+    page.block("can't                     ", Speech.of("help.can-t"));
+    page.block("never                     ", Speech.of("help.never"));
+    page.block("won't                     ", Speech.of("help.won-t"));
+    page.block("alone                     ", Speech.of("help.alone"));
+    page.block("back 3                    ", Speech.of("help.back-3"));
+    page.block("fix 3 12.1                ", Speech.of("help.fix-3-12-1"));
+    page.block("measure F3.load BATT.neg  ", Speech.of("help.measure-f3-load-batt-neg"));
+    page.block("same, same 3              ", Speech.of("help.same-same-3"));
+    page.block("log                       ", Speech.of("help.log"));
+    page.block("take                      ", Speech.of("help.take"));
+    page.block("look L1                   ", Speech.of("help.look-l1"));
+    page.block("swapped K1 no             ", Speech.of("help.swapped-k1-no"));
+    page.block("mended                    ", Speech.of("help.mended"));
+    page.block("smoke, hot, fuel          ", Speech.of("help.smoke-hot-fuel"));
+    page.block("isolated                  ", Speech.of("help.isolated"));
+    page.block("gone                      ", Speech.of("help.gone"));
+    page.block("list                      ", Speech.of("help.list"));
+    page.block("stairs                    ", Speech.of("help.stairs"));
+    page.block("drops                     ", Speech.of("help.drops"));
+    page.block("points, points F3         ", Speech.of("help.points-points-f3"));
+    page.block("setups                    ", Speech.of("help.setups"));
+    page.block("stop                      ", Speech.of("help.stop"));
   }
 }

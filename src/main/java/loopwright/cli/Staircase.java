@@ -21,7 +21,7 @@ final class Staircase {
   }
 
   void show(LoopView loop) {
-    page.say(loop.title() + ": volts against the grounded post, = healthy, x measured");
+    page.say(Speech.of("stairs.head", loop.title()));
     double low = 0;
     double high = 0;
     for (Stair stair : loop.stairs()) {
@@ -53,13 +53,15 @@ final class Staircase {
     String words = band(stair.healthy());
     if (!stair.measured().isEmpty()) {
       words +=
-          "  measured "
+          "  "
+              + Speech.of("stairs.measured")
+              + " "
               + stair.measured().stream()
                   .map(m -> volts(m.volts()) + " V (" + m.reading() + ")")
                   .collect(Collectors.joining(", "));
     }
     if (!stair.reachable()) {
-      words += "  no lead reaches it";
+      words += "  " + Speech.of("no-lead");
     }
     page.block(line.toString(), words);
   }
@@ -67,13 +69,14 @@ final class Staircase {
   private void piece(PieceView piece) {
     String standing =
         switch (piece.standing()) {
-          case HELD -> "held, " + percent(piece.belief());
+          case HELD -> Speech.of("stairs.held", percent(piece.belief()));
           case CLEARED ->
-              "cleared by "
+              Speech.of("stairs.cleared")
+                  + " "
                   + piece.clearedBy().stream()
                       .map(String::valueOf)
                       .collect(Collectors.joining(", "));
-          case CONDEMNED -> "FAILED, " + percent(piece.belief());
+          case CONDEMNED -> Speech.of("stairs.failed", percent(piece.belief()));
         };
     page.block("    | ", piece.title() + ": " + standing);
   }
@@ -108,14 +111,14 @@ final class Staircase {
   }
 
   static String band(Band band) {
-    String unit = band.unit() == Band.Unit.VOLT ? "V" : "ohm";
+    String unit = band.unit() == Band.Unit.VOLT ? "V" : Language.ohm("");
     if (Double.isInfinite(band.low())) {
       return "OL";
     }
     if (Double.isInfinite(band.high())) {
-      return volts(band.low()) + " " + unit + " to OL";
+      return Language.range(volts(band.low()) + " " + unit, "OL");
     }
-    return volts(band.low()) + " to " + volts(band.high()) + " " + unit;
+    return Language.range(volts(band.low()), volts(band.high())) + " " + unit;
   }
 
   /** Three decimals below a volt, else two: what a cheap meter shows. */
@@ -127,10 +130,10 @@ final class Staircase {
   static String percent(double share) {
     double percent = share * 100;
     if (percent > 0 && percent < 1) {
-      return "less than 1 %";
+      return Speech.of("percent.least");
     }
     if (percent < 100 && percent > 99) {
-      return "more than 99 %";
+      return Speech.of("percent.most");
     }
     return String.format(Locale.ROOT, "%.0f %%", percent);
   }

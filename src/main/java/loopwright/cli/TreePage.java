@@ -29,32 +29,37 @@ final class TreePage {
       Outlook.Branch branch = outlook.branches().get(i);
       page.block(
           "+- ", branch.outcome().words() + ", " + Staircase.percent(branch.outcome().chance()));
-      page.block("|    leaves ", left(branch.left()));
+      page.block("|    " + Speech.of("tree.leaves") + " ", left(branch.left()));
       page.flush();
       then(findCase.then(outlook.check(), i));
     }
     for (int i = 0; i < outlook.instead().size(); i++) {
       Outlook.Choice choice = outlook.instead().get(i);
       page.block(
-          i == 0 ? "or       " : "         ",
+          i == 0 ? Speech.of("tree.or") : "         ",
           "tree " + (i + 2) + ": " + choice.words() + ", " + PlainTalk.minutes(choice.minutes()));
     }
   }
 
   private void then(Outlook.Then then) {
     if (then.move() != CaseView.Move.CHECK || then.outcomes().isEmpty()) {
-      page.block("|    then   ", then.words());
+      page.block("|    " + Speech.of("tree.then") + "   ", then.words());
       return;
     }
-    String set = then.set().isEmpty() ? "" : "; first " + String.join(", ", then.set());
-    page.block("|    then   ", then.words() + ", " + PlainTalk.minutes(then.minutes()) + set);
+    String set =
+        then.set().isEmpty() ? "" : "; " + Speech.of("tree.first", String.join(", ", then.set()));
+    page.block(
+        "|    " + Speech.of("tree.then") + "   ",
+        then.words() + ", " + PlainTalk.minutes(then.minutes()) + set);
     for (OutcomeView outcome : then.outcomes()) {
       page.block(
           "|      +- ",
           outcome.words()
               + ", "
               + Staircase.percent(outcome.chance())
-              + ": leaves "
+              + ": "
+              + Speech.of("tree.leaving")
+              + " "
               + named(outcome.leaves()));
     }
   }
@@ -65,16 +70,16 @@ final class TreePage {
             .limit(NAMED)
             .map(l -> l.title() + " " + Staircase.percent(l.belief()))
             .collect(Collectors.joining(", "));
-    return left.isEmpty() ? "nothing listed" : listed + more(left.size());
+    return left.isEmpty() ? Speech.of("tree.nothing") : listed + more(left.size());
   }
 
   private static String named(List<String> titles) {
     return titles.isEmpty()
-        ? "nothing listed"
+        ? Speech.of("tree.nothing")
         : titles.stream().limit(NAMED).collect(Collectors.joining(", ")) + more(titles.size());
   }
 
   private static String more(int size) {
-    return size > NAMED ? " and " + (size - NAMED) + " more" : "";
+    return size > NAMED ? " " + Speech.of("more", size - NAMED) : "";
   }
 }

@@ -93,6 +93,7 @@ final class FaultFile {
     ObjectReader in = raw.called(mode.map(m -> "mode " + m).orElse(path));
     List<PartKind> kinds = kinds(in);
     Optional<String> title = in.text("title");
+    String translated = in.text("title_de", "");
     List<JsonValue> values = in.list("effects", 1, 10);
     List<Effect> effects = new ArrayList<>();
     for (int i = 0; i < values.size(); i++) {
@@ -143,7 +144,7 @@ final class FaultFile {
           new FaultMode(
               kind,
               mode.get(),
-              title.get(),
+              InGerman.or(translated, title.get()),
               effects,
               per.orElseThrow(),
               rates,

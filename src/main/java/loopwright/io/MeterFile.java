@@ -24,6 +24,7 @@ final class MeterFile {
     ObjectReader in = raw.called(id.map(i -> "meter " + i).orElse("meter"));
     KnowledgeFiles.formatAndVersion(in, FORMAT, defects);
     String name = in.text("name", "");
+    String translated = in.text("name_de", "");
     List<MeterSpec.Range> volts = ranges(in, "volts", defects);
     List<MeterSpec.Range> ohms = ranges(in, "ohms", defects);
     Optional<Spread> leads =
@@ -43,7 +44,7 @@ final class MeterFile {
     return Optional.of(
         new MeterSpec(
             id.orElseThrow(),
-            name,
+            InGerman.or(translated, name),
             volts,
             ohms,
             leads.orElseThrow(),

@@ -82,6 +82,26 @@ public enum Language {
     return new Bundle(TEXTS, locale).say("range", low, high);
   }
 
+  /** The unit of ohms behind a prefix, in the language in use: {@code kohm}. */
+  public static String ohm(String prefix) {
+    return ohm(prefix, inUse.locale);
+  }
+
+  /** The unit of ohms behind a prefix, in a language. */
+  public static String ohm(String prefix, Locale locale) {
+    return prefix + text("ohm", locale);
+  }
+
+  /** A text of this room in a language. */
+  static String text(String key, Locale locale) {
+    return new Bundle(TEXTS, locale).text(key);
+  }
+
+  /** A size with another that is as good: {@code 1.5 mm2 (or 14 AWG)}. */
+  static String orSize(String size, String other) {
+    return Bundle.inUse(TEXTS).say("or-size", size, other);
+  }
+
   /** A rough amount in the language in use: {@code about 1.5}. */
   public static String about(String amount) {
     return Bundle.inUse(TEXTS).say("about", amount);

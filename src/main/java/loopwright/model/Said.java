@@ -114,7 +114,17 @@ public final class Said {
 
   /** An amount, in our own unit where it names none; empty if the text is none. */
   public static Optional<Estimate> amount(String text, Quantity quantity) {
-    return new Said(quantity, BigDecimal.ONE, Language.inUse().mark()).read(text);
+    return amount(text, quantity, BigDecimal.ONE);
+  }
+
+  /**
+   * An amount, a bare number in another unit than our own; empty if the text is none, or may be
+   * read two ways.
+   *
+   * @param usualUnit our own units in the unit of a number without one: 0.3048 for feet
+   */
+  public static Optional<Estimate> amount(String text, Quantity quantity, BigDecimal usualUnit) {
+    return new Said(quantity, usualUnit, Language.inUse().mark()).read(text);
   }
 
   /**

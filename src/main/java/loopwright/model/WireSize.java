@@ -81,6 +81,27 @@ public record WireSize(Unit unit, double number) {
         "'" + text + "' is not a wire size: write 18 AWG, 2/0 AWG or 1.5 mm2");
   }
 
+  /** The size as it is spelt, with the decimal mark of the language in use. */
+  public String shown() {
+    return Language.marked(toString());
+  }
+
+  /** A size in AWG with its area, or in mm2 with the AWG that is at least as big. */
+  public String inBoth() {
+    if (unit == Unit.AWG) {
+      String area = String.format(Locale.ROOT, mm2() < 10 ? "%.2f" : "%.0f", mm2());
+      return this + " (" + Language.marked(area) + " mm2)";
+    }
+    // Reels come in even gauges down to 2, then every one to 4/0.
+    for (int awg = 22; awg >= -3; awg -= awg > 2 ? 2 : 1) {
+      WireSize bigger = new WireSize(Unit.AWG, awg);
+      if (bigger.mm2() >= mm2() * 0.99) {
+        return Language.orSize(shown(), bigger.toString());
+      }
+    }
+    return shown();
+  }
+
   @Override
   public String toString() {
     if (unit == Unit.AWG) {

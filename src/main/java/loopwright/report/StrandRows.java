@@ -2,14 +2,13 @@ package loopwright.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Stream;
 import loopwright.casework.LoopView.PieceView;
 import loopwright.casework.drawing.PartSymbol;
-import loopwright.model.Language;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
+import loopwright.model.Units;
 import loopwright.model.Vehicle;
 
 /**
@@ -196,9 +195,9 @@ final class StrandRows {
       lines.add(new Line("\u201c" + part.label() + "\u201d", Typeface.BOLD, Break.AT_SPACES));
     }
     if (part.spec() instanceof PartSpec.Wire w) {
-      lines.add(new Line(w.size().toString(), Typeface.REGULAR, Break.NEVER));
+      lines.add(new Line(Units.inUse().size(w.size()), Typeface.REGULAR, Break.NEVER));
       lines.add(new Line(w.colour(), Typeface.REGULAR, Break.AT_SPACES));
-      String metres = Language.marked(String.format(Locale.ROOT, "%.1f m", w.metres().about()));
+      String metres = Units.inUse().length(w.metres().about(), 1);
       lines.add(new Line(metres, Typeface.REGULAR, Break.NEVER));
     } else {
       lines.add(new Line(part.name(), Typeface.REGULAR, Break.AT_SPACES));

@@ -19,11 +19,14 @@ public sealed interface Argument {
     }
   }
 
-  /** A word as it stands. */
+  /** A word of the trade, in the language in use where the bundle {@code rules/trade} has it. */
   record Word(String word) implements Argument {}
 
   /** Volts with their unit; below a tenth of a volt in millivolts. */
   record Volts(double volts) implements Argument {}
+
+  /** Degrees Celsius, in the unit of temperatures in use. */
+  record Celsius(double degrees) implements Argument {}
 
   /** Ohms with their unit. */
   record Ohms(double ohms) implements Argument {}

@@ -83,10 +83,20 @@ public final class Trade {
   }
 
   /** A failure mode in words: {@code high resistance}, {@code open (tail)}. */
-  public static String mode(SuspectId suspect) {
+  public static Argument mode(SuspectId suspect) {
     String words = base(suspect.mode()).replace('-', ' ');
     String element = element(suspect.mode());
-    return element.isEmpty() ? words : words + " (" + element.replace(':', ' ') + ")";
+    return word(element.isEmpty() ? words : words + " (" + element.replace(':', ' ') + ")");
+  }
+
+  /** A temperature with its unit. */
+  public static Argument celsius(Object degrees) {
+    return new Argument.Celsius(((Number) degrees).doubleValue());
+  }
+
+  /** A word of the trade: what a load does, what lost volts cost. */
+  public static Argument word(Object word) {
+    return new Argument.Word(word.toString());
   }
 
   /**

@@ -22,7 +22,9 @@ import loopwright.diagnosis.rulebook.Conclusion.Finding;
 import loopwright.diagnosis.rulebook.Conclusion.ForbiddenBy;
 import loopwright.diagnosis.rulebook.Conclusion.PreferredBy;
 import loopwright.diagnosis.rulebook.Conclusion.Sense;
+import loopwright.model.Bundle;
 import loopwright.model.Language;
+import loopwright.model.Units;
 
 /** Turns arguments into words, and puts conclusions in order. */
 final class Words {
@@ -108,9 +110,11 @@ final class Words {
     } else if (argument instanceof Argument.Titles all) {
       return all.parts().stream().map(p -> title(p, titles)).collect(Collectors.joining(", "));
     } else if (argument instanceof Argument.Word word) {
-      return word.word();
+      return word(word.word(), locale);
     } else if (argument instanceof Argument.Volts volts) {
       return volts(volts.volts(), locale);
+    } else if (argument instanceof Argument.Celsius celsius) {
+      return Units.inUse().temperature(celsius.degrees(), locale);
     } else if (argument instanceof Argument.Ohms ohms) {
       return ohms(ohms.ohms(), locale);
     } else if (argument instanceof Argument.Band band) {
@@ -119,6 +123,15 @@ final class Words {
       return low.equals(high) ? low : Language.range(low, high, locale);
     }
     throw new IllegalArgumentException("no words for " + argument);
+  }
+
+  /** A word of the trade; what stands in brackets behind it is a name and stays. */
+  private static String word(String word, Locale locale) {
+    int bracket = word.indexOf(" (");
+    String bare = bracket < 0 ? word : word.substring(0, bracket);
+    Bundle trade = new Bundle("loopwright.rules.trade", locale);
+    String key = bare.replace(' ', '-');
+    return trade.has(key) ? trade.text(key) + word.substring(bare.length()) : word;
   }
 
   private static String title(String name, Map<String, String> titles) {
@@ -139,11 +152,11 @@ final class Words {
     if (Double.isInfinite(ohms)) {
       return "OL";
     } else if (ohms >= 1e6) {
-      return number(ohms / 1e6, 2, locale) + " Mohm";
+      return number(ohms / 1e6, 2, locale) + " " + Language.ohm("M", locale);
     } else if (ohms >= 1e3) {
-      return number(ohms / 1e3, 2, locale) + " kohm";
+      return number(ohms / 1e3, 2, locale) + " " + Language.ohm("k", locale);
     }
-    return number(ohms, ohms < 10 ? 2 : 1, locale) + " ohm";
+    return number(ohms, ohms < 10 ? 2 : 1, locale) + " " + Language.ohm("", locale);
   }
 
   private static String number(double value, int places, Locale locale) {

@@ -25,6 +25,8 @@ public interface Preferences {
     TEXT_SIZE,
     /** Code of a language; nothing kept means the system's. */
     LANGUAGE,
+    /** Names of units, as {@link loopwright.model.Units#names} gives them. */
+    UNITS,
     /** Id of the meter used last. */
     METER,
     /** Where the meter is connected that sends its readings. */

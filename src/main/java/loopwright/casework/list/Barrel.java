@@ -1,8 +1,6 @@
 package loopwright.casework.list;
 
 import java.util.List;
-import java.util.Locale;
-import loopwright.model.Language;
 import loopwright.model.WireSize;
 
 /**
@@ -22,24 +20,6 @@ record Barrel(double order, String words) {
     return SMALL.stream()
         .filter(b -> mm2 <= b.order() * 1.001)
         .findFirst()
-        .orElseGet(() -> new Barrel(mm2, inBoth(size)));
-  }
-
-  /** A size in AWG with its area, or in mm2 with the AWG that is at least as big. */
-  static String inBoth(WireSize size) {
-    if (size.unit() == WireSize.Unit.AWG) {
-      String area =
-          Language.marked(
-              String.format(Locale.ROOT, size.mm2() < 10 ? "%.2f" : "%.0f", size.mm2()));
-      return size + " (" + area + " mm2)";
-    }
-    // Reels come in even gauges down to 2, then every one to 4/0.
-    for (int awg = 22; awg >= -3; awg -= awg > 2 ? 2 : 1) {
-      WireSize bigger = new WireSize(WireSize.Unit.AWG, awg);
-      if (bigger.mm2() >= size.mm2() * 0.99) {
-        return size + " (or " + bigger + ")";
-      }
-    }
-    return size.toString();
+        .orElseGet(() -> new Barrel(mm2, size.inBoth()));
   }
 }

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -15,11 +14,11 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.casework.Phrases;
 import loopwright.model.Estimate;
-import loopwright.model.Language;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
 import loopwright.model.Said;
+import loopwright.model.Units;
 import loopwright.model.Vehicle;
 
 /** Sums up what has to be bought. */
@@ -86,9 +85,7 @@ final class Buying {
 
   private String reel(Cut cut) {
     String colour = cut.spec().colour();
-    return Barrel.inBoth(cut.spec().size())
-        + ", "
-        + (colour.isEmpty() ? say("any-colour") : colour);
+    return cut.spec().size().inBoth() + ", " + (colour.isEmpty() ? say("any-colour") : colour);
   }
 
   private String runs(List<Cut> runs) {
@@ -117,7 +114,7 @@ final class Buying {
         .forEach(
             c ->
                 same.computeIfAbsent(
-                        say("strap", Barrel.inBoth(c.spec().size()), metres(c.metres())),
+                        say("strap", c.spec().size().inBoth(), metres(c.metres())),
                         s -> new ArrayList<>())
                     .add(c));
     same.forEach((item, those) -> piece(Buy.Group.STRAP, item, those.size(), ids(those), ""));
@@ -423,7 +420,7 @@ final class Buying {
   }
 
   static String metres(double metres) {
-    return Language.marked(String.format(Locale.ROOT, "%.2f m", metres));
+    return Units.inUse().length(metres, 2);
   }
 
   private static double upTo(double value, int places) {

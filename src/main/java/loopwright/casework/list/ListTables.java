@@ -2,14 +2,13 @@ package loopwright.casework.list;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.casework.Phrases;
 import loopwright.casework.list.ListTable.Column;
 import loopwright.casework.list.ListTable.Side;
-import loopwright.model.Language;
 import loopwright.model.PartSpec;
+import loopwright.model.Units;
 import loopwright.model.Vehicle;
 
 /** The making list in words, table by table. */
@@ -32,7 +31,7 @@ public final class ListTables {
               say("group." + buy.group().word()),
               buy.item(),
               quantity(buy),
-              say(buy.unit() == Buy.Unit.METRES ? "unit.metres" : "unit.pieces"),
+              buy.unit() == Buy.Unit.METRES ? Units.inUse().lengthUnit() : say("unit.pieces"),
               String.join(" ", buy.parts()),
               buy.note()));
     }
@@ -58,7 +57,7 @@ public final class ListTables {
           List.of(
               cut.part().id(),
               spec.colour(),
-              spec.size().toString(),
+              Units.inUse().size(spec.size()),
               number(cut.metres()) + (cut.byUpperEnd() ? " *" : ""),
               cut.from().at().toString(),
               cut.from().on().label(),
@@ -147,25 +146,30 @@ public final class ListTables {
     return say(
         "allowance",
         Long.toString(Math.round(making.allowance().share() * 100)),
-        number(making.allowance().metresAnEnd()));
+        Units.inUse().length(making.allowance().metresAnEnd(), 2));
   }
 
   private Column column(String key, double share) {
-    return new Column(say("column." + key), share, Side.LEFT);
+    return new Column(heading(key), share, Side.LEFT);
   }
 
   private Column right(String key, double share) {
-    return new Column(say("column." + key), share, Side.RIGHT);
+    return new Column(heading(key), share, Side.RIGHT);
+  }
+
+  /** A heading; those of lengths name their unit. */
+  private String heading(String key) {
+    return say("column." + key, Units.inUse().lengthUnit());
   }
 
   private static String quantity(Buy buy) {
     return buy.unit() == Buy.Unit.PIECES
         ? Long.toString(Math.round(buy.quantity()))
-        : Language.marked(String.format(Locale.ROOT, "%.1f", buy.quantity()));
+        : Units.inUse().bareLength(buy.quantity(), 1);
   }
 
   private static String number(double metres) {
-    return Language.marked(String.format(Locale.ROOT, "%.2f", metres));
+    return Units.inUse().bareLength(metres, 2);
   }
 
   private String say(String key, Object... args) {

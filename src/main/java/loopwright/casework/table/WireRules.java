@@ -1,5 +1,7 @@
 package loopwright.casework.table;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -7,10 +9,12 @@ import java.util.Set;
 import loopwright.casework.Problem;
 import loopwright.casework.table.SpecRule.Entry;
 import loopwright.casework.table.SpecRule.Need;
+import loopwright.model.Estimate;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.Quantity;
 import loopwright.model.Said;
+import loopwright.model.Units;
 import loopwright.model.WireSize;
 
 /** The values of wires and straps. */
@@ -46,14 +50,12 @@ final class WireRules {
 
   static Rule size() {
     return rule(
-        Column.SIZE,
-        Need.REQUIRED,
-        w -> w.size().toString(),
-        (d, w, t) -> w.withSize(size(d, w, t)));
+        Column.SIZE, Need.REQUIRED, w -> w.size().shown(), (d, w, t) -> w.withSize(size(d, w, t)));
   }
 
   /**
-   * A bare number is taken in the unit that all other wires of the vehicle have, where they agree.
+   * A bare number is taken in the unit preferred, else in the one that all other wires of the
+   * vehicle have, where they agree.
    */
   private static WireSize size(Draft draft, PartSpec own, String text) throws Problem {
     Optional<WireSize> plain = Said.size(text, Optional.empty());
@@ -67,7 +69,7 @@ final class WireRules {
       }
     }
     Optional<WireSize.Unit> usual =
-        units.size() == 1 ? Optional.of(units.iterator().next()) : Optional.empty();
+        Units.inUse().size().or(() -> units.stream().findFirst().filter(u -> units.size() == 1));
     boolean bare = text.strip().matches("\\d{1,2}");
     return Said.size(text, usual)
         .orElseThrow(
@@ -82,8 +84,33 @@ final class WireRules {
     return rule(
         Column.METRES,
         Need.REQUIRED,
-        w -> Said.spoken(w.metres(), Quantity.LENGTH),
-        (d, w, t) -> w.withMetres(Words.amount(Column.METRES, t, Quantity.LENGTH)));
+        w -> length(w.metres()),
+        // What stands there is rounded; unchanged it must not shorten the wire.
+        (d, w, t) -> t.strip().equals(length(w.metres())) ? w : w.withMetres(typed(t)));
+  }
+
+  /** A length in the unit in use, without it, as {@link #typed} reads it. */
+  private static String length(Estimate metres) {
+    return Said.spoken(Units.inUse().feet() ? inFeet(metres) : metres, Quantity.LENGTH);
+  }
+
+  private static Estimate inFeet(Estimate metres) {
+    return metres
+        .limits()
+        .map(s -> Estimate.between(inFeet(s.low()), inFeet(metres.about()), inFeet(s.high())))
+        .orElseGet(() -> Estimate.of(inFeet(metres.about())));
+  }
+
+  /** Hundredths of a foot are 3 mm. */
+  private static double inFeet(double metres) {
+    return BigDecimal.valueOf(metres)
+        .divide(Units.inUse().metres(), 2, RoundingMode.HALF_UP)
+        .doubleValue();
+  }
+
+  private static Estimate typed(String text) throws Problem {
+    return Said.amount(text, Quantity.LENGTH, Units.inUse().metres())
+        .orElseThrow(() -> Words.refused(Column.METRES, text, Quantity.LENGTH));
   }
 
   static Rule endOhms() {

@@ -26,16 +26,16 @@ final class Words {
   }
 
   static Estimate amount(Column column, String text, Quantity quantity) throws Problem {
-    return Said.amount(text, quantity)
-        .orElseThrow(
-            () ->
-                bad(
-                    column,
-                    text,
-                    quantity.accepted()
-                        + (Said.twoWays(text)
-                            ? "; a comma before three digits can be read two ways"
-                            : "")));
+    return Said.amount(text, quantity).orElseThrow(() -> refused(column, text, quantity));
+  }
+
+  /** What an amount must be, where a text is none. */
+  static Problem refused(Column column, String text, Quantity quantity) {
+    return bad(
+        column,
+        text,
+        quantity.accepted()
+            + (Said.twoWays(text) ? "; a comma before three digits can be read two ways" : ""));
   }
 
   static Optional<Estimate> maybe(Column column, String text, Quantity quantity) throws Problem {

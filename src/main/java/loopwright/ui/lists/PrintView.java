@@ -18,6 +18,8 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.DirectoryChooser;
+import loopwright.model.Language;
+import loopwright.model.Units;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
@@ -120,7 +122,10 @@ final class PrintView extends VBox {
       case MAKING -> Texts.of("lists.what.making");
       case LABELS -> Texts.of("lists.what.labels");
       case DRAWINGS -> Texts.of("lists.what.drawings");
-      case CHECK -> Texts.of("lists.what.check", model.plan().hottest());
+      case CHECK ->
+          Texts.of(
+              "lists.what.check",
+              Units.inUse().temperature(model.plan().hottest(), Language.inUse().locale()));
       case KNOWN_GOOD -> Texts.of("lists.what.known");
       case BUYING -> Texts.of("lists.what.buying");
       case CUTTING -> Texts.of("lists.what.cutting");

@@ -23,6 +23,8 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import loopwright.casework.PaperDesk;
+import loopwright.model.Language;
+import loopwright.model.Units;
 import loopwright.ui.Texts;
 import loopwright.ui.Worker;
 import loopwright.ui.paper.PaperViewModel.Stage;
@@ -206,13 +208,14 @@ public final class PaperScreen extends StackPane {
   private static String hottestWords() {
     return Texts.of(
         "paper.hottest",
-        PaperDesk.USUAL_SURROUNDINGS,
-        PaperDesk.COLDEST_SURROUNDINGS,
-        PaperDesk.HOTTEST_SURROUNDINGS);
+        degrees(PaperDesk.USUAL_SURROUNDINGS),
+        degrees(PaperDesk.COLDEST_SURROUNDINGS),
+        degrees(PaperDesk.HOTTEST_SURROUNDINGS),
+        Units.inUse().degreeUnit(Language.inUse().locale()));
   }
 
   private static String degrees(double value) {
-    return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
+    return Units.inUse().degrees(value);
   }
 
   private void checking() {

@@ -21,6 +21,8 @@ import loopwright.casework.LoopView;
 import loopwright.casework.PaperDesk;
 import loopwright.casework.Phrases;
 import loopwright.diagnosis.rulebook.Conclusion.Severity;
+import loopwright.model.Language;
+import loopwright.model.Units;
 import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
 import loopwright.ui.Worker;
@@ -193,20 +195,15 @@ public final class PaperViewModel {
    * @return whether they were taken; else {@link #hottestProblemProperty} says why not
    */
   public boolean takeHottest(String typed) {
-    String number = typed.strip().replaceFirst("\\s*°?[cC]$", "").replace(',', '.');
-    double value;
-    try {
-      value = number.isEmpty() ? PaperDesk.USUAL_SURROUNDINGS : Double.parseDouble(number);
-    } catch (NumberFormatException e) {
-      value = Double.NaN;
-    }
+    double value = typed.isBlank() ? PaperDesk.USUAL_SURROUNDINGS : Units.inUse().celsius(typed);
     if (!(value >= PaperDesk.COLDEST_SURROUNDINGS && value <= PaperDesk.HOTTEST_SURROUNDINGS)) {
       hottestProblem.set(
           Texts.of(
               "paper.hottest.problem",
               typed.strip(),
-              PaperDesk.COLDEST_SURROUNDINGS,
-              PaperDesk.HOTTEST_SURROUNDINGS));
+              Units.inUse().degrees(PaperDesk.COLDEST_SURROUNDINGS),
+              Units.inUse()
+                  .temperature(PaperDesk.HOTTEST_SURROUNDINGS, Language.inUse().locale())));
       return false;
     }
     hottestProblem.set("");

@@ -317,13 +317,13 @@ public final class MainWindow {
         start.setGraphic(icon("mdi2h-home-outline"));
       }
     }
-    place("place.vehicle", "F2", Place.VEHICLE);
     boolean brief = ems < MEDIUM;
+    place("place.vehicle", "F2", Place.VEHICLE);
     place(brief ? "place.findShort" : "place.find", "F3", Place.FIND);
     place("place.cases", "F4", Place.CASES);
     place(brief ? "place.paperShort" : "place.paper", "F5", Place.PAPER);
-    place("place.wiring", "F6", Place.WIRING);
-    place("place.prove", "F7", Place.PROVE);
+    place(brief ? "place.wiringShort" : "place.wiring", "F6", Place.WIRING);
+    place(brief ? "place.proveShort" : "place.prove", "F7", Place.PROVE);
     if (practise.isPresent() && ems >= SHORT) {
       place("place.practise", "Shift F4", Place.PRACTISE);
     }

@@ -6,6 +6,7 @@ import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import loopwright.model.Language;
+import loopwright.model.Units;
 import loopwright.ui.Look;
 import loopwright.ui.Preferences;
 import loopwright.ui.TextSize;
@@ -31,6 +32,7 @@ public final class ShellViewModel {
   private final ObjectProperty<Look> look;
   private final ObjectProperty<TextSize> textSize;
   private final ObjectProperty<Language> language;
+  private final ObjectProperty<Units> units;
   private final ReadOnlyDoubleWrapper em = new ReadOnlyDoubleWrapper();
 
   /** Starts with what was kept. */
@@ -59,9 +61,16 @@ public final class ShellViewModel {
                 .read(Preferences.Item.LANGUAGE)
                 .flatMap(Language::of)
                 .orElse(Language.inUse()));
+    units =
+        new SimpleObjectProperty<>(
+            preferences
+                .read(Preferences.Item.UNITS)
+                .flatMap(Units.inUse()::with)
+                .orElse(Units.inUse()));
     em.set(textSize.get().pixels());
     look.addListener((o, was, is) -> preferences.keep(Preferences.Item.LOOK, is.name()));
     language.addListener((o, was, is) -> preferences.keep(Preferences.Item.LANGUAGE, is.code()));
+    units.addListener((o, was, is) -> preferences.keep(Preferences.Item.UNITS, is.names()));
     textSize.addListener(
         (o, was, is) -> {
           em.set(is.pixels());
@@ -87,6 +96,11 @@ public final class ShellViewModel {
   /** The language chosen; the one in use is that of the start. */
   public ObjectProperty<Language> languageProperty() {
     return language;
+  }
+
+  /** The units chosen; those in use are those of the start. */
+  public ObjectProperty<Units> unitsProperty() {
+    return units;
   }
 
   /** Pixels of one em. */

@@ -5,6 +5,7 @@ import loopwright.model.Estimate;
 import loopwright.model.Language;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
+import loopwright.model.Units;
 import loopwright.ui.Texts;
 
 /** What a part is, in a few words: its rating, size or positions. */
@@ -15,7 +16,11 @@ final class PartWords {
     PartSpec spec = part.spec();
     if (spec instanceof PartSpec.Wire w) {
       return Texts.of(
-              "part.wire", w.size(), number(w.metres()), w.from().toString(), w.to().toString())
+              "part.wire",
+              Units.inUse().size(w.size()),
+              Units.inUse().length(w.metres().about(), 2),
+              w.from().toString(),
+              w.to().toString())
           + (w.colour().isEmpty() ? "" : ", " + w.colour());
     }
     if (spec instanceof PartSpec.Fuse f) {

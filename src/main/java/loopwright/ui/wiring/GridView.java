@@ -18,6 +18,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.StackPane;
 import loopwright.casework.table.Column;
+import loopwright.model.Units;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.Parts;
 import loopwright.ui.wiring.GridViewModel.GridRow;
@@ -72,7 +73,7 @@ final class GridView extends StackPane {
     List<TableColumn<GridRow, GridRow>> columns = new ArrayList<>();
     for (int i = 0; i < model.columns().size(); i++) {
       Column of = model.columns().get(i);
-      TableColumn<GridRow, GridRow> column = new TableColumn<>(Texts.of(of));
+      TableColumn<GridRow, GridRow> column = new TableColumn<>(heading(of));
       column.setSortable(false);
       column.setReorderable(false);
       column.setPrefWidth(Widths.ems(of) * em.get());
@@ -359,5 +360,12 @@ final class GridView extends StackPane {
         setText(row == null ? "" : model.text(getIndex(), column));
       }
     }
+  }
+
+  /** A column's heading; that of lengths names the unit in use. */
+  private static String heading(Column column) {
+    return column == Column.METRES
+        ? Texts.of("wiring.column.length", Units.inUse().lengthUnit())
+        : Texts.of(column);
   }
 }

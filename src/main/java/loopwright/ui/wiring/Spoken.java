@@ -2,6 +2,7 @@ package loopwright.ui.wiring;
 
 import java.util.Optional;
 import loopwright.casework.table.Column;
+import loopwright.model.Language;
 import loopwright.model.Quantity;
 import loopwright.model.Said;
 import loopwright.model.Spread;
@@ -14,7 +15,7 @@ final class Spoken {
   /** In words, for a text of a cell that says "about"; empty for every other. */
   static Optional<String> widened(Column column, String text) {
     return quantity(column)
-        .filter(q -> text.startsWith("about "))
+        .filter(q -> text.startsWith("about ") || text.startsWith(Language.about("")))
         .flatMap(
             q -> Said.amount(text, q).flatMap(e -> e.limits()).map(limits -> words(q, limits)));
   }

@@ -183,7 +183,7 @@ class MakingListTest {
     "300 mm2, 300 mm2"
   })
   void aSizeIsNamedInTheOtherUnitToo(String size, String both) {
-    assertThat(Barrel.inBoth(WireSize.parse(size))).isEqualTo(both);
+    assertThat(WireSize.parse(size).inBoth()).isEqualTo(both);
   }
 
   @ParameterizedTest

@@ -22,8 +22,10 @@ import loopwright.casework.pattern.PatternWords;
 import loopwright.diagnosis.rulebook.Conclusion.Severity;
 import loopwright.evidence.Bench;
 import loopwright.io.sheet.SheetFiles;
+import loopwright.model.Language;
 import loopwright.ui.Look;
 import loopwright.ui.TextSize;
+import loopwright.ui.Texts;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeCases;
 import loopwright.ui.fake.FakeLoops;
@@ -51,7 +53,7 @@ import org.testfx.util.WaitForAsyncUtils;
 /** Plays a case in every look and size, takes pictures, and checks that all lies inside. */
 @ExtendWith(ApplicationExtension.class)
 class ScreensTest {
-  private static final Basis BASIS = new Basis(Bench.KNOWLEDGE, new PatternWords(Locale.ENGLISH));
+  private final Basis basis = new Basis(Bench.KNOWLEDGE, PatternWords.inUse());
 
   private final GroundPage grounds =
       new GroundPage(
@@ -87,7 +89,8 @@ class ScreensTest {
   }
 
   private static String name(Look look, TextSize size, int width) {
-    return look.name().toLowerCase(Locale.ROOT) + "-" + size.percent() + "-" + width;
+    String language = Language.inUse() == Language.ENGLISH ? "" : "-" + Language.inUse().code();
+    return look.name().toLowerCase(Locale.ROOT) + "-" + size.percent() + "-" + width + language;
   }
 
   @ParameterizedTest
@@ -261,14 +264,14 @@ class ScreensTest {
     picture(scene, "22-odds", true);
     assertThat(((Label) scene.lookup("#odds")).getText()).contains("[2, 3]");
     assertThat(scene.getRoot().lookupAll(".chip.doubted")).hasSize(2);
-    assertThat(((Label) scene.lookup("#headline")).getText()).isEqualTo("Readings at odds");
+    assertThat(((Label) scene.lookup("#headline")).getText()).isEqualTo(Texts.of("now.odds"));
 
     keys.type("d").press(KeyCode.DELETE);
     for (int i = 0; i < 12; i++) {
       keys.type("c").type("1");
     }
     picture(scene, "23-stuck", true);
-    assertThat(((Label) scene.lookup("#headline")).getText()).isEqualTo("No check left");
+    assertThat(((Label) scene.lookup("#headline")).getText()).isEqualTo(Texts.of("now.stuck"));
     keys.type("s");
     picture(scene, "24-swap", true);
     keys.type("2");
@@ -297,7 +300,8 @@ class ScreensTest {
     keys.takeVehicle();
     keys.press(KeyCode.F5);
     picture(sound, "29-paper-nothing-wrong", true);
-    assertThat(((Label) sound.lookup("#paper-verdict")).getText()).isEqualTo("Nothing wrong");
+    assertThat(((Label) sound.lookup("#paper-verdict")).getText())
+        .isEqualTo(Texts.of("paper.verdict.clean"));
 
     keys.type("k");
     picture(sound, "30-paper-worth-knowing", true);
@@ -308,7 +312,7 @@ class ScreensTest {
     again.press(KeyCode.F5);
     picture(unsolved, "31-paper-unsolved", true);
     assertThat(((Label) unsolved.lookup("#paper-verdict")).getText())
-        .isEqualTo("Can’t be checked yet: mend 18 things first");
+        .isEqualTo(Texts.of("paper.verdict.unsolved", 18));
   }
 
   private Scene open(Look look, TextSize size, int width, int height) {
@@ -330,8 +334,8 @@ class ScreensTest {
                           Runnable::run)
                       .pages(
                           List.of(
-                              new NewVehiclePage(BASIS, (v, c) -> Optional.empty()),
-                              new AddCircuitPage(BASIS, (v, c) -> Optional.empty()),
+                              new NewVehiclePage(basis, (v, c) -> Optional.empty()),
+                              new AddCircuitPage(basis, (v, c) -> Optional.empty()),
                               new SheetPage(new SheetFiles()),
                               new ListOutPage(new SheetFiles())))
                       .check(check)
