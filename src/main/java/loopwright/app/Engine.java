@@ -3,6 +3,7 @@ package loopwright.app;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.atomic.AtomicBoolean;
 import loopwright.casework.CardDesk;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseStore;
@@ -29,11 +30,12 @@ import loopwright.model.Vehicle;
 import loopwright.rules.DroolsRuleBook;
 import loopwright.rules.RuleFiles;
 
-/** Knowledge, rules and desk, put together. The rules compile beside everything else. */
+/** Knowledge, rules and desk, put together. The rules are compiled when they are asked for. */
 final class Engine {
   private final Path data;
   private final Knowledge knowledge;
   private final CompletableFuture<RuleBook> rules;
+  private final AtomicBoolean compiling;
   private final CaseDesk desk;
   private final ProofStore proofs;
   private final KeptCases archive;
@@ -42,9 +44,6 @@ final class Engine {
   /** An engine with the program's own rules. */
   Engine(Path data) {
     this(data, new CompletableFuture<>());
-    Thread compiler = new Thread(this::compile, "rules");
-    compiler.setDaemon(true);
-    compiler.start();
   }
 
   /** An engine with rules that are compiled already. */
@@ -55,13 +54,14 @@ final class Engine {
   private Engine(Path data, CompletableFuture<RuleBook> rules) {
     this.data = data;
     this.rules = rules;
+    compiling = new AtomicBoolean(rules.isDone());
     knowledge = KnowledgeFiles.readBundled().orThrow();
     proofs = new FileProofStore(data.resolve("proofs"));
     archive = new KeptCases(store(data), Clock.systemDefaultZone());
     desk =
         new Desk(
             knowledge,
-            rules::join,
+            this::rules,
             store(data),
             Clock.systemDefaultZone(),
             phrases,
@@ -71,6 +71,23 @@ final class Engine {
   /** Where the cases are kept. */
   static CaseStore store(Path data) {
     return new FileCaseStore(data.resolve("cases"));
+  }
+
+  /**
+   * Begins to compile the rules beside everything else, if nobody has. That takes a processor for a
+   * second or two, so not before the window can be typed into.
+   */
+  void compileRules() {
+    if (compiling.compareAndSet(false, true)) {
+      Thread compiler = new Thread(this::compile, "rules");
+      compiler.setDaemon(true);
+      compiler.start();
+    }
+  }
+
+  private RuleBook rules() {
+    compileRules();
+    return rules.join();
   }
 
   private void compile() {
@@ -96,11 +113,11 @@ final class Engine {
   }
 
   PaperDesk paperDesk() {
-    return new PaperDesk(knowledge, rules::join, phrases);
+    return new PaperDesk(knowledge, this::rules, phrases);
   }
 
   CardDesk cardDesk() {
-    return new CardDesk(knowledge, rules::join, phrases);
+    return new CardDesk(knowledge, this::rules, phrases);
   }
 
   ProveDesk proveDesk() {
@@ -110,14 +127,14 @@ final class Engine {
   PractiseDesk practiseDesk() {
     return new PractiseDesk(
         knowledge,
-        rules::join,
+        this::rules,
         Clock.systemDefaultZone(),
         phrases,
         new FilePractiseLog(data.resolve("practice")));
   }
 
   GroundDesk groundDesk() {
-    return new GroundDesk(knowledge, rules::join, proofs, Clock.systemDefaultZone(), phrases);
+    return new GroundDesk(knowledge, this::rules, proofs, Clock.systemDefaultZone(), phrases);
   }
 
   /** The loops of a vehicle's circuits, as the meter that comes first would show them. */

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicReference;
@@ -54,7 +55,23 @@ import loopwright.ui.wiring.Keeping;
 
 /** The desktop window. */
 public class LoopwrightApp extends Application {
+  private static final Vehicles VEHICLES = new Vehicles();
+
+  /** What needs no window, begun while the toolkit starts; then the demo vehicles are read. */
+  private static Optional<CompletableFuture<Engine>> begun = Optional.empty();
+
   private ExecutorService background;
+
+  /** Opens the window; returns when it is closed. */
+  static void open(String[] args) {
+    if (args.length == 0) {
+      Path data = Places.data();
+      CompletableFuture<Engine> engine = CompletableFuture.supplyAsync(() -> new Engine(data));
+      engine.thenRun(() -> Vehicles.DEMO.forEach(VEHICLES::demo));
+      begun = Optional.of(engine);
+    }
+    launch(LoopwrightApp.class, args);
+  }
 
   @Override
   public void start(Stage stage) {
@@ -71,7 +88,8 @@ public class LoopwrightApp extends Application {
     if (rules.isPresent()) {
       ask(stage, rules.get(), preferences);
     } else {
-      open(stage, new Engine(Places.data()), preferences);
+      Engine engine = begun.map(CompletableFuture::join).orElseGet(() -> new Engine(Places.data()));
+      open(stage, engine, preferences);
     }
   }
 
@@ -128,7 +146,7 @@ public class LoopwrightApp extends Application {
         new MainWindow(
             new Fittings(
                     engine.desk(),
-                    new Library(new Vehicles(), preferences),
+                    new Library(VEHICLES, preferences),
                     loops,
                     engine.knowledge().meters(),
                     preferences,
@@ -153,7 +171,7 @@ public class LoopwrightApp extends Application {
                     new PractiseSource(
                         engine.practiseDesk(),
                         Vehicles.DEMO,
-                        new Vehicles()::demo,
+                        VEHICLES::demo,
                         Optional.of(
                             new ClassSheetFiles(
                                 engine.phrases(),
@@ -173,7 +191,7 @@ public class LoopwrightApp extends Application {
                 .startScreen());
     stage.setTitle("Loopwright");
     window.show(stage);
-    ReadyToType.tell(stage, System.out);
+    ReadyToType.then(stage, engine::compileRules);
   }
 
   @Override

@@ -28,7 +28,7 @@ public final class Main {
     if (args.length > 0 && rules(List.of(args)).isEmpty()) {
       System.exit(Cli.run(args, new Terminal()));
     }
-    Application.launch(LoopwrightApp.class, args);
+    LoopwrightApp.open(args);
   }
 
   /** The language that was chosen, else the system's. */

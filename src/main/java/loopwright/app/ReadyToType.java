@@ -9,13 +9,13 @@ import javafx.scene.Node;
 import javafx.stage.Stage;
 
 /**
- * Tells how long the program took from the start of its process until somebody could type: the
- * window has the focus, something in it would take the next key, and a picture of that was drawn.
- * Only where {@code -Dloopwright.ready=true} asks for it.
+ * The moment from which somebody could type: the window has the focus, something in it would take
+ * the next key, and a picture of that was drawn. Where {@code -Dloopwright.ready=true} asks for it,
+ * it tells how long that took from the start of the process.
  */
 final class ReadyToType {
 
-  /** System property that asks for it. */
+  /** System property that asks to tell. */
   static final String PROPERTY = "loopwright.ready";
 
   /** What the line begins with; milliseconds follow. */
@@ -23,10 +23,15 @@ final class ReadyToType {
 
   private ReadyToType() {}
 
-  /** Tells it once of a window that is shown, where it was asked for. */
-  static void tell(Stage stage, PrintStream out) {
+  /** Does something once a window that is shown has come so far. */
+  static void then(Stage stage, Runnable next) {
+    new Watch(stage, next).start();
+  }
+
+  private static void tell(PrintStream out) {
     if (Boolean.getBoolean(PROPERTY)) {
-      new Watch(stage, out).start();
+      out.println(WORDS + sinceStart() + " ms");
+      out.flush();
     }
   }
 
@@ -38,20 +43,20 @@ final class ReadyToType {
 
   private static final class Watch extends AnimationTimer {
     private final Stage stage;
-    private final PrintStream out;
+    private final Runnable next;
     private boolean drawn;
 
-    Watch(Stage stage, PrintStream out) {
+    Watch(Stage stage, Runnable next) {
       this.stage = stage;
-      this.out = out;
+      this.next = next;
     }
 
     @Override
     public void handle(long now) {
       if (drawn) {
-        out.println(WORDS + sinceStart() + " ms");
-        out.flush();
+        tell(System.out);
         stop();
+        next.run();
       }
       // What takes keys at the beginning of one pulse has been drawn at the beginning of the next.
       drawn = stage.isFocused() && taker().isPresent();

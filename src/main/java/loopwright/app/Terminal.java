@@ -104,6 +104,7 @@ final class Terminal implements CliWorld {
   private Engine engine() {
     if (engine == null) {
       engine = new Engine(Places.data());
+      engine.compileRules();
     }
     return engine;
   }

@@ -22,7 +22,7 @@ public final class BareWindow {
       stage.setTitle("Bare");
       stage.setScene(new Scene(new VBox(new TextField()), 1280, 800));
       stage.show();
-      ReadyToType.tell(stage, System.out);
+      ReadyToType.then(stage, () -> {});
     }
   }
 }

@@ -77,7 +77,7 @@ class PackageIT {
       assumeTrue(Commands.found(needed), "a window is only tried where " + needed + " is there");
     }
     program.openDisplay();
-    Process running = program.start(launcher);
+    Process running = program.start(List.of(launcher.toString()));
     String window = program.window("Loopwright");
     assertThat(program.said("xprop", "-id", window, "WM_NAME")).contains("\"Loopwright\"");
     program.untilReady();

@@ -15,10 +15,13 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 
 /** A program in a home and on a display of its own; nothing of the user's is read or written. */
 final class Program implements AutoCloseable {
+  private static final Pattern READY = Pattern.compile("ready to type after (\\d+) ms");
   private static final int SECONDS = 60;
   private static final int LOOK = 3;
 
@@ -47,8 +50,8 @@ final class Program implements AutoCloseable {
   }
 
   /** Starts it and lets it tell when somebody could type. */
-  Process start(Path launcher) throws IOException {
-    ProcessBuilder builder = builder(launcher.toString());
+  Process start(List<String> command) throws IOException {
+    ProcessBuilder builder = builder(command.toArray(String[]::new));
     builder.environment().put("JAVA_TOOL_OPTIONS", "-Dprism.order=sw -Dloopwright.ready=true");
     Process process = builder.redirectErrorStream(true).redirectOutput(output.toFile()).start();
     running.add(process);
@@ -69,9 +72,12 @@ final class Program implements AutoCloseable {
     return found[0].lines().findFirst().orElseThrow();
   }
 
-  /** Waits until the program says that it would take a key. */
-  void untilReady() throws Exception {
-    until(() -> Files.readString(output).contains("ready to type after"), "ready to type");
+  /** Waits until the program says that it would take a key, and how many milliseconds that took. */
+  long untilReady() throws Exception {
+    until(() -> READY.matcher(Files.readString(output)).find(), "ready to type");
+    Matcher said = READY.matcher(Files.readString(output));
+    assertThat(said.find()).isTrue();
+    return Long.parseLong(said.group(1));
   }
 
   /** Presses a key and looks what came of it, as a person does. */
