@@ -47,7 +47,7 @@ public final class OrderCard {
         phrases.say(
             "order-card.about",
             vehicle.circuit(complaint.circuit()).orElseThrow().name(),
-            complaint.kind().words());
+            phrases.of(complaint.kind()));
     order.stages().stream()
         .flatMap(s -> s.asked().stream())
         .map(OrderOfChecks.Asked::check)

@@ -1,6 +1,7 @@
 package loopwright.casework;
 
 import java.util.Locale;
+import loopwright.diagnosis.ComplaintKind;
 import loopwright.model.Bundle;
 import loopwright.model.Language;
 
@@ -25,6 +26,11 @@ public final class Phrases {
    */
   public String say(String key, Object... args) {
     return bundle.say(key, args);
+  }
+
+  /** What a load does, in a word or a few. */
+  public String of(ComplaintKind kind) {
+    return bundle.text("complaint." + kind.name());
   }
 
   /** The language, and how numbers are written in it. */

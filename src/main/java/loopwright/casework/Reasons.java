@@ -109,7 +109,7 @@ final class Reasons {
               "why.out-of-play",
               words.part(about.part()),
               words.part(diagnosis.complaint().load().part()),
-              diagnosis.complaint().kind().words()));
+              phrases.of(diagnosis.complaint().kind())));
     }
     return held.isEmpty() ? cleared(about, suspects) : held(about, held);
   }

@@ -845,7 +845,8 @@ final class Session implements FindCase {
             accepted,
             complaint.kind() == ComplaintKind.DRAINS_BATTERY
                 ? phrases.say("title.drain", vehicle.name())
-                : phrases.say("title", circuit.name(), complaint.kind().words(), vehicle.name()),
+                : phrases.say(
+                    "title", circuit.name(), phrases.of(complaint.kind()), vehicle.name()),
             status,
             move,
             minutes,
