@@ -28,7 +28,7 @@ final class DrawingPanel extends VBox {
                 () -> model.wholeLoopProperty().set(!model.wholeLoopProperty().get()))
             .styled("action", "small-action");
     fold.setMinWidth(Region.USE_PREF_SIZE);
-    Label legend = Parts.line(Texts.of("drawing.legend"), "legend");
+    Label legend = Parts.text(Texts.of("drawing.legend"), "legend");
     legend.setMinWidth(0);
     VBox.setVgrow(drawing, Priority.ALWAYS);
     getChildren().addAll(drawing, drops, Parts.row("drawing-foot", fold, legend));

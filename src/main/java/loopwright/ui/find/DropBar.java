@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -113,7 +114,13 @@ final class DropBar extends VBox {
       double x = 0;
       for (int i = 0; i < labels.size(); i++) {
         double width = least + (whole > 0 ? shared * widths.get(i) / whole : 0);
-        labels.get(i).resizeRelocate(snapPositionX(x), 0, snapSizeX(width), getHeight());
+        Label label = labels.get(i);
+        label.resizeRelocate(snapPositionX(x), 0, snapSizeX(width), getHeight());
+        // Half a figure would mislead; the words beside the bar say it whole.
+        Node figure = label.lookup(".text");
+        if (figure != null) {
+          figure.setVisible(label.prefWidth(-1) <= label.getWidth());
+        }
         x += width;
       }
     }

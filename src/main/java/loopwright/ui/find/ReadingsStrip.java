@@ -1,6 +1,7 @@
 package loopwright.ui.find;
 
 import java.time.ZoneId;
+import java.util.List;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.FlowPane;
@@ -29,6 +30,11 @@ final class ReadingsStrip extends VBox {
   private final ScrollPane chipsScroll = new ScrollPane(chips);
   private final VBox list = Parts.column("reading-list");
   private final ScrollPane listScroll = Parts.scrolling(list);
+  private final List<KeyButton> keys;
+
+  /** The keys where there is a list; on one line with the heading they might not fit. */
+  private final FlowPane keyRow = new FlowPane();
+
   private boolean tall;
 
   ReadingsStrip(CaseViewModel model) {
@@ -51,9 +57,10 @@ final class ReadingsStrip extends VBox {
     back.setMinWidth(Region.USE_PREF_SIZE);
     Label title = Parts.line(Texts.of("done.title"), "side-title");
     title.setMinWidth(Region.USE_PREF_SIZE);
-    head =
-        Parts.row(
-            "readings-head", title, Parts.keyCap(CaseActions.DONE), middle, again, correct, back);
+    keys = List.of(again, correct, back);
+    keyRow.getStyleClass().add("actions");
+    keyRow.setMinHeight(Region.USE_PREF_SIZE);
+    head = Parts.row("readings-head", title, Parts.keyCap(CaseActions.DONE), middle);
     HBox.setHgrow(middle, Priority.ALWAYS);
     middle.setMinWidth(0);
     chipsScroll.setFitToHeight(true);
@@ -98,9 +105,14 @@ final class ReadingsStrip extends VBox {
     }
     if (tall) {
       middle.getChildren().clear();
-      getChildren().setAll(head, listScroll);
+      head.getChildren().removeAll(keys);
+      keyRow.getChildren().setAll(keys);
+      getChildren().setAll(head, keyRow, listScroll);
     } else {
       middle.getChildren().setAll(chipsScroll);
+      keyRow.getChildren().clear();
+      head.getChildren().removeAll(keys);
+      head.getChildren().addAll(keys);
       getChildren().setAll(head);
     }
     chipsScroll.layout();

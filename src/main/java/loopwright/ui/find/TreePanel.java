@@ -61,7 +61,7 @@ final class TreePanel extends VBox {
   }
 
   private void show(Outlook outlook) {
-    head.getChildren().addAll(Parts.line(Texts.of("tree.title"), "headline"), Parts.spring());
+    head.getChildren().addAll(Parts.text(Texts.of("tree.title"), "headline"), Parts.spring());
     if (tree.count() > 1) {
       Label of =
           Parts.line(

@@ -64,6 +64,7 @@ public final class GroundScreen extends StackPane {
     left.getStyleClass().add("ground-list-card");
     right.getStyleClass().add("now-card");
     alone.setFocusTraversable(true);
+    alone.setAccessibleText(Texts.of("place.prove"));
     list.setId("ground-list");
     list.setFocusTraversable(false);
     list.getStyleClass().add("found-list");

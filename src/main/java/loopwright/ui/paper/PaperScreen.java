@@ -104,6 +104,7 @@ public final class PaperScreen extends StackPane {
     loaded = loaded();
     nothing = Parts.column("page", Parts.text(Texts.of("find.noVehicle"), "question"));
     nothing.setFocusTraversable(true);
+    nothing.setAccessibleText(Texts.of("find.noVehicle"));
     noticed.setOnFinished(e -> stale.set(model.checkingProperty().get()));
     model.checkingProperty().addListener(o -> checking());
     stale.addListener(o -> show());

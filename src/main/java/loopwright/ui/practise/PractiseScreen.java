@@ -64,6 +64,7 @@ public final class PractiseScreen extends StackPane {
     drawingCard.getStyleClass().addAll("card", "drawing-card");
     drawingCard.setMinWidth(0);
     scroll.setFocusTraversable(true);
+    scroll.setAccessibleText(Texts.of("place.practise"));
     scroll.setMinHeight(0);
     VBox.setVgrow(scroll, Priority.ALWAYS);
     told = Parts.told(model.toldProperty());

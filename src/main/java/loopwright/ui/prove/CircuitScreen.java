@@ -72,6 +72,7 @@ final class CircuitScreen extends StackPane {
     right.setId("prove-now");
     right.getStyleClass().addAll("card", "now-card");
     right.setFocusTraversable(true);
+    right.setAccessibleText(Texts.of("place.prove"));
     actions.getStyleClass().add("actions");
     actions.setMinHeight(Region.USE_PREF_SIZE);
     answer.setMinHeight(Region.USE_PREF_SIZE);
@@ -83,6 +84,7 @@ final class CircuitScreen extends StackPane {
     page.getStyleClass().addAll("vehicle-page", "vehicle-body");
     alone.setId("prove-alone");
     alone.setFocusTraversable(true);
+    alone.setAccessibleText(Texts.of("place.prove"));
     field.setId("prove-value");
     model.stageProperty().addListener(o -> show());
     model.viewProperty().addListener(o -> show());

@@ -59,6 +59,7 @@ final class KeysPage {
             e.consume();
           }
         });
+    scroll.setAccessibleText(Texts.of("keys.title"));
     return scroll;
   }
 

@@ -49,7 +49,7 @@ public final class VehicleScreen extends StackPane {
   private final TableView<Part> parts = new TableView<>();
   private final TextField filter = new TextField();
   private final LoopDrawing drawing = new LoopDrawing();
-  private final Label about = Parts.line("", "case-title");
+  private final Label about = Parts.text("", "case-title");
   private final BiConsumer<VehicleViewModel.Named, Circuit> wrong;
   private final List<WiringPage> pages;
   private final Worker worker;

@@ -126,6 +126,7 @@ public final class WiringScreen extends StackPane {
     gridPlace.getChildren().add(view);
     panelPlace.getStyleClass().addAll("card", "wiring-panel");
     panelPlace.setFocusTraversable(true);
+    panelPlace.setAccessibleText(Texts.of("access.panel"));
     VBox.setVgrow(body, Priority.ALWAYS);
     body.setMinHeight(0);
     tables = Parts.column("wiring-page", tabs, body, told, stateLine, panelTabs);

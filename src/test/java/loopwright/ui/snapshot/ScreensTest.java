@@ -6,7 +6,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.TimeoutException;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
@@ -360,6 +362,24 @@ class ScreensTest {
     List<String> outside =
         WaitForAsyncUtils.waitForAsyncFx(10_000, () -> outside(scene, scene.getRoot()));
     assertThat(outside).as(name).isEmpty();
+    seenAndReached(scene, name);
+  }
+
+  private static void seenAndReached(Scene scene, String name) {
+    boolean most = scene.getRoot().getStyleClass().contains(Look.CONTRAST.styleClass());
+    Map<String, Set<String>> wrong =
+        WaitForAsyncUtils.waitForAsyncFx(
+            10_000,
+            () ->
+                Map.of(
+                    "contrast",
+                    Contrast.tooLittle(scene, most ? 7 : 4.5, 3),
+                    "names",
+                    Reach.nameless(scene),
+                    "cut off",
+                    // German words are longer; what is cut there is named among the known gaps.
+                    name.endsWith("-de") ? Set.of() : Reach.cutOff(scene)));
+    wrong.forEach((what, found) -> assertThat(found).as(name + ": " + what).isEmpty());
   }
 
   /** Cards, buttons and the value field that reach over the window's edge. */
