@@ -268,9 +268,50 @@ final class Lessons {
             probe.tellOhms("input", probe.meter().inputOhms());
           });
 
+  /** What may be open in a loop, from the battery on. */
+  private static final List<String> PIECES = List.of("fuse", "switch", "joint", "bulb", "ground");
+
+  private static final Lesson HALVE =
+      new Lesson(
+          "halve",
+          List.of(
+              Control.of("red", "fuse-out", "fuse-out", "switch-out", "lamp-in", "lamp-out"),
+              Control.fault(
+                  "opened", "joint", "nowhere", "fuse", "switch", "joint", "bulb", "ground")),
+          (board, stand) -> opened(board, stand.at("opened"), stand.at("red")),
+          (probe, stand) -> {
+            probe.tellReading("reading");
+            probe.tellOpened(PIECES, (board, piece) -> opened(board, piece, stand.at("red")));
+          });
+
+  private static Board opened(Board board, String piece, String red) {
+    board
+        .fuse("F1", 10, FEED, "fused")
+        .onOff("S1", "fused", "switched")
+        .joint("C1", SOUND, "switched", "socket")
+        .lamp("L1", 55, "socket", "back")
+        .ground("G1", "ground", SOUND, "back")
+        .leads(
+            switch (red) {
+              case "switch-out" -> "S1.out";
+              case "lamp-in" -> "L1.in";
+              case "lamp-out" -> "L1.out";
+              default -> "F1.load";
+            },
+            "BATT.neg");
+    return switch (piece) {
+      case "fuse" -> board.without("F1");
+      case "switch" -> board.turned("S1", "off");
+      case "joint" -> board.without("C1");
+      case "bulb" -> board.without("L1");
+      case "ground" -> board.without("G1");
+      default -> board;
+    };
+  }
+
   /** In the order of the list. */
   static final List<Lesson> ALL =
-      List.of(LOOP, ACROSS, LOADED, OHMS, GHOST, FUSE, RELAY, DIODE, GROUNDS, ERRORS);
+      List.of(LOOP, ACROSS, LOADED, OHMS, GHOST, FUSE, RELAY, DIODE, GROUNDS, ERRORS, HALVE);
 
   private Lessons() {}
 

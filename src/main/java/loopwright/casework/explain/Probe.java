@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import loopwright.bench.HiddenTruth;
 import loopwright.casework.Band;
 import loopwright.casework.Figures;
@@ -171,6 +172,45 @@ final class Probe {
 
   private static TerminalRef at(String part, String terminal) {
     return new TerminalRef(part, terminal);
+  }
+
+  /**
+   * Which pieces may be open by what the meter shows, and how many the same place leaves on
+   * average, each of them being the open one as often as the others.
+   *
+   * @param opened makes a board with one piece open, the leads where they lie
+   */
+  void tellOpened(List<String> pieces, BiFunction<Board, String, Board> opened) {
+    List<Double> shown = new ArrayList<>();
+    for (String piece : pieces) {
+      Board open = opened.apply(new Board(phrases), piece);
+      shown.add(new Probe(lesson, open, meter, knowledge, phrases).reading());
+    }
+    double now = reading();
+    List<String> fit = new ArrayList<>();
+    int left = 0;
+    for (int i = 0; i < pieces.size(); i++) {
+      if (alike(now, shown.get(i))) {
+        fit.add(phrases.say("explain.stop." + pieces.get(i)));
+      }
+      double one = shown.get(i);
+      left += (int) shown.stream().filter(other -> alike(one, other)).count();
+    }
+    tell("fit", fit.size(), Integer.toString(fit.size()));
+    tell("which", Double.NaN, fit.isEmpty() ? "-" : String.join(", ", fit));
+    double mean = (double) left / pieces.size();
+    tell("mean", mean, Language.marked(BigDecimal.valueOf(mean).toPlainString()));
+    tell("all", pieces.size(), Integer.toString(pieces.size()));
+  }
+
+  private double reading() {
+    HiddenTruth.Display display = truth.volts(board.red(), board.black(), board.setting());
+    return display instanceof HiddenTruth.Display.Number n ? n.value() : Double.POSITIVE_INFINITY;
+  }
+
+  /** Whether the meter could show one for the other. */
+  private boolean alike(double one, double other) {
+    return Math.abs(one - other) <= voltsError(one) + voltsError(other);
   }
 
   private double tell(String id, HiddenTruth.Display display, String unit) {

@@ -85,7 +85,7 @@ final class LessonView extends StackPane {
     drawing.blackProperty().set(Optional.of(page.black()));
     figures.getChildren().clear();
     for (Figure figure : page.figures()) {
-      Label value = Parts.line(figure.text(), "explain-value");
+      Label value = Parts.text(figure.text(), "explain-value");
       value.setAccessibleText(Texts.of("explain.figure", figure.name(), figure.text()));
       figures.addRow(figures.getRowCount(), Parts.line(figure.name(), "muted"), value);
     }

@@ -85,14 +85,14 @@ public final class PractiseScreen extends StackPane {
   /** The explaining page that belongs to what the hands are about to do. */
   public String explains() {
     if (model.stageProperty().get() != Stage.PLAYING) {
-      return "loop";
+      return "halve";
     }
     return switch (model.doing()) {
       case VOLTS -> "across";
       case OHMS -> "ohms";
       case DIODE -> "diode";
       case AMPS -> "fuse";
-      case LOOK, NAME -> "loop";
+      case LOOK, NAME -> "halve";
     };
   }
 

@@ -272,6 +272,37 @@ class LessonsTest {
     }
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    // All before red dead: the volts of the battery; else none. Left on average: (n n + m m) / 5.
+    "fuse-out,fuse,0,1,3.4",
+    "fuse-out,joint,12.6,4,3.4",
+    "switch-out,switch,0,2,2.6",
+    "switch-out,bulb,12.6,3,2.6",
+    "lamp-in,joint,0,3,2.6",
+    "lamp-in,ground,12.6,2,2.6",
+    "lamp-out,bulb,0,4,3.4",
+    "lamp-out,ground,12.6,1,3.4"
+  })
+  void whereToMeasureNext(String red, String opened, double volts, double fit, double mean)
+      throws Problem {
+    Explained page = open("halve", "red=" + red, "opened=" + opened);
+    assertThat(value(page, "reading")).isEqualTo(volts, within(0.01));
+    assertThat(value(page, "fit")).isEqualTo(fit);
+    assertThat(value(page, "mean")).isEqualTo(mean, within(1e-9));
+    assertThat(value(page, "all")).isEqualTo(5);
+    assertThat(figure(page, "which").text().split(", ")).hasSize((int) fit);
+  }
+
+  @Test
+  void aLoopWithNothingOpenFitsNoOpenPiece() throws Problem {
+    // 4.68 A through the ground's 0.001 ohm: the meter tells 4.7 mV from none.
+    Explained whole = open("halve", "red=lamp-out", "opened=nowhere");
+    assertThat(value(whole, "reading")).isEqualTo(lampBehind(55, 0.032) * 0.001, within(1e-4));
+    assertThat(value(whole, "fit")).isZero();
+    assertThat(figure(whole, "which").text()).isEqualTo("-");
+  }
+
   @Test
   void everyStopOfEveryPageIsToldWithoutGaps() throws Problem {
     for (ExplainDesk.Entry entry : DESK.find("")) {
@@ -354,7 +385,8 @@ class LessonsTest {
     "ground,milliohms",
     "ground,earth strap",
     "meter,accuracy",
-    "meter,COUNTS"
+    "meter,COUNTS",
+    "halve,half split"
   })
   void tradeWordsFindTheirPage(String id, String words) {
     assertThat(DESK.find(words)).extracting(ExplainDesk.Entry::id).contains(id).hasSizeLessThan(5);

@@ -94,7 +94,7 @@ class ExplainKeyboardTest {
     f1Opens("Why a loop", () -> keys.press(KeyCode.F2));
     f1Opens("Why a loop", () -> keys.press(KeyCode.F3));
     f1Opens("Loaded and unloaded", () -> keys.press(KeyCode.F4));
-    f1Opens("Why a loop", () -> keys.shift(KeyCode.F4));
+    f1Opens("Where to measure next", () -> keys.shift(KeyCode.F4));
     f1Opens("Why a fuse blows", () -> keys.press(KeyCode.F5));
     f1Opens("Relays and their terminal numbers", () -> keys.press(KeyCode.F6));
     f1Opens("Grounds and milliohms", () -> keys.press(KeyCode.F7));
