@@ -109,6 +109,24 @@ public sealed interface CaseEvent {
     }
   }
 
+  /** From here on somebody proposes each check first. */
+  record Proposing(Instant at, Proposer first) implements CaseEvent {}
+
+  /**
+   * Both had proposed a check, and it was settled which is taken.
+   *
+   * @param learners what the learner had proposed
+   * @param programs what the program would have proposed
+   * @param taken whose is taken
+   */
+  record Settled(Instant at, OwnCheck learners, OwnCheck programs, Proposer taken)
+      implements CaseEvent {
+    /** The check that is taken. */
+    public OwnCheck check() {
+      return taken == Proposer.LEARNER ? learners : programs;
+    }
+  }
+
   /** The person stopped. */
   record Stopped(Instant at) implements CaseEvent {}
 }

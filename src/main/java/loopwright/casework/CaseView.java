@@ -71,6 +71,8 @@ public record CaseView(
   public enum Move {
     /** Take the proposed check. */
     CHECK("check"),
+    /** Propose a check; the program's stays hidden until then. */
+    PROPOSE("propose"),
     /** Mend the part, then say so. */
     REPAIR("repair"),
     /** Take the proposed check to prove the repair. */

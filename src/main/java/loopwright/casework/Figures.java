@@ -142,6 +142,11 @@ public final class Figures {
     return Math.round(p) + " %";
   }
 
+  /** A chance or a ratio with two digits behind the point. */
+  public static String share(double share) {
+    return Language.marked(String.format(Locale.ROOT, "%.2f", share));
+  }
+
   /** Minutes in words of half minutes. */
   public static String minutes(double minutes) {
     if (minutes < 0.75) {

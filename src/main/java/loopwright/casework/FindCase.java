@@ -118,6 +118,30 @@ public interface FindCase extends AutoCloseable {
    */
   CaseView gone() throws Problem;
 
+  /** Who proposes each check first. */
+  Proposer first();
+
+  /**
+   * Lets somebody propose each check first from now on.
+   *
+   * @throws Problem if the case has ended or it couldn't be kept
+   */
+  CaseView propose(Proposer first) throws Problem;
+
+  /**
+   * The learner's proposal beside the program's; changes nothing.
+   *
+   * @throws Problem if no proposal is waited for, or the points or the setting aren't known
+   */
+  Comparison compare(OwnCheck learners) throws Problem;
+
+  /**
+   * Settles whose proposal is taken; it is the proposed check then, until something is read.
+   *
+   * @throws Problem as {@link #compare}, or if the learner's can't be taken now
+   */
+  CaseView settle(OwnCheck learners, Proposer taken) throws Problem;
+
   /** Ends the case; it is kept. */
   CaseView stop();
 

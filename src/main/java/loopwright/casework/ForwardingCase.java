@@ -122,6 +122,26 @@ public class ForwardingCase implements FindCase {
   }
 
   @Override
+  public Proposer first() {
+    return to.first();
+  }
+
+  @Override
+  public CaseView propose(Proposer first) throws Problem {
+    return to.propose(first);
+  }
+
+  @Override
+  public Comparison compare(OwnCheck learners) throws Problem {
+    return to.compare(learners);
+  }
+
+  @Override
+  public CaseView settle(OwnCheck learners, Proposer taken) throws Problem {
+    return to.settle(learners, taken);
+  }
+
+  @Override
   public List<String> whyNext() {
     return to.whyNext();
   }

@@ -27,6 +27,9 @@ final class NamedParts {
         add(t.check(), parts);
       } else if (event instanceof CaseEvent.Refused r) {
         add(r.check(), parts);
+      } else if (event instanceof CaseEvent.Settled s) {
+        add(s.learners(), parts);
+        add(s.programs(), parts);
       } else if (event instanceof CaseEvent.Swapped s) {
         parts.add(s.part());
       } else if (event instanceof CaseEvent.Repaired r) {

@@ -83,6 +83,12 @@ final class Session implements FindCase {
   /** Whether something was accepted since the case was opened or taken up. */
   private boolean fresh;
 
+  /** Who proposes each check first. */
+  private Proposer first = Proposer.PROGRAM;
+
+  /** The check that both have been compared for; empty while the learner is still to propose. */
+  private Optional<CaseEvent.Settled> settled = Optional.empty();
+
   private final Set<Warning> warnings = EnumSet.noneOf(Warning.class);
   private boolean isolated;
 
@@ -215,6 +221,9 @@ final class Session implements FindCase {
   }
 
   private void apply(CaseEvent event) throws Problem {
+    if (!(event instanceof CaseEvent.Told || event instanceof CaseEvent.Photographed)) {
+      settled = Optional.empty();
+    }
     if (event instanceof CaseEvent.Taken t) {
       Check check = t.check().check();
       Reading.Value value = Entry.understand(check.kind(), t.answer());
@@ -265,6 +274,10 @@ final class Session implements FindCase {
       isolated = false;
     } else if (event instanceof CaseEvent.Told t) {
       told = Optional.of(t.account());
+    } else if (event instanceof CaseEvent.Proposing p) {
+      first = p.first();
+    } else if (event instanceof CaseEvent.Settled s) {
+      settled = Optional.of(s);
     } else if (event instanceof CaseEvent.Stopped) {
       stopped = true;
     }
@@ -582,6 +595,75 @@ final class Session implements FindCase {
         : check.setting();
   }
 
+  // ---- the learner first --------------------------------------------------------------------
+
+  @Override
+  public Proposer first() {
+    return first;
+  }
+
+  @Override
+  public CaseView propose(Proposer who) throws Problem {
+    ensureOpen();
+    keep(new CaseEvent.Proposing(clock.instant(), who));
+    return refresh(phrases.say("said.first." + who.word()));
+  }
+
+  @Override
+  public Comparison compare(OwnCheck learners) throws Problem {
+    ensureOpen();
+    if (view.move() != CaseView.Move.PROPOSE) {
+      throw new Problem("proposal", learners.check().id(), phrases.say("problem.no-proposal"));
+    }
+    validate(learners);
+    Check check = learners.check();
+    Findings.Proposal own = diagnosis.appraise(check, current(), circumstances(last));
+    Findings.Proposal best = findings.ranked().get(0);
+    Comparisons comparisons = new Comparisons(phrases, words, outcomes);
+    return new Comparison(
+        comparisons.side(own, cautions(check)),
+        comparisons.side(best, cautions(best.check())),
+        comparisons.verdict(own, best),
+        blocked(check));
+  }
+
+  /** Why a check must not be taken now; empty if it may. */
+  private String blocked(Check check) {
+    if (!warnings.isEmpty() && powered(check.setting())) {
+      return phrases.say("problem.warned", warned());
+    }
+    boolean live =
+        check.kind().drives()
+            && !vehicle.inHand(
+                check.red().orElseThrow(), check.black().orElseThrow(), check.setting())
+            && current().stream().noneMatch(r -> provesDead(r, check));
+    return live ? phrases.say("compare.dead-first") : "";
+  }
+
+  /** Volts of a live circuit that are called none: what any meter's last digits leave. */
+  private static final double DEAD_VOLTS = 0.05;
+
+  private static boolean provesDead(Reading reading, Check before) {
+    Check check = reading.check();
+    return check.kind().reads()
+        && check.red().equals(before.red())
+        && check.black().equals(before.black())
+        && check.setting().equals(before.setting())
+        && reading.value() instanceof Reading.Value.Number n
+        && Math.abs(n.value()) < DEAD_VOLTS;
+  }
+
+  @Override
+  public CaseView settle(OwnCheck learners, Proposer taken) throws Problem {
+    Comparison comparison = compare(learners);
+    if (taken == Proposer.LEARNER && !comparison.blocked().isEmpty()) {
+      throw new Problem("proposal", comparison.learners().what(), comparison.blocked());
+    }
+    OwnCheck programs = own(findings.ranked().get(0).check());
+    keep(new CaseEvent.Settled(clock.instant(), learners, programs, taken));
+    return refresh(comparison.verdict());
+  }
+
   @Override
   public CaseView stop() {
     if (!stopped) {
@@ -833,10 +915,11 @@ final class Session implements FindCase {
                   0));
     } else if (findings.ranked().isEmpty() || !findings.ranked().get(0).tells()) {
       move = CaseView.Move.STUCK;
+    } else if (first == Proposer.LEARNER && settled.isEmpty()) {
+      move = CaseView.Move.PROPOSE;
     } else {
       move = CaseView.Move.CHECK;
-      Findings.Proposal p = findings.ranked().get(0);
-      next = Optional.of(view(p.check(), p.outcomes(), because(p), p.minutes()));
+      next = Optional.of(toTake());
     }
     next.ifPresent(n -> asked.putIfAbsent(n.id(), check(n)));
     view =
@@ -863,6 +946,18 @@ final class Session implements FindCase {
             repair,
             findings.atOdds(),
             oddsWords());
+  }
+
+  /** The check that is best, or that the learner has proposed. */
+  private CheckView toTake() {
+    Optional<Check> learners =
+        settled.filter(s -> s.taken() == Proposer.LEARNER).map(s -> s.learners().check());
+    if (learners.isPresent()) {
+      Findings.Proposal own = diagnosis.appraise(learners.get(), current(), circumstances(last));
+      return view(own.check(), own.outcomes(), phrases.say("because.learner"), own.minutes());
+    }
+    Findings.Proposal best = findings.ranked().get(0);
+    return view(best.check(), best.outcomes(), because(best), best.minutes());
   }
 
   /** Times that one check is asked for before it is taken as it is. */

@@ -11,6 +11,7 @@ import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.CheckView.OutcomeView;
 import loopwright.casework.ClearedView;
+import loopwright.casework.Comparison;
 import loopwright.casework.Drops;
 import loopwright.casework.FindCase;
 import loopwright.casework.Outlook;
@@ -18,6 +19,7 @@ import loopwright.casework.OwnCheck;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadingLog;
+import loopwright.casework.Proposer;
 import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
@@ -67,6 +69,9 @@ final class PlainTalk {
 
     /** One more value of a check that is read again and again. */
     record Again(OwnCheck check) implements Waiting {}
+
+    /** Whether one's own proposal or the program's is done. */
+    record Compared(OwnCheck check) implements Waiting {}
 
     /** Whether an unlikely entry counts. */
     record Sure(String check, Answer answer, String typed) implements Waiting {}
@@ -151,6 +156,9 @@ final class PlainTalk {
     if (waiting instanceof Waiting.Sure) {
       return Speech.of("prompt.yes-no") + "> ";
     }
+    if (waiting instanceof Waiting.Compared) {
+      return Speech.of("prompt.mine-program") + "> ";
+    }
     if (waiting.own().isPresent()) {
       return waiting.own().get().kind().metered()
           ? Speech.of("prompt.reads") + "> "
@@ -165,6 +173,7 @@ final class PlainTalk {
                           ? Speech.of("prompt.reads") + "> "
                           : Speech.of("prompt.seen") + "> ")
               .orElse("> ");
+      case PROPOSE -> Speech.of("prompt.propose") + "> ";
       case REPAIR -> Speech.of("prompt.mended") + "> ";
       case MAKE_SAFE -> Speech.of("prompt.isolated") + "> ";
       case STUCK, END -> "> ";
@@ -204,6 +213,14 @@ final class PlainTalk {
         ReadingLog.of(findCase.view().readings(), again.check()).ifPresent(logs::show);
       }
       next(findCase.view());
+      return;
+    }
+    if (before instanceof Waiting.Compared compared
+        && (lower.equals("mine") || lower.equals("program"))) {
+      Proposer whose = lower.equals("mine") ? Proposer.LEARNER : Proposer.PROGRAM;
+      CaseView view = findCase.settle(compared.check(), whose);
+      waiting = new Waiting.Nothing();
+      after(view);
       return;
     }
     List<String> words = List.of(text.split("\\s+"));
@@ -316,6 +333,7 @@ final class PlainTalk {
       case "fix" -> fix(rest);
       case "measure" -> measure(rest);
       case "look" -> look(rest);
+      case "learn" -> learn(rest);
       case "swapped" -> swapped(rest);
       case "mended" -> mended(rest);
       case "meter" -> metered();
@@ -496,6 +514,9 @@ final class PlainTalk {
     OwnCheck check =
         new OwnCheck(
             kind, Optional.of(points.get(0)), Optional.of(black), Optional.empty(), setting);
+    if (proposed(check)) {
+      return;
+    }
     page.labelled(Speech.label("red"), List.of(points.get(0).toString()));
     page.labelled(Speech.label("black"), List.of(black.toString()));
     page.labelled(Speech.label("meter"), List.of(kind.word()));
@@ -524,6 +545,9 @@ final class PlainTalk {
             Optional.empty(),
             Optional.of(part),
             OwnSetting.asked(findCase));
+    if (proposed(check)) {
+      return;
+    }
     page.labelled(Speech.label("look-at"), List.of(title(part)));
     page.labelled(Speech.label("set"), whole(check.setting()));
     choices(Entry.of(CheckKind.LOOK));
@@ -566,6 +590,41 @@ final class PlainTalk {
       }
     }
     throw new Problem("point", Page.plain(text), Speech.of("point.how"));
+  }
+
+  // The learner first.
+
+  private void learn(List<String> rest) throws Problem {
+    String word = String.join(" ", rest).toLowerCase(Locale.ROOT);
+    if (!word.equals("on") && !word.equals("off")) {
+      throw new Problem("learn", Page.plain(word), Speech.of("learn.how"));
+    }
+    waiting = new Waiting.Nothing();
+    after(findCase.propose(word.equals("on") ? Proposer.LEARNER : Proposer.PROGRAM));
+  }
+
+  /** Where a proposal is waited for: sets it beside the program's. */
+  private boolean proposed(OwnCheck check) throws Problem {
+    if (findCase.view().move() != CaseView.Move.PROPOSE) {
+      return false;
+    }
+    Comparison compared = findCase.compare(check);
+    side(Speech.label("learners"), compared.learners());
+    side(Speech.label("programs"), compared.programs());
+    page.say(compared.verdict());
+    if (compared.blocked().isEmpty()) {
+      page.say(Speech.of("compared.which"));
+    } else {
+      page.labelled(Speech.label("careful"), List.of(compared.blocked()));
+      page.say(Speech.of("compared.blocked"));
+    }
+    waiting = new Waiting.Compared(check);
+    return true;
+  }
+
+  private void side(String label, Comparison.Side side) {
+    page.labelled(label, List.of(side.what(), side.tells()));
+    page.labelled(Speech.label("careful"), side.risks());
   }
 
   private void swapped(List<String> rest) throws Problem {
@@ -689,6 +748,7 @@ final class PlainTalk {
         }
         view.next().ifPresent(this::check);
       }
+      case PROPOSE -> page.say(Speech.of("propose.how"));
       case REPAIR -> view.repair().ifPresent(this::repair);
       case STUCK -> {
         if (!view.warnings().isEmpty()) {
@@ -916,6 +976,7 @@ final class PlainTalk {
     page.block("log                       ", Speech.of("help.log"));
     page.block("take                      ", Speech.of("help.take"));
     page.block("look L1                   ", Speech.of("help.look-l1"));
+    page.block("learn on                  ", Speech.of("help.learn-on"));
     page.block("swapped K1 no             ", Speech.of("help.swapped-k1-no"));
     page.block("mended                    ", Speech.of("help.mended"));
     page.block("smoke, hot, fuel          ", Speech.of("help.smoke-hot-fuel"));

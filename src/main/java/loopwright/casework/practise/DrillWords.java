@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -20,7 +19,6 @@ import loopwright.casework.ReadyCase;
 import loopwright.casework.SuspectView;
 import loopwright.casework.Words;
 import loopwright.diagnosis.CheckKind;
-import loopwright.model.Language;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 
@@ -172,13 +170,9 @@ final class DrillWords {
     return phrases.say(
         taken ? "practise.best.was-split" : "practise.best.split",
         what,
-        share(top.get(0)),
-        share(top.get(1)),
+        Figures.share(top.get(0).chance()),
+        Figures.share(top.get(1).chance()),
         minutes);
-  }
-
-  private static String share(CheckView.OutcomeView outcome) {
-    return Language.marked(String.format(Locale.ROOT, "%.2f", outcome.chance()));
   }
 
   String truth(ReadyCase.Fault fault) {

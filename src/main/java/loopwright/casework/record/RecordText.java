@@ -15,6 +15,7 @@ import loopwright.casework.CaseEvent;
 import loopwright.casework.ClearedView;
 import loopwright.casework.OwnRate;
 import loopwright.casework.Phrases;
+import loopwright.casework.Proposer;
 import loopwright.casework.list.ListTable;
 import loopwright.casework.list.ListTable.Column;
 import loopwright.casework.list.ListTable.Side;
@@ -180,12 +181,26 @@ public final class RecordText {
               "record.corrected",
               reading.corrected().stream().map(a -> a.words()).collect(Collectors.joining(", "))));
     }
+    if (learners(reading)) {
+      texts.add(phrases.say("record.learners"));
+    }
     if (good && line.isPresent()) {
       texts.add(phrases.say("record.good"));
     } else {
       line.map(Account.Line::did).filter(d -> !d.isEmpty()).ifPresent(texts::add);
     }
     return String.join(" ", texts);
+  }
+
+  /** Whether the learner proposed this check. */
+  private boolean learners(CaseRecord.Taken reading) {
+    return record.remarks().stream()
+        .filter(e -> e.at().compareTo(reading.at()) <= 0)
+        .filter(CaseEvent.Settled.class::isInstance)
+        .map(CaseEvent.Settled.class::cast)
+        .reduce((a, b) -> b)
+        .filter(s -> s.taken() == Proposer.LEARNER && s.learners().equals(reading.check()))
+        .isPresent();
   }
 
   /** What was ruled out, parts ruled out by the same readings together. */
@@ -319,6 +334,15 @@ public final class RecordText {
     }
     if (event instanceof CaseEvent.Warned w) {
       return phrases.say("record.warned", phrases.say("warning." + w.warning().word()));
+    }
+    if (event instanceof CaseEvent.Proposing p) {
+      return phrases.say("said.first." + p.first().word());
+    }
+    if (event instanceof CaseEvent.Settled s) {
+      return phrases.say(
+          "record.settled." + s.taken().word(),
+          s.learners().check().id(),
+          s.programs().check().id());
     }
     return phrases.say(event instanceof CaseEvent.Isolated ? "record.isolated" : "record.gone");
   }

@@ -31,18 +31,21 @@ final class CaseContents implements Contents<CaseEvent> {
 
   @Override
   public int latest() {
-    return 2;
+    return 3;
   }
 
   @Override
   public int version(CaseEvent event) {
+    if (event instanceof CaseEvent.Proposing || event instanceof CaseEvent.Settled) {
+      return latest();
+    }
     boolean second =
         event instanceof CaseEvent.Told
             || event instanceof CaseEvent.Photographed
             || event instanceof CaseEvent.Weighed
             || event instanceof CaseEvent.Opened o
                 && (o.practice() || !o.power().equals(FirstPower.WHOLE));
-    return second ? latest() : 1;
+    return second ? 2 : 1;
   }
 
   @Override

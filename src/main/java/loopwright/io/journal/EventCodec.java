@@ -12,6 +12,7 @@ import loopwright.casework.FindCase;
 import loopwright.casework.FirstPower;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.Problem;
+import loopwright.casework.Proposer;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.diagnosis.Warning;
 import loopwright.io.wire.Fields;
@@ -78,6 +79,14 @@ final class EventCodec {
     } else if (event instanceof CaseEvent.Weighed e) {
       start(node, "weighed", e);
       AccountCodec.write(node, e.rates());
+    } else if (event instanceof CaseEvent.Proposing e) {
+      start(node, "proposing", e);
+      node.put("first", e.first().word());
+    } else if (event instanceof CaseEvent.Settled e) {
+      start(node, "settled", e);
+      node.set("learners", Shapes.check(e.learners()));
+      node.set("programs", Shapes.check(e.programs()));
+      node.put("taken", e.taken().word());
     } else if (event instanceof CaseEvent.Stopped e) {
       start(node, "stopped", e);
     } else {
@@ -161,13 +170,23 @@ final class EventCodec {
                   fields.name("file", "a photo's path"),
                   fields.name("caption", "what it shows"));
           case "weighed" -> new CaseEvent.Weighed(at, AccountCodec.rates(fields));
+          case "proposing" ->
+              new CaseEvent.Proposing(
+                  at, Shapes.word(fields, "first", Proposer.values(), Proposer::word));
+          case "settled" ->
+              new CaseEvent.Settled(
+                  at,
+                  Shapes.check(fields.object("learners", "the check the learner proposed")),
+                  Shapes.check(fields.object("programs", "the check the program proposed")),
+                  Shapes.word(fields, "taken", Proposer.values(), Proposer::word));
           case "stopped" -> new CaseEvent.Stopped(at);
           default ->
               throw new Problem(
                   "event.type",
                   Fields.cut(type),
                   "opened, taken, withdrawn, corrected, refused, swapped, repaired, warned,"
-                      + " isolated, gone, told, photographed, weighed or stopped");
+                      + " isolated, gone, told, photographed, weighed, proposing, settled or"
+                      + " stopped");
         };
     fields.done();
     return event;

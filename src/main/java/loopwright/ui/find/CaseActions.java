@@ -19,6 +19,7 @@ final class CaseActions {
   static final String PRACTICE = "Z";
   static final String WARN = "H";
   static final String GONE = "G";
+  static final String FIRST = "Y";
   static final String COUNT = "Enter";
   static final String BACK = "Esc";
   static final String DRAWING = "F11";

@@ -15,6 +15,7 @@ import javafx.scene.layout.Region;
 import javafx.util.Duration;
 import loopwright.casework.CaseView;
 import loopwright.casework.FindCase;
+import loopwright.casework.Proposer;
 import loopwright.diagnosis.Seen;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
@@ -331,13 +332,15 @@ final class CaseScreen extends Region {
           model.isolated();
         } else if (model.view().move() == CaseView.Move.REPAIR) {
           model.repaired();
+        } else if (model.proposing()) {
+          model.startOwn();
         } else if (model.view().next().isPresent() && model.choices().isEmpty()) {
           model.count();
         }
       }
       case OWN, CORRECT, AGAIN -> model.count();
       case PUT_BACK -> model.allPutBack();
-      case REFUSE, SWAP, WARN -> {
+      case REFUSE, SWAP, WARN, COMPARE -> {
         return false;
       }
     }
@@ -467,6 +470,12 @@ final class CaseScreen extends Region {
         }
         return true;
       }
+      case COMPARE -> {
+        if (i == 0 || i == 1) {
+          model.settle(i == 0 ? Proposer.LEARNER : Proposer.PROGRAM);
+        }
+        return true;
+      }
       case SWAP -> {
         if (i == 0 || i == 1) {
           model.swapped(i == 0 ? FindCase.Helped.YES : FindCase.Helped.NO);
@@ -528,6 +537,7 @@ final class CaseScreen extends Region {
     switch (c) {
       case 'z' -> model.meterReads();
       case 'g' -> model.gone();
+      case 'y' -> model.otherFirst();
       case 'c' -> model.startRefuse();
       case 'a' -> model.startOwn();
       case 'w' -> {

@@ -27,12 +27,14 @@ import loopwright.casework.Answer;
 import loopwright.casework.Band;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
+import loopwright.casework.Comparison;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
 import loopwright.casework.ReadingLog;
+import loopwright.casework.Proposer;
 import loopwright.casework.ReadingView;
 import loopwright.casework.SettingView;
 import loopwright.casework.SuspectView;
@@ -68,7 +70,9 @@ public final class CaseViewModel {
     /** Saying that there is smoke, heat or a smell. */
     WARN,
     /** Putting back before the end. */
-    PUT_BACK
+    PUT_BACK,
+    /** Choosing between one's own proposal and the program's. */
+    COMPARE
   }
 
   /** What the side of the screen tells. */
@@ -112,6 +116,10 @@ public final class CaseViewModel {
   private final TreeViewModel tree;
   private final Set<String> toldCautions = new HashSet<>();
   private Optional<Answer> secondFor = Optional.empty();
+  private final ReadOnlyObjectWrapper<Proposer> first =
+      new ReadOnlyObjectWrapper<>(Proposer.PROGRAM);
+  private Optional<OwnCheck> proposed = Optional.empty();
+  private Optional<Comparison> comparison = Optional.empty();
   private int asked;
   private final ReadOnlyBooleanWrapper counting = new ReadOnlyBooleanWrapper();
 
@@ -164,6 +172,7 @@ public final class CaseViewModel {
     busy.bind(worker.pendingProperty().greaterThan(0));
     entry.textProperty().addListener((o, was, is) -> entryChanged());
     suspect.addListener((o, was, is) -> askIfNot());
+    call(findCase::first, this.first::set);
     prepare();
   }
 
@@ -288,7 +297,7 @@ public final class CaseViewModel {
   /** The units to offer now. */
   public List<EntryUnit> units() {
     return switch (doing.get()) {
-      case OWN -> EntryUnit.of(own.kindProperty().get());
+      case OWN -> proposing() ? List.of() : EntryUnit.of(own.kindProperty().get());
       case CORRECT -> chosenReading().map(r -> EntryUnit.of(r.kind())).orElse(List.of());
       case AGAIN -> again.map(r -> EntryUnit.of(r.kind())).orElse(List.of());
       case WARN -> List.of();
@@ -299,7 +308,7 @@ public final class CaseViewModel {
   /** What can be answered by looking now, in the order of its keys 1, 2, 3... */
   public List<Seen> choices() {
     return switch (doing.get()) {
-      case OWN -> own.answers();
+      case OWN -> proposing() ? List.of() : own.answers();
       case CORRECT -> chosenReading().map(r -> r.kind().answers()).orElse(List.of());
       case AGAIN -> againChoices;
       case ANSWER -> view.get().next().map(CheckView::choices).orElse(List.of());
@@ -378,6 +387,10 @@ public final class CaseViewModel {
    * for a second look where it deserves one.
    */
   public void count() {
+    if (proposing() && doing.get() == Doing.OWN) {
+      compare();
+      return;
+    }
     if (entry.text().isEmpty() && !units().isEmpty() && meter.present()) {
       lookAtMeter();
       Optional<String> read = meter.take();
@@ -492,6 +505,53 @@ public final class CaseViewModel {
       begin(Doing.OWN);
       call(findCase::parts, own::offer);
     }
+  }
+
+  /** Whether a check of the learner's is waited for, before the program shows its own. */
+  public boolean proposing() {
+    return view.get().move() == CaseView.Move.PROPOSE;
+  }
+
+  /** Who proposes each check first. */
+  public ReadOnlyObjectProperty<Proposer> firstProperty() {
+    return first.getReadOnlyProperty();
+  }
+
+  /** Lets the other one propose each check first from now on. */
+  public void otherFirst() {
+    Proposer other = first.get() == Proposer.LEARNER ? Proposer.PROGRAM : Proposer.LEARNER;
+    change(
+        () -> findCase.propose(other),
+        next -> {
+          first.set(other);
+          accept(next);
+        });
+  }
+
+  private void compare() {
+    Optional<String> missing = own.missing();
+    if (missing.isPresent()) {
+      problem.set(missing.get());
+      return;
+    }
+    OwnCheck check = own.check();
+    change(
+        () -> findCase.compare(check),
+        compared -> {
+          proposed = Optional.of(check);
+          comparison = Optional.of(compared);
+          begin(Doing.COMPARE);
+        });
+  }
+
+  /** The learner's proposal beside the program's; empty before the first was made. */
+  public Optional<Comparison> comparison() {
+    return comparison;
+  }
+
+  /** Takes one of the two. */
+  public void settle(Proposer taken) {
+    proposed.ifPresent(check -> change(() -> findCase.settle(check, taken), this::accept));
   }
 
   /** Begins to correct the chosen reading, or the latest. */
@@ -618,6 +678,8 @@ public final class CaseViewModel {
     problem.set("");
     if (tree.open()) {
       tree.close();
+    } else if (doing.get() == Doing.COMPARE) {
+      begin(Doing.OWN);
     } else if (doing.get() != Doing.ANSWER) {
       begin(Doing.ANSWER);
     } else if (side.get() != Side.KNOWN) {

@@ -31,11 +31,13 @@ import javafx.scene.text.Text;
 import javafx.scene.text.TextFlow;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
+import loopwright.casework.Comparison;
 import loopwright.casework.FindCase;
 import loopwright.casework.LogWords;
 import loopwright.casework.PartView;
 import loopwright.casework.PointView;
 import loopwright.casework.ReadingLog;
+import loopwright.casework.Proposer;
 import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
@@ -57,7 +59,13 @@ final class NowCard extends VBox {
 
   /** Buttons that go first where room is shortest. */
   private static final Set<String> LEAST_NEEDED =
-      Set.of("action.own", "action.why", "action.tree", "action.end", "action.practice");
+      Set.of(
+          "action.own",
+          "action.why",
+          "action.tree",
+          "action.end",
+          "action.practice",
+          "action.learnerFirst");
 
   private final CaseViewModel model;
   private final EntryRow entry;
@@ -113,6 +121,7 @@ final class NowCard extends VBox {
                 c -> found.getSelectionModel().select(model.own().chosenIndex()));
     model.viewProperty().addListener(o -> rebuild());
     model.doingProperty().addListener(o -> rebuild());
+    model.firstProperty().addListener(o -> rebuild());
     model.own().stepProperty().addListener(o -> ownChanged());
     model.own().kindProperty().addListener(o -> ownChanged());
     model.suspectProperty().addListener(o -> swapChanged());
@@ -287,6 +296,7 @@ final class NowCard extends VBox {
       case SWAP -> swap();
       case PUT_BACK -> putBack();
       case WARN -> warn();
+      case COMPARE -> compare();
       case ANSWER, REFUSE -> answer();
     }
     if (getScene() != null) {
@@ -318,6 +328,7 @@ final class NowCard extends VBox {
     switch (view.move()) {
       case MAKE_SAFE -> makeSafe(view);
       case CHECK, PROOF -> view.next().ifPresent(this::check);
+      case PROPOSE -> propose();
       case REPAIR -> repair(view);
       case STUCK -> stuck();
       case END -> end(view);
@@ -404,6 +415,7 @@ final class NowCard extends VBox {
       case CHECK ->
           Texts.of("now.check", view.next().map(c -> Integer.toString(c.number())).orElse(""));
       case PROOF -> Texts.of("now.proof");
+      case PROPOSE -> Texts.of("now.propose");
       case REPAIR -> Texts.of("now.repair");
       case MAKE_SAFE -> Texts.of("now.makeSafe");
       case STUCK -> Texts.of(atOdds() ? "now.odds" : "now.stuck");
@@ -520,6 +532,63 @@ final class NowCard extends VBox {
     if (!check.outcomes().isEmpty()) {
       action("action.tree", CaseActions.TREE, model::toggleTree);
     }
+    firstAction();
+  }
+
+  // The learner first.
+
+  private void firstAction() {
+    boolean learner = model.firstProperty().get() == Proposer.LEARNER;
+    String key = learner ? "action.programFirst" : "action.learnerFirst";
+    action(key, CaseActions.FIRST, model::otherFirst);
+  }
+
+  private void propose() {
+    steps.getChildren().add(Parts.text(Texts.of("propose.how"), "question"));
+    HBox row = Parts.row("primary-row", primary("propose.begin", CaseActions.COUNT, model::startOwn));
+    answer.getChildren().add(row);
+    problemLine();
+    firstAction();
+  }
+
+  private KeyButton primary(String key, String cap, Runnable action) {
+    KeyButton button = new KeyButton(Texts.of(key), cap, action).styled("primary");
+    fatButtons.add(button);
+    return button;
+  }
+
+  private void compare() {
+    header(Texts.of("compare.head"));
+    Comparison compared = model.comparison().orElseThrow();
+    side("compare.learners", compared.learners());
+    side("compare.programs", compared.programs());
+    Label verdict = Parts.text(compared.verdict(), "question");
+    verdict.setId("verdict");
+    steps.getChildren().add(verdict);
+    FlowPane row = new FlowPane();
+    row.getStyleClass().add("choices");
+    if (compared.blocked().isEmpty()) {
+      row.getChildren()
+          .add(primary("compare.takeLearners", "1", () -> model.settle(Proposer.LEARNER)));
+    } else {
+      steps.getChildren().add(Parts.caution(compared.blocked()));
+    }
+    row.getChildren()
+        .add(primary("compare.takePrograms", "2", () -> model.settle(Proposer.PROGRAM)));
+    answer.getChildren().add(row);
+    problemLine();
+    action("compare.again", CaseActions.BACK, model::back);
+  }
+
+  private void side(String key, Comparison.Side side) {
+    VBox box =
+        Parts.column(
+            "step-box",
+            Parts.line(Texts.of(key), "side-title"),
+            Parts.text(side.what(), "step-value"),
+            Parts.text(side.tells()));
+    side.risks().forEach(r -> box.getChildren().add(Parts.caution(r)));
+    steps.getChildren().add(box);
   }
 
   private void bands() {
@@ -858,7 +927,7 @@ final class NowCard extends VBox {
 
   private void own() {
     OwnCheckViewModel own = model.own();
-    header(Texts.of("own.head"));
+    header(Texts.of(model.proposing() ? "propose.head" : "own.head"));
     GridPane grid = stepGrid();
     ownStep(
         grid, OwnCheckViewModel.Step.KIND, Optional.empty(), Texts.of(own.kindProperty().get()));
@@ -894,7 +963,12 @@ final class NowCard extends VBox {
     }
     if (own.stepProperty().get() == OwnCheckViewModel.Step.VALUE) {
       steps.getChildren().add(grid);
-      if (own.metered()) {
+      if (model.proposing()) {
+        answer
+            .getChildren()
+            .add(Parts.row("primary-row", primary("propose.compare", "Enter", model::count)));
+        problemLine();
+      } else if (own.metered()) {
         entry.refresh();
         answer.getChildren().add(entry);
       } else {
@@ -934,7 +1008,9 @@ final class NowCard extends VBox {
   }
 
   private void ownActions(OwnCheckViewModel own) {
-    action("own.next", CaseActions.COUNT, this::ownForward);
+    if (!model.proposing() || own.stepProperty().get() != OwnCheckViewModel.Step.VALUE) {
+      action("own.next", CaseActions.COUNT, this::ownForward);
+    }
     action("own.previous", "Shift+Tab", own::backward);
     action("action.back", CaseActions.BACK, model::back);
   }

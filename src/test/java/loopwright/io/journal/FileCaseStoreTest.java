@@ -30,6 +30,7 @@ import loopwright.casework.FirstPower;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.OwnRate;
 import loopwright.casework.Problem;
+import loopwright.casework.Proposer;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.diagnosis.Seen;
@@ -115,6 +116,8 @@ class FileCaseStoreTest {
         new CaseEvent.Warned(AT.plusSeconds(9), Warning.HEAT),
         new CaseEvent.Isolated(AT.plusSeconds(10)),
         new CaseEvent.Gone(AT.plusSeconds(11)),
+        new CaseEvent.Proposing(AT.plusSeconds(11), Proposer.LEARNER),
+        new CaseEvent.Settled(AT.plusSeconds(11), volts(), look(), Proposer.PROGRAM),
         new CaseEvent.Told(
             AT,
             new Account(
@@ -344,14 +347,14 @@ class FileCaseStoreTest {
   void aFileOfAnotherVersionIsLeftAloneAndSaysSo() throws Exception {
     Path file = write(everyKind());
     List<String> lines = new ArrayList<>(Files.readAllLines(file));
-    String body = lines.get(9).substring(18).replace("\"v\":1", "\"v\":3");
+    String body = lines.get(9).substring(18).replace("\"v\":1", "\"v\":4");
     java.util.zip.CRC32 crc = new java.util.zip.CRC32();
     crc.update(body.getBytes(java.nio.charset.StandardCharsets.UTF_8));
     lines.set(9, String.format("{\"crc\":\"%08x\",%s", crc.getValue(), body));
     Files.write(file, lines);
     assertThatThrownBy(() -> new FileCaseStore(folder).load("beacon-1"))
         .isInstanceOf(Problem.class)
-        .hasMessageContaining("version 3")
+        .hasMessageContaining("version 4")
         .hasMessageContaining("Nothing was changed");
     assertThat(Files.readAllLines(file)).isEqualTo(lines);
   }

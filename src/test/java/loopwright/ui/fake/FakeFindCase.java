@@ -22,6 +22,7 @@ import loopwright.casework.CannedOutlook;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.ClearedView;
+import loopwright.casework.Comparison;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
 import loopwright.casework.Outlook;
@@ -29,6 +30,7 @@ import loopwright.casework.OwnCheck;
 import loopwright.casework.PartView;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
+import loopwright.casework.Proposer;
 import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
@@ -815,6 +817,26 @@ public final class FakeFindCase implements FindCase {
   @Override
   public Outlook.Then then(String checkId, int result) throws Problem {
     return CannedOutlook.then(outlook(Optional.of(checkId)), result);
+  }
+
+  @Override
+  public Proposer first() {
+    return Proposer.PROGRAM;
+  }
+
+  @Override
+  public CaseView propose(Proposer first) throws Problem {
+    throw new Problem("first", first.word(), "a case over the real search");
+  }
+
+  @Override
+  public Comparison compare(OwnCheck learners) throws Problem {
+    throw new Problem("proposal", learners.check().id(), "a case over the real search");
+  }
+
+  @Override
+  public CaseView settle(OwnCheck learners, Proposer taken) throws Problem {
+    throw new Problem("proposal", learners.check().id(), "a case over the real search");
   }
 
   @Override

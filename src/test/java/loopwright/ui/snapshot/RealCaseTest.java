@@ -117,6 +117,41 @@ class RealCaseTest {
   }
 
   @Test
+  void aLearnerProposesFirstByKeyboardAlone() throws Exception {
+    Scene scene = open();
+    Keyboard keys = new Keyboard(scene);
+    keys.takeVehicle();
+    keys.press(KeyCode.ENTER);
+    until(() -> scene.lookup("#complaint") != null);
+    keys.press(KeyCode.ENTER);
+    until(() -> text(scene, "#headline").equals("Check 1"));
+    keys.type("y");
+    until(() -> text(scene, "#headline").equals("Your turn"));
+    Snapshots.take(scene, "learner-first");
+    // Volts, the circuit on, between two points found by their names.
+    keys.press(KeyCode.ENTER);
+    until(() -> text(scene, "#headline").equals("Your proposal"));
+    keys.press(KeyCode.ENTER).press(KeyCode.ENTER);
+    keys.type("BATT.pos").press(KeyCode.ENTER).type("BATT.neg").press(KeyCode.ENTER);
+    until(() -> scene.lookup("#own-search") == null);
+    keys.press(KeyCode.ENTER);
+    until(() -> !text(scene, "#verdict").isEmpty());
+    Snapshots.take(scene, "learner-compared");
+    // Thought over, then taken all the same.
+    keys.press(KeyCode.ESCAPE);
+    until(() -> text(scene, "#headline").equals("Your proposal"));
+    keys.press(KeyCode.ENTER);
+    until(() -> !text(scene, "#verdict").isEmpty());
+    keys.type("1");
+    until(() -> text(scene, "#headline").equals("Check 1"));
+    keys.type("12.6v").press(KeyCode.ENTER);
+    until(() -> scene.lookup("#done").lookupAll(".chip").size() == 1);
+    until(() -> text(scene, "#headline").equals("Your turn"));
+    keys.type("y");
+    until(() -> text(scene, "#headline").equals("Check 2"));
+  }
+
+  @Test
   void aReadyMadeCaseIsPlayedToItsProvenRepairByKeyboardAlone() throws Exception {
     Scene scene = open(new Beacon());
     Keyboard keys = new Keyboard(scene);
