@@ -221,7 +221,11 @@ final class Session implements FindCase {
   }
 
   private void apply(CaseEvent event) throws Problem {
-    if (!(event instanceof CaseEvent.Told || event instanceof CaseEvent.Photographed)) {
+    boolean goesOn =
+        event instanceof CaseEvent.Told
+            || event instanceof CaseEvent.Photographed
+            || event instanceof CaseEvent.Stopped;
+    if (!goesOn) {
       settled = Optional.empty();
     }
     if (event instanceof CaseEvent.Taken t) {

@@ -36,8 +36,8 @@ import loopwright.casework.FindCase;
 import loopwright.casework.LogWords;
 import loopwright.casework.PartView;
 import loopwright.casework.PointView;
-import loopwright.casework.ReadingLog;
 import loopwright.casework.Proposer;
+import loopwright.casework.ReadingLog;
 import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
@@ -545,7 +545,8 @@ final class NowCard extends VBox {
 
   private void propose() {
     steps.getChildren().add(Parts.text(Texts.of("propose.how"), "question"));
-    HBox row = Parts.row("primary-row", primary("propose.begin", CaseActions.COUNT, model::startOwn));
+    HBox row =
+        Parts.row("primary-row", primary("propose.begin", CaseActions.COUNT, model::startOwn));
     answer.getChildren().add(row);
     problemLine();
     firstAction();
