@@ -621,7 +621,7 @@ final class Session implements FindCase {
     }
     validate(learners);
     Check check = learners.check();
-    Findings.Proposal own = diagnosis.appraise(check, current(), circumstances(last));
+    Findings.Proposal own = diagnosis.appraise(check, telling(), circumstances(last));
     Findings.Proposal best = findings.ranked().get(0);
     Comparisons comparisons = new Comparisons(phrases, words, outcomes);
     return new Comparison(
@@ -957,7 +957,7 @@ final class Session implements FindCase {
     Optional<Check> learners =
         settled.filter(s -> s.taken() == Proposer.LEARNER).map(s -> s.learners().check());
     if (learners.isPresent()) {
-      Findings.Proposal own = diagnosis.appraise(learners.get(), current(), circumstances(last));
+      Findings.Proposal own = diagnosis.appraise(learners.get(), telling(), circumstances(last));
       return view(own.check(), own.outcomes(), phrases.say("because.learner"), own.minutes());
     }
     Findings.Proposal best = findings.ranked().get(0);
