@@ -12,7 +12,8 @@ class ExplainCommandTest {
     assertThat(world.run("explain")).isZero();
     assertThat(world.outLines())
         .contains("relay: Relays and their terminal numbers", "ghost: Ghost volts")
-        .hasSize(11);
+        .as("eleven pages, and how to open one")
+        .hasSize(12);
   }
 
   @Test
