@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import javafx.application.Platform;
+import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
@@ -331,8 +332,15 @@ public final class MainWindow {
     where.setId("where");
     where.setMinWidth(0);
     where.setMaxWidth(Double.MAX_VALUE);
-    // Three dots alone would say nothing.
-    where.visibleProperty().bind(where.widthProperty().greaterThan(shell.emProperty().multiply(4)));
+    // A few letters before three dots would say nothing.
+    where
+        .visibleProperty()
+        .bind(
+            Bindings.createBooleanBinding(
+                () ->
+                    where.getWidth() >= Math.min(where.prefWidth(-1), 8 * shell.emProperty().get()),
+                where.widthProperty(),
+                shell.emProperty()));
     HBox.setHgrow(where, Priority.ALWAYS);
     bar.getChildren().add(where);
     // In the least room the page of keys alone says how size and look are changed.
