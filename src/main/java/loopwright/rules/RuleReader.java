@@ -36,6 +36,9 @@ final class RuleReader {
               + "ruleflow-group|activation-group|no-loop|lock-on-active|update|modify|delete|"
               + "retract|insert)\\b(?=\\s*[\"(\\w{])");
 
+  /** Square brackets within each other. */
+  private static final int DEEPEST = 5;
+
   private final RuleFiles files;
   private final List<RuleDefect> defects = new ArrayList<>();
 
@@ -191,6 +194,7 @@ final class RuleReader {
           line(code, word.start()),
           "'" + word.group(1) + "' has no place here: conclusions come by insertLogical alone");
     }
+    checkDepth(file, unquoted);
     Set<String> used = new HashSet<>();
     Matcher insert = INSERT.matcher(unquoted);
     boolean concludes = false;
@@ -208,6 +212,19 @@ final class RuleReader {
             folderOf(file) + "/text_en.properties",
             lineOfKey(files.texts().get(folderOf(file) + "/text_en.properties"), key),
             "text '" + key + "' is used by no conclusion of the rule");
+      }
+    }
+  }
+
+  /** The compiler tries square brackets in two ways at each depth: thirty take it hours. */
+  private void checkDepth(String file, String unquoted) {
+    int depth = 0;
+    for (int i = 0; i < unquoted.length(); i++) {
+      char c = unquoted.charAt(i);
+      depth += c == '[' ? 1 : c == ']' ? -1 : 0;
+      if (depth > DEEPEST) {
+        defect(file, line(unquoted, i), "square brackets are nested at most " + DEEPEST + " deep");
+        return;
       }
     }
   }

@@ -22,6 +22,7 @@ import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.rulebook.Fact;
 import loopwright.diagnosis.rulebook.RuleBook;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -70,6 +71,18 @@ class RuleReaderTest {
     String longer = GOOD.replace("name($r.red())", text);
     assertThat(new DroolsRuleBook(files(longer, "dim={0} isn't bright"), Locale.ENGLISH).size())
         .isEqualTo(1);
+  }
+
+  /** Found with generated inputs: the compiler's time doubles and more with each. */
+  @Test
+  @Timeout(30)
+  void squareBracketsNestedTooDeepAreADefectBeforeTheyAreCompiled() {
+    String deep = GOOD.replace("seen == Seen.DIM", "seen in (" + "[".repeat(70));
+    assertThat(defects(files(deep, "dim={0} isn't bright")))
+        .extracting(RuleDefect::message)
+        .contains("square brackets are nested at most 5 deep");
+    String allowed = GOOD.replace("seen == Seen.DIM", "seen in (" + "[".repeat(5));
+    assertThat(defects(files(allowed, "dim={0} isn't bright"))).isNotEmpty();
   }
 
   @Test
