@@ -636,25 +636,8 @@ final class Session implements FindCase {
     if (!warnings.isEmpty() && powered(check.setting())) {
       return phrases.say("problem.warned", warned());
     }
-    boolean live =
-        check.kind().drives()
-            && !vehicle.inHand(
-                check.red().orElseThrow(), check.black().orElseThrow(), check.setting())
-            && current().stream().noneMatch(r -> provesDead(r, check));
+    boolean live = check.kind().drives() && !diagnosis.provenDead(check, telling());
     return live ? phrases.say("compare.dead-first") : "";
-  }
-
-  /** Volts of a live circuit that are called none: what any meter's last digits leave. */
-  private static final double DEAD_VOLTS = 0.05;
-
-  private static boolean provesDead(Reading reading, Check before) {
-    Check check = reading.check();
-    return check.kind().reads()
-        && check.red().equals(before.red())
-        && check.black().equals(before.black())
-        && check.setting().equals(before.setting())
-        && reading.value() instanceof Reading.Value.Number n
-        && Math.abs(n.value()) < DEAD_VOLTS;
   }
 
   @Override

@@ -107,6 +107,17 @@ public record Check(
     return kind.drives() && vehicle.inHand(red.orElseThrow(), black.orElseThrow(), setting);
   }
 
+  /**
+   * Whether it reads the volts between the points of another check, in the same setting: no volts
+   * there prove it dead for the other.
+   */
+  public boolean readsWhere(Check other) {
+    return kind.reads()
+        && red.equals(other.red)
+        && black.equals(other.black)
+        && setting.equals(other.setting);
+  }
+
   /** Whether what is watched is a lamp in the battery's grounded lead. */
   public boolean watchesLead(Vehicle vehicle) {
     return kind == CheckKind.UNPLUG_AND_LOOK

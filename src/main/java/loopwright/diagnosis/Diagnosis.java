@@ -703,16 +703,16 @@ public final class Diagnosis implements AutoCloseable {
   /** Volts between two dead points that still count as none. */
   private static final double NO_VOLTS = 0.05;
 
-  private boolean provenDead(Check check, List<Reading> readings) {
-    // A part in the hand has nothing left that could drive it.
+  /**
+   * Whether no volts stand between a check's points: none were read there in the same setting, or
+   * the part is in the hand and has nothing left that could drive it.
+   */
+  public boolean provenDead(Check check, List<Reading> readings) {
     return check.inHand(vehicle)
         || readings.stream()
             .anyMatch(
                 r ->
-                    r.check().kind().reads()
-                        && r.check().red().equals(check.red())
-                        && r.check().black().equals(check.black())
-                        && r.check().setting().equals(check.setting())
+                    r.check().readsWhere(check)
                         && r.value() instanceof Reading.Value.Number n
                         && Math.abs(n.value()) < NO_VOLTS);
   }

@@ -228,15 +228,7 @@ public final class Drilling implements AutoCloseable {
       losses.add(Loss.LIVE_OHMS);
       return true;
     }
-    boolean provenDead =
-        taken.stream()
-            .anyMatch(
-                t ->
-                    t.kind().reads()
-                        && t.red().equals(check.red())
-                        && t.black().equals(check.black())
-                        && t.setting().equals(check.setting()));
-    if (!provenDead) {
+    if (taken.stream().noneMatch(t -> t.check().readsWhere(check.check()))) {
       losses.add(Loss.UNPROVEN_DEAD);
     }
     return false;
