@@ -43,6 +43,11 @@ public record OwnCheck(
         proposed.set().setting());
   }
 
+  /** A check of the diagnosis, as a case or a journal keeps it. */
+  public static OwnCheck of(Check check) {
+    return new OwnCheck(check.kind(), check.red(), check.black(), check.subject(), check.setting());
+  }
+
   /** The same as the diagnosis knows it. */
   public Check check() {
     return new Check(kind, red, black, lookAt, setting);

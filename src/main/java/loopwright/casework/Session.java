@@ -290,10 +290,6 @@ final class Session implements FindCase {
   /** What is left of a part's chance once a good one has been fitted. Common practice. */
   private static final double SWAPPED_FACTOR = 0.02;
 
-  private static OwnCheck own(Check check) {
-    return new OwnCheck(check.kind(), check.red(), check.black(), check.subject(), check.setting());
-  }
-
   // ---- what comes in ------------------------------------------------------------------------
 
   @Override
@@ -344,7 +340,7 @@ final class Session implements FindCase {
 
   @Override
   public CaseView answer(String checkId, Answer answer) throws Problem {
-    return take(own(known(checkId)), answer);
+    return take(OwnCheck.of(known(checkId)), answer);
   }
 
   @Override
@@ -464,7 +460,7 @@ final class Session implements FindCase {
   public CaseView refuse(String checkId, Refusal refusal) throws Problem {
     ensureOpen();
     Check check = known(checkId);
-    keep(new CaseEvent.Refused(clock.instant(), own(check), refusal));
+    keep(new CaseEvent.Refused(clock.instant(), OwnCheck.of(check), refusal));
     return refresh(phrases.say("said.refused", refusal.words()));
   }
 
@@ -621,7 +617,7 @@ final class Session implements FindCase {
     }
     validate(learners);
     Check check = learners.check();
-    Findings.Proposal own = diagnosis.appraise(check, telling(), circumstances(last));
+    Findings.Proposal own = appraised(check, last);
     Findings.Proposal best = findings.ranked().get(0);
     Comparisons comparisons = new Comparisons(phrases, words, outcomes);
     return new Comparison(
@@ -646,7 +642,7 @@ final class Session implements FindCase {
     if (taken == Proposer.LEARNER && !comparison.blocked().isEmpty()) {
       throw new Problem("proposal", comparison.learners().what(), comparison.blocked());
     }
-    OwnCheck programs = own(findings.ranked().get(0).check());
+    OwnCheck programs = OwnCheck.of(findings.ranked().get(0).check());
     keep(new CaseEvent.Settled(clock.instant(), learners, programs, taken));
     return refresh(comparison.verdict());
   }
@@ -940,7 +936,7 @@ final class Session implements FindCase {
     Optional<Check> learners =
         settled.filter(s -> s.taken() == Proposer.LEARNER).map(s -> s.learners().check());
     if (learners.isPresent()) {
-      Findings.Proposal own = diagnosis.appraise(learners.get(), telling(), circumstances(last));
+      Findings.Proposal own = appraised(learners.get(), last);
       return view(own.check(), own.outcomes(), phrases.say("because.learner"), own.minutes());
     }
     Findings.Proposal best = findings.ranked().get(0);
@@ -1131,7 +1127,7 @@ final class Session implements FindCase {
       list.add(
           new ReadingView(
               e.id(),
-              own(e.check()),
+              OwnCheck.of(e.check()),
               words.setting(e.check().setting()),
               words.where(e.check()),
               shown(e),
@@ -1442,14 +1438,18 @@ final class Session implements FindCase {
   public Appraisal appraise(OwnCheck own, Optional<OwnCheck> before) throws Problem {
     validate(own);
     Check check = own.check();
-    Findings.Proposal p =
-        diagnosis.appraise(check, telling(), circumstances(before.map(OwnCheck::check)));
+    Findings.Proposal p = appraised(check, before.map(OwnCheck::check));
     return new Appraisal(
         words.asked(check),
         p.bits(),
         p.worthAsking(),
         p.minutes(),
         outcomes.views(check, p.outcomes()));
+  }
+
+  /** What a check is expected to tell, given the one before it. */
+  private Findings.Proposal appraised(Check check, Optional<Check> before) {
+    return diagnosis.appraise(check, telling(), circumstances(before));
   }
 
   private Outlooks outlooks() {

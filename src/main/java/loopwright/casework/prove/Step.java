@@ -106,7 +106,7 @@ public record Step(
 
   /** The check as a case or a journal keeps it. */
   Optional<OwnCheck> own() {
-    return check.map(c -> new OwnCheck(c.kind(), c.red(), c.black(), c.subject(), c.setting()));
+    return check.map(OwnCheck::of);
   }
 
   /** Whether a reading is as it should be. */
