@@ -20,6 +20,9 @@ final class Planner {
   /** Standard deviations between two results that the meter tells apart. */
   private static final double APART = 3;
 
+  /** Leads and the last digit in ohms: below that a log scale says nothing. */
+  static final double FLOOR = 0.3;
+
   private final Predictor predictor;
   private final MeterSpec meter;
 
@@ -80,10 +83,9 @@ final class Planner {
       if (check.kind() == CheckKind.OHMS) {
         // Ohms run over eight decades: sort them on a log scale, OL at its end.
         double full = meter.fullScale(Workbench.function(check));
-        double floor = 0.3;
         double v = Math.min(Math.max(m, 0), 2 * full);
-        mean[i] = Math.log(v + floor);
-        sd[i] = Math.min(1.5, p.sd() / (v + floor));
+        mean[i] = Math.log(v + FLOOR);
+        sd[i] = Math.min(1.5, p.sd() / (v + FLOOR));
         if (v > full) {
           sd[i] = 0.05;
         }
@@ -124,8 +126,8 @@ final class Planner {
         double low = b == 0 ? Double.NEGATIVE_INFINITY : edges[b - 1];
         double high = b == bins - 1 ? Double.POSITIVE_INFINITY : edges[b];
         if (check.kind() == CheckKind.OHMS) {
-          low = b == 0 ? 0 : Math.max(0, Math.exp(low) - 0.3);
-          high = b == bins - 1 ? high : Math.exp(high) - 0.3;
+          low = b == 0 ? 0 : Math.max(0, Math.exp(low) - FLOOR);
+          high = b == bins - 1 ? high : Math.exp(high) - FLOOR;
         }
         result.add(
             new Findings.Outcome(
@@ -139,7 +141,8 @@ final class Planner {
     return result;
   }
 
-  private static Map<String, Double> normalised(Map<String, Double> parts, double total) {
+  /** Shares of a total, greatest first. */
+  static Map<String, Double> normalised(Map<String, Double> parts, double total) {
     Map<String, Double> result = new LinkedHashMap<>();
     parts.entrySet().stream()
         .sorted(Map.Entry.<String, Double>comparingByValue().reversed())

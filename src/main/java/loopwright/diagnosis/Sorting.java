@@ -42,9 +42,6 @@ final class Sorting {
   /** Share of one that no bounds shut out of a result, though it isn't expected there. */
   private static final double HARDLY = 1e-3;
 
-  /** Leads and the last digit in ohms: below that a log scale says nothing. */
-  private static final double FLOOR = 0.3;
-
   private final Predictor predictor;
   private final MeterSpec meter;
   private final Clearing clearing;
@@ -77,14 +74,9 @@ final class Sorting {
 
   /** Share of each part, greatest first. */
   static Map<String, Double> shares(List<Planner.Weighted> held) {
-    double total = chance(held);
     Map<String, Double> parts = new LinkedHashMap<>();
-    held.forEach(w -> parts.merge(w.part(), w.belief() / total, Double::sum));
-    Map<String, Double> sorted = new LinkedHashMap<>();
-    parts.entrySet().stream()
-        .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
-        .forEach(e -> sorted.put(e.getKey(), e.getValue()));
-    return sorted;
+    held.forEach(w -> parts.merge(w.part(), w.belief(), Double::sum));
+    return Planner.normalised(parts, chance(held));
   }
 
   private static double chance(List<Planner.Weighted> held) {
@@ -255,7 +247,7 @@ final class Sorting {
   private double scale(Check check, double value) {
     double most = 2 * meter.fullScale(Workbench.function(check));
     if (check.kind() == CheckKind.OHMS) {
-      return Math.log(Math.max(0, Math.min(most, value)) + FLOOR);
+      return Math.log(Math.max(0, Math.min(most, value)) + Planner.FLOOR);
     }
     return Double.isInfinite(value) && value < 0 ? -most : Math.min(most, value);
   }
@@ -279,8 +271,8 @@ final class Sorting {
 
   /** The roundest value well inside a gap. */
   private static double round(Check check, double low, double high) {
-    boolean decades = check.kind() == CheckKind.OHMS && high > 10 * Math.max(low, FLOOR);
-    double from = decades ? 2 * Math.max(low, FLOOR) : low + (high - low) / 4;
+    boolean decades = check.kind() == CheckKind.OHMS && high > 10 * Math.max(low, Planner.FLOOR);
+    double from = decades ? 2 * Math.max(low, Planner.FLOOR) : low + (high - low) / 4;
     double to = decades ? high / 2 : high - (high - low) / 4;
     double edge = Double.NaN;
     for (double step = Math.pow(10, Math.ceil(Math.log10(to - from)));
