@@ -57,8 +57,6 @@ class OrderCardsTest {
     return number % Integer.parseInt(share[1]) == Integer.parseInt(share[0]) - 1;
   }
 
-  private record Play(Failure failure, HiddenTruth truth) {}
-
   /** How following a card ended. */
   private record End(Map<String, Double> left, int steps) {}
 
@@ -75,7 +73,7 @@ class OrderCardsTest {
     int held = 0;
     int begun = 0;
     int number = 0;
-    for (Map.Entry<Complaint, List<Play>> e : plays(name, vehicle).entrySet()) {
+    for (Map.Entry<Complaint, List<Plays.Single>> e : plays(name, vehicle).entrySet()) {
       if (!wanted(number++)) {
         continue;
       }
@@ -87,7 +85,7 @@ class OrderCardsTest {
                   new CaseDesk.Complaint(c.circuit(), Optional.of(c.load().toString()), c.kind()));
       OrderOfChecks order = card.order().upTo(OrderSheet.checks(card, PageSize.A4, PHRASES));
       cards++;
-      for (Play play : e.getValue()) {
+      for (Plays.Single play : e.getValue()) {
         End end = follow(vehicle, c, order, play.truth());
         String part = play.failure().part().id();
         List<String> named = OrderCard.told(end.left());
@@ -122,9 +120,9 @@ class OrderCardsTest {
     assertThat(held).as("parts held at the ends").isLessThan(begun);
   }
 
-  private static Map<Complaint, List<Play>> plays(String name, Vehicle vehicle) {
+  private static Map<Complaint, List<Plays.Single>> plays(String name, Vehicle vehicle) {
     Network network = Bench.network(vehicle);
-    Map<Complaint, List<Play>> plays = new LinkedHashMap<>();
+    Map<Complaint, List<Plays.Single>> plays = new LinkedHashMap<>();
     int number = 0;
     for (Part part : vehicle.parts()) {
       for (Failure failure : Failure.of(network, part, Bench.KNOWLEDGE.faults())) {
@@ -132,21 +130,9 @@ class OrderCardsTest {
         if (failure.name().startsWith("short-to-neighbour") && number % THIN_NEIGHBOURS != 0) {
           continue;
         }
-        long seed = 31L * number + name.hashCode();
-        HiddenTruth.Draw draw =
-            number % 3 == 0 ? HiddenTruth.Draw.AT_LIMITS : HiddenTruth.Draw.WITHIN;
-        HiddenTruth truth = new HiddenTruth(network, List.of(failure), Map.of(), METER, draw, seed);
-        Optional<Complaint> complaint =
-            Plays.complaint(
-                vehicle, truth, new HiddenTruth(network, List.of(), Map.of(), METER, draw, seed));
-        if (complaint.isPresent()) {
-          HiddenTruth fresh =
-              new HiddenTruth(network, List.of(failure), Map.of(), METER, draw, seed);
-          fresh.run(complaint.get().on());
-          plays
-              .computeIfAbsent(complaint.get(), k -> new ArrayList<>())
-              .add(new Play(failure, fresh));
-        }
+        Plays.single(name, number, network, failure, METER)
+            .ifPresent(
+                s -> plays.computeIfAbsent(s.complaint(), k -> new ArrayList<>()).add(s));
       }
     }
     return plays;

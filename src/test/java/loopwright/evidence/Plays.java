@@ -2,6 +2,7 @@ package loopwright.evidence;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -17,10 +18,12 @@ import loopwright.diagnosis.Findings;
 import loopwright.diagnosis.Loop;
 import loopwright.diagnosis.Reading;
 import loopwright.diagnosis.rulebook.Conclusion;
+import loopwright.meter.MeterSpec;
 import loopwright.model.LoadRef;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
+import loopwright.solver.Failure;
 import loopwright.solver.Network;
 
 /** Plays a diagnosis against a hidden truth to its end. */
@@ -87,7 +90,7 @@ public final class Plays {
       readings.add(reading);
       findings =
           diagnosis.findings(
-              readings, new Diagnosis.Circumstances(Set.of(), Set.of(), java.util.Map.of(), last));
+              readings, new Diagnosis.Circumstances(Set.of(), Set.of(), Map.of(), last));
       trail.add(check.id() + " -> " + reading.value() + " | " + top(findings));
       for (Conclusion c : findings.conclusions()) {
         if (c instanceof Conclusion.ClearedBy by
@@ -175,6 +178,35 @@ public final class Plays {
       }
     }
     return Optional.empty();
+  }
+
+  /**
+   * A single failure that shows as a complaint.
+   *
+   * @param truth the vehicle with it, of which only the complaint's own circuit has been tried
+   */
+  record Single(Failure failure, Complaint complaint, HiddenTruth truth) {}
+
+  /**
+   * One of a vehicle's failures by itself; empty if it shows as nothing. True values lie anywhere
+   * inside their spreads, at the ends with every third failure.
+   *
+   * @param name the vehicle's name; with the number it settles all chance
+   * @param number the failure's number among all of the vehicle's
+   */
+  static Optional<Single> single(
+      String name, int number, Network network, Failure failure, MeterSpec meter) {
+    long seed = 31L * number + name.hashCode();
+    HiddenTruth.Draw draw = number % 3 == 0 ? HiddenTruth.Draw.AT_LIMITS : HiddenTruth.Draw.WITHIN;
+    Function<List<Failure>, HiddenTruth> truth =
+        failures -> new HiddenTruth(network, failures, Map.of(), meter, draw, seed);
+    return complaint(network.vehicle(), truth.apply(List.of(failure)), truth.apply(List.of()))
+        .map(
+            complaint -> {
+              HiddenTruth fresh = truth.apply(List.of(failure));
+              fresh.run(complaint.on());
+              return new Single(failure, complaint, fresh);
+            });
   }
 
   // ---- the two plain ways to compare with ---------------------------------------------------

@@ -14,7 +14,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import loopwright.bench.HiddenTruth;
 import loopwright.diagnosis.Complaint;
 import loopwright.diagnosis.Diagnosis;
 import loopwright.diagnosis.Findings;
@@ -39,21 +38,21 @@ class SingleFailuresTest {
 
   private static final int THIN_NEIGHBOURS = Integer.getInteger("loopwright.thin", 25);
 
-  private record Play(Failure failure, HiddenTruth truth, long seed) {}
-
-  private record Key(Complaint complaint) {}
-
   private record Outcome(
       String what, String part, String circuit, Plays.Result result, int[] plain) {}
 
   private static Stream<Outcome> played(
-      String name, Vehicle vehicle, Network network, MeterSpec meter, Key key, List<Play> plays) {
+      String name,
+      Vehicle vehicle,
+      Network network,
+      MeterSpec meter,
+      Complaint complaint,
+      List<Plays.Single> plays) {
     List<Outcome> outcomes = new ArrayList<>();
-    Complaint complaint = key.complaint();
     Workbench bench = new Workbench(network, Bench.KNOWLEDGE, meter);
     try (Diagnosis diagnosis =
         Diagnosis.open(bench, Bench.rules(), complaint, Context.IN_SERVICE, Step.SILENT)) {
-      for (Play play : plays) {
+      for (Plays.Single play : plays) {
         String part = play.failure().part().id();
         Plays.Result result =
             Plays.play(vehicle, diagnosis, play.truth(), part, play.failure().name(), 25);
@@ -98,7 +97,7 @@ class SingleFailuresTest {
     Vehicle vehicle = Bench.vehicle(name);
     Network network = Bench.network(vehicle);
     MeterSpec meter = Bench.KNOWLEDGE.meter("basic").orElseThrow();
-    Map<Key, List<Play>> plays = new LinkedHashMap<>();
+    Map<Complaint, List<Plays.Single>> plays = new LinkedHashMap<>();
     int silent = 0;
     int number = 0;
     String only = System.getProperty("loopwright.only", "");
@@ -114,23 +113,14 @@ class SingleFailuresTest {
         if (!only.isEmpty() && !(part.id() + "/" + failure.name()).matches(only)) {
           continue;
         }
-        long seed = 31L * number + name.hashCode();
-        HiddenTruth.Draw draw =
-            number % 3 == 0 ? HiddenTruth.Draw.AT_LIMITS : HiddenTruth.Draw.WITHIN;
-        HiddenTruth truth = new HiddenTruth(network, List.of(failure), Map.of(), meter, draw, seed);
-        Optional<Complaint> complaint =
-            Plays.complaint(
-                vehicle, truth, new HiddenTruth(network, List.of(), Map.of(), meter, draw, seed));
-        if (complaint.isEmpty()) {
+        Optional<Plays.Single> single = Plays.single(name, number, network, failure, meter);
+        if (single.isEmpty()) {
           silent++;
           continue;
         }
-        // A fresh vehicle with the same truth: only the complaint's own circuit has been tried.
-        HiddenTruth fresh = new HiddenTruth(network, List.of(failure), Map.of(), meter, draw, seed);
-        fresh.run(complaint.get().on());
         plays
-            .computeIfAbsent(new Key(complaint.get()), k -> new ArrayList<>())
-            .add(new Play(failure, fresh, seed));
+            .computeIfAbsent(single.get().complaint(), k -> new ArrayList<>())
+            .add(single.get());
       }
     }
     List<String> wronged = new ArrayList<>();
