@@ -347,7 +347,7 @@ final class Session implements FindCase {
   public CaseView take(OwnCheck check, Answer answer) throws Problem {
     ensureOpen();
     validate(check);
-    if (!warnings.isEmpty() && powered(check.setting())) {
+    if (forbidden(check.setting())) {
       throw new Problem(
           "setting", phrases.say("warned.connected"), phrases.say("problem.warned", warned()));
     }
@@ -577,6 +577,11 @@ final class Session implements FindCase {
     return !setting.apart().contains(vehicle.battery().id());
   }
 
+  /** Whether something is warned of, and this has the power on. */
+  private boolean forbidden(Setting setting) {
+    return !warnings.isEmpty() && powered(setting);
+  }
+
   /** Whether nothing forbids going on: no fuel about, and the battery off after smoke or heat. */
   private boolean safe() {
     return warnings.isEmpty() || isolated && !warnings.contains(Warning.FUEL);
@@ -629,7 +634,7 @@ final class Session implements FindCase {
 
   /** Why a check must not be taken now; empty if it may. */
   private String blocked(Check check) {
-    if (!warnings.isEmpty() && powered(check.setting())) {
+    if (forbidden(check.setting())) {
       return phrases.say("problem.warned", warned());
     }
     boolean live = check.kind().drives() && !diagnosis.provenDead(check, telling());
@@ -953,7 +958,7 @@ final class Session implements FindCase {
     }
     return findings.atOdds().stream()
         .filter(readings::containsKey)
-        .filter(id -> warnings.isEmpty() || !powered(readings.get(id).check().setting()))
+        .filter(id -> !forbidden(readings.get(id).check().setting()))
         .filter(
             id ->
                 readings.values().stream()
