@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import loopwright.model.Language;
 
 /** Logs of readings in words. */
 public final class LogWords {
@@ -24,6 +25,11 @@ public final class LogWords {
   public LogWords(Locale locale, ZoneId zone) {
     this.phrases = new Phrases(locale);
     this.clock = DateTimeFormatter.ofPattern("HH:mm:ss", locale).withZone(zone);
+  }
+
+  /** In the language in use, times as this machine's clock tells them. */
+  public static LogWords inUse() {
+    return new LogWords(Language.inUse().locale(), ZoneId.systemDefault());
   }
 
   /** A time of the day to the second. */

@@ -1,6 +1,5 @@
 package loopwright.cli;
 
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import loopwright.casework.Band;
@@ -8,14 +7,13 @@ import loopwright.casework.LogWords;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.ReadingLog;
 import loopwright.casework.ReadingView;
-import loopwright.model.Language;
 
 /** Checks that were read again and again, with their times. */
 final class LogPage {
   private static final int BAR = 24;
 
   private final Page page;
-  private final LogWords words = new LogWords(Language.inUse().locale(), ZoneId.systemDefault());
+  private final LogWords words = LogWords.inUse();
 
   LogPage(Page page) {
     this.page = page;

@@ -188,8 +188,7 @@ public record OrderOfChecks(List<Stage> stages, List<Conclusion.Caution> caution
 
     /** Whoever comes here by another way hasn't proven it dead: it is asked for in each step. */
     private static boolean deadFirst(List<Reading> before, Check check) {
-      return check.kind().drives()
-          && before.stream().anyMatch(r -> r.check().readsWhere(check));
+      return check.kind().drives() && before.stream().anyMatch(r -> r.check().readsWhere(check));
     }
 
     /** The stage that holds just this: one that is there already, unless that leads back. */

@@ -11,9 +11,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import loopwright.casework.Against;
 import loopwright.casework.Answer;
-import loopwright.casework.Appraisal;
 import loopwright.casework.Band;
-import loopwright.casework.CannedOutlook;
+import loopwright.casework.CannedCase;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
 import loopwright.casework.CaseView;
@@ -22,19 +21,15 @@ import loopwright.casework.CaseView.Status;
 import loopwright.casework.CheckView;
 import loopwright.casework.CheckView.OutcomeView;
 import loopwright.casework.ClearedView;
-import loopwright.casework.Comparison;
-import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
 import loopwright.casework.LoopView.Measured;
 import loopwright.casework.LoopView.PieceView;
 import loopwright.casework.LoopView.Stair;
 import loopwright.casework.LoopView.Standing;
-import loopwright.casework.Outlook;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PartView;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
-import loopwright.casework.Proposer;
 import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
@@ -54,7 +49,7 @@ import loopwright.model.Vehicle;
  * vehicle of {@link Shed}. Volts at F3.load below 1 blame the fuse; volts at L1.out above 6 blame
  * the ground, below 1 the lamp. It exists to try the conversations, not the search.
  */
-final class ScriptedCase implements FindCase {
+final class ScriptedCase implements CannedCase {
   private static final Instant START = Instant.parse("2024-05-17T18:00:00Z");
   private static final Pattern VALUE =
       Pattern.compile("([+-]?\\d+(?:[.,]\\d+)?)\\s*(V|mV|ohm|kohm|Mohm)");
@@ -454,41 +449,6 @@ final class ScriptedCase implements FindCase {
   @Override
   public List<PartView> parts() {
     return List.of();
-  }
-
-  @Override
-  public Outlook outlook(Optional<String> checkId) throws Problem {
-    return CannedOutlook.of(view(), checkId);
-  }
-
-  @Override
-  public Outlook.Then then(String checkId, int result) throws Problem {
-    return CannedOutlook.then(outlook(Optional.of(checkId)), result);
-  }
-
-  @Override
-  public Proposer first() {
-    return Proposer.PROGRAM;
-  }
-
-  @Override
-  public CaseView propose(Proposer first) throws Problem {
-    throw new Problem("first", first.word(), "a case over the real search");
-  }
-
-  @Override
-  public Comparison compare(OwnCheck learners) throws Problem {
-    throw new Problem("proposal", learners.check().id(), "a case over the real search");
-  }
-
-  @Override
-  public CaseView settle(OwnCheck learners, Proposer taken) throws Problem {
-    throw new Problem("proposal", learners.check().id(), "a case over the real search");
-  }
-
-  @Override
-  public Appraisal appraise(OwnCheck check, Optional<OwnCheck> before) {
-    return new Appraisal(check.kind().word(), 0.5, true, 1, List.of());
   }
 
   @Override

@@ -131,8 +131,7 @@ class OrderCardsTest {
           continue;
         }
         Plays.single(name, number, network, failure, METER)
-            .ifPresent(
-                s -> plays.computeIfAbsent(s.complaint(), k -> new ArrayList<>()).add(s));
+            .ifPresent(s -> plays.computeIfAbsent(s.complaint(), k -> new ArrayList<>()).add(s));
       }
     }
     return plays;

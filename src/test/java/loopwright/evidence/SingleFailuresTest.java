@@ -118,9 +118,7 @@ class SingleFailuresTest {
           silent++;
           continue;
         }
-        plays
-            .computeIfAbsent(single.get().complaint(), k -> new ArrayList<>())
-            .add(single.get());
+        plays.computeIfAbsent(single.get().complaint(), k -> new ArrayList<>()).add(single.get());
       }
     }
     List<String> wronged = new ArrayList<>();

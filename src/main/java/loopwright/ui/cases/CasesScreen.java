@@ -158,13 +158,8 @@ public final class CasesScreen extends VBox {
         new KeyButton(Texts.of("cases.choosePhoto"), "Ctrl+O", this::choosePhoto).styled("action");
     choose.setMinWidth(Region.USE_PREF_SIZE);
     HBox row = Parts.row("choice-head", photo, choose);
-    showPhoto(row, false);
+    Parts.shown(row, false);
     return row;
-  }
-
-  private static void showPhoto(HBox row, boolean shown) {
-    row.setVisible(shown);
-    row.setManaged(shown);
   }
 
   private FlowPane actions() {
@@ -199,7 +194,7 @@ public final class CasesScreen extends VBox {
 
   private void askForPhoto() {
     if (model.chosen().flatMap(CaseRow::record).isPresent()) {
-      showPhoto(photoRow, true);
+      Parts.shown(photoRow, true);
       photo.requestFocus();
     }
   }
@@ -216,7 +211,7 @@ public final class CasesScreen extends VBox {
   }
 
   private void leavePhoto() {
-    showPhoto(photoRow, false);
+    Parts.shown(photoRow, false);
     list.requestFocus();
   }
 
@@ -367,18 +362,10 @@ public final class CasesScreen extends VBox {
     protected void updateItem(ReadyCases.Entry entry, boolean empty) {
       super.updateItem(entry, empty);
       setText("");
-      if (empty || entry == null) {
-        setGraphic(null);
-        return;
-      }
       setGraphic(
-          Parts.column(
-              "entry",
-              Parts.row(
-                  "entry-head",
-                  Parts.line(entry.title(), "entry-title"),
-                  Parts.line(entry.vehicleName(), "shelf")),
-              Parts.line(entry.story(), "muted")));
+          empty || entry == null
+              ? null
+              : Parts.entry(entry.title(), entry.vehicleName(), List.of(entry.story())));
     }
   }
 
@@ -393,19 +380,7 @@ public final class CasesScreen extends VBox {
     protected void updateItem(CaseRow row, boolean empty) {
       super.updateItem(row, empty);
       setText("");
-      if (empty || row == null) {
-        setGraphic(null);
-        return;
-      }
-      VBox entry =
-          Parts.column(
-              "entry",
-              Parts.row(
-                  "entry-head",
-                  Parts.line(row.title(), "entry-title"),
-                  Parts.line(row.state(), "shelf")));
-      row.lines().forEach(line -> entry.getChildren().add(Parts.line(line, "muted")));
-      setGraphic(entry);
+      setGraphic(empty || row == null ? null : Parts.entry(row.title(), row.state(), row.lines()));
     }
   }
 }

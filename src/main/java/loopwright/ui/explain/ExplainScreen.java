@@ -3,11 +3,9 @@ package loopwright.ui.explain;
 import java.util.List;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyDoubleProperty;
-import javafx.scene.Node;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
-import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -111,13 +109,8 @@ public final class ExplainScreen extends HBox {
 
   private void arrange() {
     boolean both = getWidth() / em.get() >= ROOM_FOR_BOTH;
-    shown(left, both || choosing);
-    shown(lesson, both || !choosing);
-  }
-
-  private static void shown(Node node, boolean now) {
-    node.setVisible(now);
-    node.setManaged(now);
+    Parts.shown(left, both || choosing);
+    Parts.shown(lesson, both || !choosing);
   }
 
   private void choose() {
@@ -125,12 +118,6 @@ public final class ExplainScreen extends HBox {
     arrange();
     search.requestFocus();
     search.selectAll();
-  }
-
-  private void chosen() {
-    choosing = false;
-    arrange();
-    lesson.takeFocus();
   }
 
   /** Puts the focus on the first control of the open page. */
@@ -142,19 +129,24 @@ public final class ExplainScreen extends HBox {
 
   private void pressed(KeyEvent e) {
     boolean handled = true;
-    if (e.isShortcutDown() && e.getCode() == KeyCode.F) {
-      choose();
-    } else if (search.isFocused() && e.getCode() == KeyCode.ENTER) {
-      chosen();
-    } else {
-      boolean searching = search.isFocused();
-      switch (e.getCode()) {
-        case PAGE_DOWN -> model.step(1);
-        case PAGE_UP -> model.step(-1);
-        case DOWN -> down(searching, 1);
-        case UP -> down(searching, -1);
-        default -> handled = false;
+    switch (e.getCode()) {
+      case F -> {
+        handled = e.isShortcutDown();
+        if (handled) {
+          choose();
+        }
       }
+      case ENTER -> {
+        handled = search.isFocused();
+        if (handled) {
+          takeFocus();
+        }
+      }
+      case PAGE_DOWN -> model.step(1);
+      case PAGE_UP -> model.step(-1);
+      case DOWN -> down(1);
+      case UP -> down(-1);
+      default -> handled = false;
     }
     if (handled) {
       e.consume();
@@ -162,8 +154,8 @@ public final class ExplainScreen extends HBox {
   }
 
   /** Beside the search the arrows go through the list, elsewhere through the controls. */
-  private void down(boolean searching, int by) {
-    if (searching) {
+  private void down(int by) {
+    if (search.isFocused()) {
       model.step(by);
     } else {
       lesson.nextControl(by);

@@ -19,6 +19,7 @@ import loopwright.casework.Proposer;
 import loopwright.diagnosis.Seen;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.KeyNames;
 import loopwright.ui.widget.Parts;
 
 /**
@@ -231,7 +232,7 @@ final class CaseScreen extends Region {
       return;
     }
     if (e.isAltDown() && e.getCode().isDigitKey()) {
-      pickBand(e.getCode().getName());
+      pickBand(KeyNames.digit(e.getCode()) - 1);
       e.consume();
       return;
     }
@@ -332,7 +333,7 @@ final class CaseScreen extends Region {
           model.isolated();
         } else if (model.view().move() == CaseView.Move.REPAIR) {
           model.repaired();
-        } else if (model.proposing()) {
+        } else if (model.view().move() == CaseView.Move.PROPOSE) {
           model.startOwn();
         } else if (model.view().next().isPresent() && model.choices().isEmpty()) {
           model.count();
@@ -420,8 +421,7 @@ final class CaseScreen extends Region {
     return true;
   }
 
-  private void pickBand(String digit) {
-    int i = digit.charAt(digit.length() - 1) - '1';
+  private void pickBand(int i) {
     if (i >= 0 && i < model.bands().size()) {
       model.bands().get(i).band().ifPresent(model::pick);
     }

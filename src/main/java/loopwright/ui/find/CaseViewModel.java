@@ -118,7 +118,6 @@ public final class CaseViewModel {
   private Optional<Answer> secondFor = Optional.empty();
   private final ReadOnlyObjectWrapper<Proposer> first =
       new ReadOnlyObjectWrapper<>(Proposer.PROGRAM);
-  private Optional<OwnCheck> proposed = Optional.empty();
   private Optional<Comparison> comparison = Optional.empty();
   private int asked;
   private final ReadOnlyBooleanWrapper counting = new ReadOnlyBooleanWrapper();
@@ -296,12 +295,18 @@ public final class CaseViewModel {
 
   /** The units to offer now. */
   public List<EntryUnit> units() {
+    return doing.get() == Doing.WARN || proposing()
+        ? List.of()
+        : kind().map(EntryUnit::of).orElse(List.of());
+  }
+
+  /** What kind of check is at hand. */
+  private Optional<CheckKind> kind() {
     return switch (doing.get()) {
-      case OWN -> proposing() ? List.of() : EntryUnit.of(own.kindProperty().get());
-      case CORRECT -> chosenReading().map(r -> EntryUnit.of(r.kind())).orElse(List.of());
-      case AGAIN -> again.map(r -> EntryUnit.of(r.kind())).orElse(List.of());
-      case WARN -> List.of();
-      default -> view.get().next().map(c -> EntryUnit.of(c.kind())).orElse(List.of());
+      case OWN -> Optional.of(own.kindProperty().get());
+      case CORRECT -> chosenReading().map(ReadingView::kind);
+      case AGAIN -> again.map(ReadingView::kind);
+      default -> view.get().next().map(CheckView::kind);
     };
   }
 
@@ -361,23 +366,14 @@ public final class CaseViewModel {
 
   /** The meter is to measure what is asked now; what it says is shown. */
   public void lookAtMeter() {
-    switch (doing.get()) {
-      case OWN -> meter.follow(own.kindProperty().get());
-      case CORRECT -> chosenReading().ifPresent(r -> meter.follow(r.kind()));
-      case AGAIN -> again.ifPresent(r -> watch(r.kind()));
-      default -> view.get().next().ifPresent(c -> meter.follow(c.kind()));
-    }
-  }
-
-  /** The meter stays where it is: each change is taken by itself, nothing typed by then lost. */
-  private void watch(CheckKind kind) {
-    meter.follow(kind);
-    if (!counting.get() && entry.text().isEmpty()) {
+    kind().ifPresent(meter::follow);
+    // Read again and again, each change is taken by itself, and nothing typed by then is lost.
+    if (doing.get() == Doing.AGAIN && !counting.get() && entry.text().isEmpty()) {
       meter.changed().ifPresent(read -> submit(new Answer.Text(read)));
     }
   }
 
-  /** What was read again and again so far; empty unless that is being done. */
+  /** What was read again and again so far; empty if all of it was taken back. */
   public Optional<ReadingLog> log() {
     return again.flatMap(r -> ReadingLog.of(view.get().readings(), r.check()));
   }
@@ -387,7 +383,7 @@ public final class CaseViewModel {
    * for a second look where it deserves one.
    */
   public void count() {
-    if (proposing() && doing.get() == Doing.OWN) {
+    if (proposing()) {
       compare();
       return;
     }
@@ -507,9 +503,9 @@ public final class CaseViewModel {
     }
   }
 
-  /** Whether a check of the learner's is waited for, before the program shows its own. */
+  /** Whether the check put together is the learner's proposal, not to be taken at once. */
   public boolean proposing() {
-    return view.get().move() == CaseView.Move.PROPOSE;
+    return doing.get() == Doing.OWN && view.get().move() == CaseView.Move.PROPOSE;
   }
 
   /** Who proposes each check first. */
@@ -517,8 +513,17 @@ public final class CaseViewModel {
     return first.getReadOnlyProperty();
   }
 
+  /** Whether it can be said now who proposes first: what proves a repair is nobody's choice. */
+  public boolean offersFirst() {
+    CaseView.Move move = view.get().move();
+    return move == CaseView.Move.CHECK || move == CaseView.Move.PROPOSE;
+  }
+
   /** Lets the other one propose each check first from now on. */
   public void otherFirst() {
+    if (!offersFirst()) {
+      return;
+    }
     Proposer other = first.get() == Proposer.LEARNER ? Proposer.PROGRAM : Proposer.LEARNER;
     change(
         () -> findCase.propose(other),
@@ -538,7 +543,6 @@ public final class CaseViewModel {
     change(
         () -> findCase.compare(check),
         compared -> {
-          proposed = Optional.of(check);
           comparison = Optional.of(compared);
           begin(Doing.COMPARE);
         });
@@ -551,7 +555,10 @@ public final class CaseViewModel {
 
   /** Takes one of the two. */
   public void settle(Proposer taken) {
-    proposed.ifPresent(check -> change(() -> findCase.settle(check, taken), this::accept));
+    if (doing.get() == Doing.COMPARE) {
+      OwnCheck check = own.check();
+      change(() -> findCase.settle(check, taken), this::accept);
+    }
   }
 
   /** Begins to correct the chosen reading, or the latest. */
@@ -851,7 +858,10 @@ public final class CaseViewModel {
       reading.set(-1);
     }
     boolean goesOn =
-        doing.get() == Doing.AGAIN && !ended() && next.move() != CaseView.Move.MAKE_SAFE;
+        doing.get() == Doing.AGAIN
+            && log().isPresent()
+            && !ended()
+            && next.move() != CaseView.Move.MAKE_SAFE;
     doing.set(goesOn ? Doing.AGAIN : Doing.ANSWER);
   }
 

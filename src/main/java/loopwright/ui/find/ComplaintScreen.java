@@ -16,6 +16,7 @@ import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.KeyNames;
 import loopwright.ui.widget.Parts;
 
 /** Says what is wrong: typed in words, or chosen. */
@@ -197,7 +198,7 @@ final class ComplaintScreen extends VBox {
       return;
     }
     if (e.isAltDown() && e.getCode().isDigitKey()) {
-      int i = e.getCode().getName().charAt(e.getCode().getName().length() - 1) - '1';
+      int i = KeyNames.digit(e.getCode()) - 1;
       if (i >= 0 && i < ComplaintKind.values().length) {
         model.kindProperty().set(ComplaintKind.values()[i]);
       }

@@ -29,8 +29,7 @@ final class DropBar extends VBox {
   }
 
   void show(Optional<Drops> drops) {
-    setManaged(drops.isPresent());
-    setVisible(drops.isPresent());
+    Parts.shown(this, drops.isPresent());
     getChildren().clear();
     drops.ifPresent(
         d -> {

@@ -1,6 +1,5 @@
 package loopwright.ui.find;
 
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -45,7 +44,6 @@ import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.Warning;
-import loopwright.model.Language;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
@@ -183,13 +181,11 @@ final class NowCard extends VBox {
     for (int i = 1; i <= level; i++) {
       getStyleClass().add("tight-" + i);
     }
-    because.setVisible(level < REASONLESS);
-    because.setManaged(level < REASONLESS);
+    Parts.shown(because, level < REASONLESS);
     for (Node button : actions.getChildren()) {
       boolean shown =
           level < TIGHTEST || !LEAST_NEEDED.contains(String.valueOf(button.getUserData()));
-      button.setVisible(shown);
-      button.setManaged(shown);
+      Parts.shown(button, shown);
     }
     if (steps.lookup("#said") instanceof Label said) {
       fitSaid(said);
@@ -292,7 +288,8 @@ final class NowCard extends VBox {
     switch (model.doing()) {
       case OWN -> own();
       case CORRECT -> correct();
-      case AGAIN -> again();
+      // Without a reading left the answer is next.
+      case AGAIN -> model.log().ifPresentOrElse(this::again, this::answer);
       case SWAP -> swap();
       case PUT_BACK -> putBack();
       case WARN -> warn();
@@ -387,11 +384,7 @@ final class NowCard extends VBox {
     steps.getChildren().add(what);
     HBox row = Parts.row("primary-row");
     if (model.isolating()) {
-      KeyButton off =
-          new KeyButton(words("warn.isolated"), CaseActions.COUNT, model::isolated)
-              .styled("primary");
-      fatButtons.add(off);
-      row.getChildren().add(off);
+      row.getChildren().add(primary("warn.isolated", CaseActions.COUNT, model::isolated));
     }
     KeyButton gone =
         new KeyButton(
@@ -538,6 +531,9 @@ final class NowCard extends VBox {
   // The learner first.
 
   private void firstAction() {
+    if (!model.offersFirst()) {
+      return;
+    }
     boolean learner = model.firstProperty().get() == Proposer.LEARNER;
     String key = learner ? "action.programFirst" : "action.learnerFirst";
     action(key, CaseActions.FIRST, model::otherFirst);
@@ -550,12 +546,6 @@ final class NowCard extends VBox {
     answer.getChildren().add(row);
     problemLine();
     firstAction();
-  }
-
-  private KeyButton primary(String key, String cap, Runnable action) {
-    KeyButton button = new KeyButton(Texts.of(key), cap, action).styled("primary");
-    fatButtons.add(button);
-    return button;
   }
 
   private void compare() {
@@ -714,13 +704,11 @@ final class NowCard extends VBox {
 
   private void repair(CaseView view) {
     view.repair().ifPresent(this::repairText);
-    KeyButton mended =
-        new KeyButton(words("repair.done"), CaseActions.COUNT, model::repaired).styled("primary");
+    KeyButton mended = primary("repair.done", CaseActions.COUNT, model::repaired);
     mended.setId("mended");
     KeyButton own =
         new KeyButton(words("action.own"), CaseActions.OWN, model::startOwn).styled("action");
     answer.getChildren().add(Parts.row("primary-row", mended, own, warnButton()));
-    fatButtons.add(mended);
     problemLine();
   }
 
@@ -820,15 +808,7 @@ final class NowCard extends VBox {
     header(Texts.of("correct.head", reading.map(r -> Integer.toString(r.id())).orElse("")));
     reading.ifPresent(
         r -> {
-          GridPane grid = stepGrid();
-          step(grid, "correct.where", Optional.empty(), r.where(), "", "step-value");
-          step(
-              grid,
-              "check.set",
-              Optional.empty(),
-              String.join(", ", r.setting()),
-              "",
-              "step-quiet");
+          GridPane grid = taken(r, "");
           step(grid, "correct.was", Optional.empty(), r.value(), "", "step-value");
           steps.getChildren().add(grid);
         });
@@ -843,31 +823,24 @@ final class NowCard extends VBox {
     action("action.back", CaseActions.BACK, model::back);
   }
 
-  /** One check again and again, with what it showed so far over time. */
-  private void again() {
-    header(Texts.of("again.head"));
-    ReadingLog log = model.log().orElseThrow();
-    ReadingView reading = log.first();
+  /** Where a reading was taken, and how the vehicle stood. */
+  private GridPane taken(ReadingView reading, String beside) {
     GridPane grid = stepGrid();
-    step(
-        grid,
-        "correct.where",
-        Optional.empty(),
-        reading.where(),
-        Texts.of("check.healthy", reading.healthyWords()),
-        "step-value");
-    step(
-        grid,
-        "check.set",
-        Optional.empty(),
-        String.join(", ", reading.setting()),
-        "",
-        "step-quiet");
-    steps.getChildren().add(grid);
+    step(grid, "correct.where", Optional.empty(), reading.where(), beside, "step-value");
+    String stood = String.join(", ", reading.setting());
+    step(grid, "check.set", Optional.empty(), stood, "", "step-quiet");
+    return grid;
+  }
+
+  /** One check again and again, with what it showed so far over time. */
+  private void again(ReadingLog log) {
+    header(Texts.of("again.head"));
+    ReadingView reading = log.first();
+    steps.getChildren().add(taken(reading, Texts.of("check.healthy", reading.healthyWords())));
     if (log.readings().size() == 1) {
       steps.getChildren().add(Parts.text(Texts.of("again.how"), "muted"));
     }
-    LogWords words = new LogWords(Language.inUse().locale(), ZoneId.systemDefault());
+    LogWords words = LogWords.inUse();
     log.scale().ifPresent(s -> steps.getChildren().add(new LogChart(log, s, words)));
     if (log.readings().size() > 1) {
       words.of(log).forEach(l -> steps.getChildren().add(Parts.text(l, "section-line")));
@@ -915,11 +888,8 @@ final class NowCard extends VBox {
   private void putBack() {
     header(Texts.of("putBack.head"));
     model.view().putBack().forEach(p -> steps.getChildren().add(Parts.text(p, "put-back-big")));
-    KeyButton done =
-        new KeyButton(Texts.of("putBack.done"), CaseActions.PUT_BACK, model::allPutBack)
-            .styled("primary");
+    KeyButton done = primary("putBack.done", CaseActions.PUT_BACK, model::allPutBack);
     answer.getChildren().add(Parts.row("primary-row", done));
-    fatButtons.add(done);
     problemLine();
     action("action.back", CaseActions.BACK, model::back);
   }
@@ -1043,6 +1013,12 @@ final class NowCard extends VBox {
   /** The words of a button; shorter ones where room is short. */
   private String words(String key) {
     return Texts.of(brief && Texts.has(key + ".brief") ? key + ".brief" : key);
+  }
+
+  private KeyButton primary(String key, String cap, Runnable action) {
+    KeyButton button = new KeyButton(words(key), cap, action).styled("primary");
+    fatButtons.add(button);
+    return button;
   }
 
   private void action(String key, String cap, Runnable action) {

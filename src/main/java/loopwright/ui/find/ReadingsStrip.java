@@ -1,6 +1,5 @@
 package loopwright.ui.find;
 
-import java.time.ZoneId;
 import java.util.List;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -13,16 +12,13 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import loopwright.casework.LogWords;
 import loopwright.casework.ReadingView;
-import loopwright.model.Language;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
 /** What was done: the readings in the order taken, to correct or take back. */
 final class ReadingsStrip extends VBox {
-  private static final LogWords LOG_WORDS =
-      new LogWords(Language.inUse().locale(), ZoneId.systemDefault());
-
+  private final LogWords words = LogWords.inUse();
   private final CaseViewModel model;
   private final HBox head;
   private final StackPane middle = new StackPane();
@@ -135,11 +131,11 @@ final class ReadingsStrip extends VBox {
     return chip;
   }
 
-  private static VBox entry(ReadingView r) {
+  private VBox entry(ReadingView r) {
     FlowPane line =
         new FlowPane(
             Parts.line(Integer.toString(r.id()), "reading-number"),
-            Parts.line(LOG_WORDS.time(r.at()), "reading-time"),
+            Parts.line(words.time(r.at()), "reading-time"),
             Parts.line(r.where(), "reading-where"),
             Parts.line(r.value(), "reading-value"));
     line.getStyleClass().add("reading-line");

@@ -141,8 +141,7 @@ public final class GroundScreen extends StackPane {
 
   private void arrange() {
     boolean wide = getWidth() / em.get() >= WIDE_LEAST;
-    left.setVisible(wide);
-    left.setManaged(wide);
+    Parts.shown(left, wide);
     left.setMinWidth(20 * em.get());
     left.setMaxWidth(20 * em.get());
     fit();
@@ -258,10 +257,8 @@ public final class GroundScreen extends StackPane {
 
   private void byOhms() {
     boolean now = model.byOhmsProperty().get();
-    volts.setVisible(!now);
-    volts.setManaged(!now);
-    ohms.setVisible(now);
-    ohms.setManaged(now);
+    Parts.shown(volts, !now);
+    Parts.shown(ohms, now);
     show();
   }
 

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.value.ObservableValue;
 import javafx.collections.ListChangeListener;
@@ -22,6 +21,7 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.KeyNames;
 import loopwright.ui.widget.Parts;
 
 /** The first screen: one key for each thing somebody may have come for. */
@@ -82,12 +82,8 @@ public final class HomeScreen extends StackPane {
     at.setId("home-vehicle");
     at.textProperty()
         .bind(
-            Bindings.createStringBinding(
-                () ->
-                    vehicle.getValue().isEmpty()
-                        ? Texts.of("home.noVehicle")
-                        : Texts.of("home.at", vehicle.getValue()),
-                vehicle));
+            vehicle.map(
+                name -> name.isEmpty() ? Texts.of("home.noVehicle") : Texts.of("home.at", name)));
     KeyButton change = new KeyButton(Texts.of("home.another"), "V", another).styled("action");
     change.setId("home-another");
     FlowPane hand = new FlowPane(at, change);
@@ -198,8 +194,7 @@ public final class HomeScreen extends StackPane {
     } else if (e.getCode() == KeyCode.V) {
       another.run();
     } else if (e.getCode().isDigitKey()) {
-      String name = e.getCode().getName();
-      int number = name.charAt(name.length() - 1) - '1';
+      int number = KeyNames.digit(e.getCode()) - 1;
       if (number >= 0 && number < buttons.size()) {
         buttons.get(number).fire();
       }
@@ -225,13 +220,7 @@ public final class HomeScreen extends StackPane {
       setGraphic(
           empty || recent == null
               ? null
-              : Parts.column(
-                  "entry",
-                  Parts.row(
-                      "entry-head",
-                      Parts.line(recent.title(), "entry-title"),
-                      Parts.line(recent.state(), "shelf")),
-                  Parts.line(recent.detail(), "muted")));
+              : Parts.entry(recent.title(), recent.state(), List.of(recent.detail())));
     }
   }
 }

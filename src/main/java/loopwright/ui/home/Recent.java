@@ -1,9 +1,10 @@
 package loopwright.ui.home;
 
-import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.record.CaseRecord;
 import loopwright.casework.record.CaseRecord.CaseState;
@@ -40,20 +41,19 @@ public record Recent(
    * @param vehicles all that can be opened; those that come with the program are left out
    */
   static List<Recent> of(List<CaseRecord> records, List<VehicleLibrary.Entry> vehicles) {
-    List<Recent> all = new ArrayList<>();
-    for (boolean unfinished : new boolean[] {true, false}) {
-      records.stream()
-          .filter(r -> !r.opened().practice())
-          .filter(r -> UNFINISHED.contains(r.state()) == unfinished)
-          .limit(MOST_CASES - Math.min(MOST_CASES, all.size()))
-          .map(Recent::of)
-          .forEach(all::add);
-    }
-    vehicles.stream()
-        .filter(e -> e.shelf() == VehicleLibrary.Shelf.RECENT)
-        .map(Recent::of)
-        .forEach(all::add);
-    return all;
+    Stream<Recent> cases =
+        records.stream()
+            .filter(r -> !r.opened().practice())
+            .sorted(Comparator.comparing(r -> !unfinished(r)))
+            .limit(MOST_CASES)
+            .map(Recent::of);
+    Stream<Recent> opened =
+        vehicles.stream().filter(e -> e.shelf() == VehicleLibrary.Shelf.RECENT).map(Recent::of);
+    return Stream.concat(cases, opened).toList();
+  }
+
+  private static boolean unfinished(CaseRecord record) {
+    return UNFINISHED.contains(record.state());
   }
 
   private static Recent of(CaseRecord record) {
@@ -62,7 +62,7 @@ public record Recent(
         row.title(),
         row.state(),
         row.lines().get(0),
-        UNFINISHED.contains(record.state()),
+        unfinished(record),
         Optional.of(record.opened()),
         record.opened().vehicleName());
   }

@@ -22,6 +22,7 @@ import loopwright.model.Language;
 import loopwright.model.Units;
 import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.KeyNames;
 import loopwright.ui.widget.Parts;
 
 /** Print and lists: one digit writes one file. */
@@ -175,7 +176,7 @@ final class PrintView extends VBox {
     } else if (e.getCode() == KeyCode.P) {
       model.otherPaper();
     } else if (e.getCode().isDigitKey()) {
-      int digit = Integer.parseInt(e.getCode().getName().replaceAll("\\D", ""));
+      int digit = KeyNames.digit(e.getCode());
       handled = digit >= 1 && digit <= Prints.Sheet.values().length;
       if (handled) {
         model.print(Prints.Sheet.values()[digit - 1]);

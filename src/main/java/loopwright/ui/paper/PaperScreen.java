@@ -236,26 +236,21 @@ public final class PaperScreen extends StackPane {
     }
     boolean both = getHeight() / em.get() >= HIGH_LEAST;
     boolean cards = !model.shown().isEmpty();
-    shown(actions.getChildren().get(ACTIONS.indexOf("paper.drawing")), !both);
-    shown(drawing, cards && (both || drawingAsked));
-    shown(list, both || !drawing.isVisible());
+    Parts.shown(actions.getChildren().get(ACTIONS.indexOf("paper.drawing")), !both);
+    Parts.shown(drawing, cards && (both || drawingAsked));
+    Parts.shown(list, both || !drawing.isVisible());
     // Without a drawing only its sentence takes room.
     double high =
         model.loopProperty().get().isPresent() ? DRAWING_HEIGHT * em.get() : Region.USE_PREF_SIZE;
     drawing.setMinHeight(high);
     drawing.setMaxHeight(both ? high : Double.MAX_VALUE);
     VBox.setVgrow(drawing, both ? Priority.NEVER : Priority.ALWAYS);
-    shown(extent, !extent.getText().isEmpty() && (wide || model.shown().isEmpty()));
-    shown(
+    Parts.shown(extent, !extent.getText().isEmpty() && (wide || model.shown().isEmpty()));
+    Parts.shown(
         tools,
         toolsAsked
             || !model.filterProperty().get().isEmpty()
             || !model.hottestProblemProperty().get().isEmpty());
-  }
-
-  private static void shown(Node node, boolean now) {
-    node.setVisible(now);
-    node.setManaged(now);
   }
 
   private void show() {
@@ -272,14 +267,14 @@ public final class PaperScreen extends StackPane {
             : first ? Texts.of("paper.first") : model.verdictProperty().get());
     boolean rules = model.rulesAwaitedProperty().get() && model.checkingProperty().get();
     working.setText(stale.get() ? Texts.of(rules ? "paper.rulesAwaited" : "paper.checking") : "");
-    shown(working, stale.get());
+    Parts.shown(working, stale.get());
     change.setText(model.changeProperty().get());
-    shown(change, !change.getText().isEmpty());
+    Parts.shown(change, !change.getText().isEmpty());
     boolean filtered =
         model.groupsProperty().get().isEmpty() && !model.filterProperty().get().isBlank();
     problem.setText(
         filtered ? Texts.of("paper.filter.none") : model.hottestProblemProperty().get());
-    shown(problem, !problem.getText().isEmpty());
+    Parts.shown(problem, !problem.getText().isEmpty());
     extent.setText(model.extent());
     mendButton.setDisable(model.target().isEmpty());
     arrange();

@@ -27,6 +27,7 @@ import loopwright.ui.Texts;
 import loopwright.ui.drawing.LoopDrawing;
 import loopwright.ui.practise.PractiseViewModel.Stage;
 import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.KeyNames;
 import loopwright.ui.widget.Parts;
 import loopwright.ui.widget.StepGrid;
 
@@ -144,8 +145,7 @@ public final class PractiseScreen extends StackPane {
     drawing.loopProperty().set(loop);
     boolean stairs = loop.filter(LoopView::hasStaircase).isPresent();
     drawingCard.setMinHeight(stairs ? STAIRS_EMS * drawing.emProperty().get() : USE_COMPUTED_SIZE);
-    drawingCard.setVisible(loop.isPresent());
-    drawingCard.setManaged(loop.isPresent());
+    Parts.shown(drawingCard, loop.isPresent());
   }
 
   private static KeyButton button(String key, String cap, Runnable action) {
@@ -430,8 +430,7 @@ public final class PractiseScreen extends StackPane {
     } else if (key == KeyCode.C) {
       code.requestFocus();
     } else if (key.isDigitKey()) {
-      String name = key.getName();
-      int number = name.charAt(name.length() - 1) - '1';
+      int number = KeyNames.digit(key) - 1;
       if (number < 0 || number >= Level.values().length) {
         return false;
       }

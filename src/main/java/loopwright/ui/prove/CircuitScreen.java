@@ -3,7 +3,6 @@ package loopwright.ui.prove;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyDoubleProperty;
-import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
@@ -103,13 +102,8 @@ final class CircuitScreen extends StackPane {
     left.setMinWidth(LIST_WIDTH * em.get());
     left.setMaxWidth(wide() ? LIST_WIDTH * em.get() : Double.MAX_VALUE);
     HBox.setHgrow(left, wide() ? Priority.NEVER : Priority.ALWAYS);
-    shown(left, wide() || listAlone);
-    shown(right, wide() || !listAlone);
-  }
-
-  private static void shown(Node node, boolean is) {
-    node.setVisible(is);
-    node.setManaged(is);
+    Parts.shown(left, wide() || listAlone);
+    Parts.shown(right, wide() || !listAlone);
   }
 
   // ---- showing -------------------------------------------------------------------------------
@@ -406,8 +400,8 @@ final class CircuitScreen extends StackPane {
             getStyleClass().add("tight-" + i);
           }
           // The keys go on.
-          shown(because, level < REASONLESS);
-          shown(actions, level < TIGHTEST);
+          Parts.shown(because, level < REASONLESS);
+          Parts.shown(actions, level < TIGHTEST);
           applyCss();
           if (needed() <= height) {
             break;

@@ -16,6 +16,7 @@ import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
 import loopwright.ui.find.MeterViewModel;
 import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.KeyNames;
 import loopwright.ui.widget.Parts;
 
 /** The Prove place: pages chosen by Ctrl and a number. */
@@ -126,8 +127,7 @@ public final class ProveScreen extends VBox {
     if (!e.isShortcutDown() || !e.getCode().isDigitKey()) {
       return;
     }
-    String name = e.getCode().getName();
-    int number = name.charAt(name.length() - 1) - '0';
+    int number = KeyNames.digit(e.getCode());
     if (number >= 1 && number <= pages.size()) {
       turnTo(number);
       e.consume();

@@ -1,8 +1,9 @@
 package loopwright.ui.shell;
 
-import java.util.Arrays;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -33,10 +34,16 @@ final class KeysPage {
     "explain"
   };
 
-  private static final Map<String, String> NEXT_SIZE =
-      Map.of("written", "awg", "awg", "mm2", "mm2", "written");
-  private static final Map<String, String> NEXT_LENGTH = Map.of("m", "ft", "ft", "m");
-  private static final Map<String, String> NEXT_DEGREES = Map.of("c", "f", "f", "c");
+  private static final String SIZES = "S";
+  private static final String LENGTHS = "L";
+  private static final String DEGREES = "T";
+
+  /** What each key makes of the units. */
+  private static final Map<String, UnaryOperator<Units>> NEXT =
+      Map.of(
+          SIZES, now -> new Units(nextSize(now), now.feet(), now.fahrenheit()),
+          LENGTHS, now -> new Units(now.size(), !now.feet(), now.fahrenheit()),
+          DEGREES, now -> new Units(now.size(), now.feet(), !now.fahrenheit()));
 
   private KeysPage() {}
 
@@ -55,7 +62,9 @@ final class KeysPage {
     scroll.addEventHandler(
         KeyEvent.KEY_TYPED,
         e -> {
-          if (nextUnit(shell, e.getCharacter().toLowerCase(Locale.ROOT))) {
+          String key = e.getCharacter().toUpperCase(Locale.ROOT);
+          if (NEXT.containsKey(key)) {
+            nextUnits(shell, key);
             e.consume();
           }
         });
@@ -65,11 +74,10 @@ final class KeysPage {
 
   /** What is set here, since it is seldom changed. */
   private static Node choices(ShellViewModel shell) {
-    KeyButton language = choice("language", "language.key", () -> nextLanguage(shell));
-    KeyButton size = choice("units-size", "units.size.key", () -> change(shell, NEXT_SIZE));
-    KeyButton length = choice("units-length", "units.length.key", () -> change(shell, NEXT_LENGTH));
-    KeyButton degrees =
-        choice("units-degrees", "units.degrees.key", () -> change(shell, NEXT_DEGREES));
+    KeyButton language = choice("language", "Shift F9", () -> nextLanguage(shell));
+    KeyButton size = choice("units-size", SIZES, () -> nextUnits(shell, SIZES));
+    KeyButton length = choice("units-length", LENGTHS, () -> nextUnits(shell, LENGTHS));
+    KeyButton degrees = choice("units-degrees", DEGREES, () -> nextUnits(shell, DEGREES));
     Label note = Parts.line("");
     note.setId("language-note");
     Runnable show =
@@ -92,7 +100,7 @@ final class KeysPage {
   }
 
   private static KeyButton choice(String id, String key, Runnable action) {
-    KeyButton button = new KeyButton("", Texts.of(key), action);
+    KeyButton button = new KeyButton("", key, action);
     button.setId(id);
     return button;
   }
@@ -109,27 +117,15 @@ final class KeysPage {
     button.setAccessibleText(button.getText());
   }
 
-  /** Takes the next of the names of one of the units. */
-  private static void change(ShellViewModel shell, Map<String, String> next) {
-    Units now = shell.unitsProperty().get();
-    Arrays.stream(now.names().split(","))
-        .filter(next::containsKey)
-        .findFirst()
-        .flatMap(name -> now.with(next.get(name)))
-        .ifPresent(shell.unitsProperty()::set);
+  private static void nextUnits(ShellViewModel shell, String key) {
+    shell.unitsProperty().set(NEXT.get(key).apply(shell.unitsProperty().get()));
   }
 
-  /** The next of the units of lengths, sizes or temperatures, by the key's letter. */
-  static boolean nextUnit(ShellViewModel shell, String letter) {
-    switch (letter) {
-      case "s" -> change(shell, NEXT_SIZE);
-      case "l" -> change(shell, NEXT_LENGTH);
-      case "t" -> change(shell, NEXT_DEGREES);
-      default -> {
-        return false;
-      }
-    }
-    return true;
+  /** As written, then AWG beside it, then mm2. */
+  private static Optional<WireSize.Unit> nextSize(Units now) {
+    return now.size().isEmpty()
+        ? Optional.of(WireSize.Unit.AWG)
+        : now.size().filter(u -> u == WireSize.Unit.AWG).map(u -> WireSize.Unit.MM2);
   }
 
   /** The next of the languages. */

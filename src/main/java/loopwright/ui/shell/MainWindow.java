@@ -209,7 +209,7 @@ public final class MainWindow {
             Texts.of("home.is.own"),
             () -> {
               go(Place.WIRING);
-              wiringScreen.beginVehicle(fittings.pages);
+              wiringScreen.beginVehicle();
             }));
     return new HomeScreen(
         new HomeViewModel(fittings.shelf.archive(), fittings.library::entries, worker),

@@ -13,6 +13,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import loopwright.casework.pattern.Question.Choice;
 import loopwright.ui.Texts;
+import loopwright.ui.widget.KeyNames;
 import loopwright.ui.widget.Parts;
 
 /** All choices of a question side by side, the one chosen marked. Left, right or a digit choose. */
@@ -87,7 +88,7 @@ final class ChoiceField extends FlowPane {
     } else if (e.getCode() == KeyCode.LEFT) {
       choose(Math.max(chosen - 1, 0));
     } else if (e.getCode().isDigitKey()) {
-      choose(Integer.parseInt(e.getCode().getName().replaceAll("\\D", "")) - 1);
+      choose(KeyNames.digit(e.getCode()) - 1);
     } else {
       return;
     }

@@ -261,8 +261,7 @@ public final class VehicleScreen extends StackPane {
 
   private void arrange() {
     boolean wide = getWidth() / em.get() >= WIDE_LEAST;
-    right.setVisible(wide);
-    right.setManaged(wide);
+    Parts.shown(right, wide);
     HBox.setHgrow(left, wide ? Priority.NEVER : Priority.ALWAYS);
     left.setMaxWidth(wide ? Region.USE_PREF_SIZE : Double.MAX_VALUE);
   }
@@ -401,20 +400,11 @@ public final class VehicleScreen extends StackPane {
     @Override
     protected void updateItem(VehicleLibrary.Entry entry, boolean empty) {
       super.updateItem(entry, empty);
-      if (empty || entry == null) {
-        setText("");
-        setGraphic(null);
-        return;
-      }
       setText("");
       setGraphic(
-          Parts.column(
-              "entry",
-              Parts.row(
-                  "entry-head",
-                  Parts.line(entry.title(), "entry-title"),
-                  Parts.line(Texts.of(entry.shelf()), "shelf")),
-              Parts.line(entry.detail(), "muted")));
+          empty || entry == null
+              ? null
+              : Parts.entry(entry.title(), Texts.of(entry.shelf()), List.of(entry.detail())));
     }
   }
 

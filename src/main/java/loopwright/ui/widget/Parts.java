@@ -1,5 +1,6 @@
 package loopwright.ui.widget;
 
+import java.util.List;
 import javafx.beans.value.ObservableValue;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -71,6 +72,20 @@ public final class Parts {
     VBox column = new VBox(children);
     column.getStyleClass().add(styleClass);
     return column;
+  }
+
+  /** What a fat row of a list says: its title, what stands beside that, and the lines below. */
+  public static VBox entry(String title, String beside, List<String> lines) {
+    VBox entry =
+        column("entry", row("entry-head", line(title, "entry-title"), line(beside, "shelf")));
+    lines.forEach(words -> entry.getChildren().add(line(words, "muted")));
+    return entry;
+  }
+
+  /** Shows something, or takes it away with its room. */
+  public static void shown(Node node, boolean now) {
+    node.setVisible(now);
+    node.setManaged(now);
   }
 
   /** What pushes its neighbours apart. */

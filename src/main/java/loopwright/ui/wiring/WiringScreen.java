@@ -30,6 +30,7 @@ import loopwright.ui.Texts;
 import loopwright.ui.Told;
 import loopwright.ui.Worker;
 import loopwright.ui.widget.KeyButton;
+import loopwright.ui.widget.KeyNames;
 import loopwright.ui.widget.Parts;
 
 /** The Wiring place: tables to type into with a panel under them, or a page in their stead. */
@@ -50,6 +51,7 @@ public final class WiringScreen extends StackPane {
   private final GridViewModel grid;
   private final ReadOnlyDoubleProperty em;
   private final GridView view;
+  private final List<WiringPage> pages;
   private final Map<KeyCombination, Runnable> keys = new LinkedHashMap<>();
   private final HBox tabs = Parts.row("grid-tabs");
   private final HBox panelTabs = Parts.row("grid-tabs");
@@ -115,6 +117,7 @@ public final class WiringScreen extends StackPane {
     action("wiring.fill", "Ctrl+D", grid::fillDown);
     action("wiring.name", "Ctrl+B", whole::name);
     action("wiring.setSupply", "Ctrl+G", whole::supply);
+    this.pages = pages;
     for (WiringPage p : pages) {
       offer(p.title(), p.key(), () -> open(p));
     }
@@ -401,7 +404,7 @@ public final class WiringScreen extends StackPane {
   // Pages.
 
   /** Opens the page that makes what a new vehicle needs, if there is one. */
-  public void beginVehicle(List<WiringPage> pages) {
+  public void beginVehicle() {
     pages.stream()
         .filter(p -> p.needs() == WiringPage.Needs.NOTHING)
         .findFirst()
@@ -452,7 +455,7 @@ public final class WiringScreen extends StackPane {
     if (!e.getCode().isDigitKey() || e.isShortcutDown() == e.isAltDown()) {
       return false;
     }
-    int digit = Integer.parseInt(e.getCode().getName().replaceAll("\\D", ""));
+    int digit = KeyNames.digit(e.getCode());
     if (e.isShortcutDown()) {
       toTable(Table.values()[(digit + 9) % 10]);
       return true;

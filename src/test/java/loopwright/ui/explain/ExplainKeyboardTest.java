@@ -7,7 +7,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.TimeoutException;
 import javafx.geometry.Bounds;
 import javafx.scene.AccessibleRole;
@@ -23,9 +22,6 @@ import loopwright.casework.explain.ExplainDesk;
 import loopwright.evidence.Bench;
 import loopwright.ui.Look;
 import loopwright.ui.TextSize;
-import loopwright.ui.fake.FakePreferences;
-import loopwright.ui.ground.GroundPage;
-import loopwright.ui.practise.PractiseSource;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
@@ -64,17 +60,8 @@ class ExplainKeyboardTest {
                   new MainWindow(
                       window
                           .fittings()
-                          .proofs(
-                              List.of(
-                                  new GroundPage(
-                                      Bench.groundDesk(new Bench.ProofsInMemory()),
-                                      new FakePreferences(),
-                                      window.background())))
-                          .practise(
-                              new PractiseSource(
-                                  Bench.practiseDesk(new Bench.DrillsInMemory()),
-                                  List.of(),
-                                  name -> Optional.empty()))
+                          .proofs(List.of(window.grounds()))
+                          .practise(TestWindow.drills())
                           .explain(DESK));
               return shown;
             },

@@ -16,21 +16,16 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import loopwright.casework.Against;
 import loopwright.casework.Answer;
-import loopwright.casework.Appraisal;
 import loopwright.casework.Band;
-import loopwright.casework.CannedOutlook;
+import loopwright.casework.CannedCase;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.ClearedView;
-import loopwright.casework.Comparison;
-import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
-import loopwright.casework.Outlook;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PartView;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
-import loopwright.casework.Proposer;
 import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
@@ -50,7 +45,7 @@ import loopwright.model.Vehicle;
  * what lies behind it. It stands in for the real search so that the screens can be seen and tested
  * alone.
  */
-public final class FakeFindCase implements FindCase {
+public final class FakeFindCase implements CannedCase {
   private static final double FULL = 12.6;
   private static final Pattern VALUE =
       Pattern.compile("(-?\\d+(?:[.,]\\d*)?)\\s*(mV|V|ohm|kohm)", Pattern.CASE_INSENSITIVE);
@@ -807,41 +802,6 @@ public final class FakeFindCase implements FindCase {
                         : Map.of(CheckKind.LOOK, works, CheckKind.UNPLUG_AND_LOOK, works),
                     Optional.of(p.id())))
         .toList();
-  }
-
-  @Override
-  public Outlook outlook(Optional<String> checkId) throws Problem {
-    return CannedOutlook.of(view(), checkId);
-  }
-
-  @Override
-  public Outlook.Then then(String checkId, int result) throws Problem {
-    return CannedOutlook.then(outlook(Optional.of(checkId)), result);
-  }
-
-  @Override
-  public Proposer first() {
-    return Proposer.PROGRAM;
-  }
-
-  @Override
-  public CaseView propose(Proposer first) throws Problem {
-    throw new Problem("first", first.word(), "a case over the real search");
-  }
-
-  @Override
-  public Comparison compare(OwnCheck learners) throws Problem {
-    throw new Problem("proposal", learners.check().id(), "a case over the real search");
-  }
-
-  @Override
-  public CaseView settle(OwnCheck learners, Proposer taken) throws Problem {
-    throw new Problem("proposal", learners.check().id(), "a case over the real search");
-  }
-
-  @Override
-  public Appraisal appraise(OwnCheck check, Optional<OwnCheck> before) {
-    return new Appraisal(check.kind().word(), 0.5, true, 1, List.of());
   }
 
   @Override

@@ -381,6 +381,8 @@ class CaseViewModelTest {
     assertThat(model.view().move()).isEqualTo(CaseView.Move.REPAIR);
     model.repaired();
     assertThat(model.view().move()).isEqualTo(CaseView.Move.PROOF);
+    model.otherFirst();
+    assertThat(model.problemProperty().get()).as("a proof is nobody's choice").isEmpty();
     count("0.03", EntryUnit.VOLT);
     assertThat(model.ended()).isTrue();
   }

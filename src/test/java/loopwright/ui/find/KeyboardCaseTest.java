@@ -175,6 +175,20 @@ class KeyboardCaseTest {
   }
 
   @Test
+  void theOnlyReadingOfWhatIsReadAgainIsTakenBackAndTheCheckIsAskedOnceMore(FxRobot robot)
+      throws Exception {
+    openBeacon(robot);
+    robot.type(KeyCode.DIGIT1);
+    until(() -> text("#headline").equals("Check 2"));
+    robot.type(KeyCode.N);
+    until(() -> text("#headline").equals("Again and again"));
+    robot.type(KeyCode.DELETE);
+    until(() -> text("#headline").equals("Check 1"));
+    robot.type(KeyCode.DIGIT1);
+    until(() -> text("#headline").equals("Check 2"));
+  }
+
+  @Test
   void smokeIsTwoKeysAndTheScreenSaysToIsolateTheBattery(FxRobot robot) throws Exception {
     openBeacon(robot);
     robot.type(KeyCode.H, KeyCode.DIGIT1);

@@ -7,7 +7,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import javafx.geometry.Bounds;
@@ -27,8 +26,6 @@ import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeCases;
 import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakePreferences;
-import loopwright.ui.ground.GroundPage;
-import loopwright.ui.practise.PractiseSource;
 import loopwright.ui.prove.CircuitPage;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.shell.ShellViewModel.Place;
@@ -78,15 +75,8 @@ class HomeKeyboardTest {
                                           new FakeCaseDesk(), new Bench.ProofsInMemory()),
                                       new FakePreferences(),
                                       window.background()),
-                                  new GroundPage(
-                                      Bench.groundDesk(new Bench.ProofsInMemory()),
-                                      new FakePreferences(),
-                                      window.background())))
-                          .practise(
-                              new PractiseSource(
-                                  Bench.practiseDesk(new Bench.DrillsInMemory()),
-                                  List.of(),
-                                  name -> Optional.empty()))
+                                  window.grounds()))
+                          .practise(TestWindow.drills())
                           .startScreen());
               return shown;
             },

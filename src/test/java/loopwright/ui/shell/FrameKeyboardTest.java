@@ -3,21 +3,11 @@ package loopwright.ui.shell;
 import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.Clock;
-import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
 import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
 import javafx.stage.Stage;
-import loopwright.casework.Phrases;
-import loopwright.casework.practise.PractiseDesk;
-import loopwright.casework.practise.PractiseLog;
-import loopwright.casework.practise.Practised;
-import loopwright.evidence.Bench;
 import loopwright.ui.TextSize;
-import loopwright.ui.practise.PractiseSource;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.TestWindow;
 import org.junit.jupiter.api.Test;
@@ -30,17 +20,6 @@ import org.testfx.util.WaitForAsyncUtils;
 /** The frame with every place fitted, as the program has it. */
 @ExtendWith(ApplicationExtension.class)
 class FrameKeyboardTest {
-  private static final PractiseLog NO_LOG =
-      new PractiseLog() {
-        @Override
-        public void append(Practised practised) {}
-
-        @Override
-        public List<Practised> read() {
-          return List.of();
-        }
-      };
-
   @RegisterExtension final TestWindow window = new TestWindow();
   private MainWindow made;
 
@@ -49,24 +28,13 @@ class FrameKeyboardTest {
     window.on(stage);
   }
 
-  private Scene open() {
-    PractiseDesk desk =
-        new PractiseDesk(
-            Bench.KNOWLEDGE, Bench::rules, Clock.systemUTC(), new Phrases(Locale.ENGLISH), NO_LOG);
-    return window.open(
-        () ->
-            made =
-                new MainWindow(
-                    window
-                        .fittings()
-                        .practise(new PractiseSource(desk, List.of(), n -> Optional.empty()))),
-        1280,
-        800);
+  private Scene open(Fittings fittings) {
+    return window.open(() -> made = new MainWindow(fittings), 1280, 800);
   }
 
   @Test
   void theBarFitsWhateverTheWidthAndTheSizeOfText() throws Exception {
-    Scene scene = open();
+    Scene scene = open(window.fittings().practise(TestWindow.drills()).startScreen());
     for (TextSize size : TextSize.values()) {
       for (int width : new int[] {1024, 1100, 1180, 1280, 1366, 1440, 1600, 1920}) {
         double right =
@@ -94,7 +62,7 @@ class FrameKeyboardTest {
 
   @Test
   void everyPlaceHasAKeyOfItsOwn() throws Exception {
-    Scene scene = open();
+    Scene scene = open(window.fittings().practise(TestWindow.drills()));
     Keyboard keys = new Keyboard(scene);
     keys.takeVehicle();
     keys.press(KeyCode.F11);

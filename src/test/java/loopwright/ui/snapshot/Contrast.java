@@ -177,7 +177,8 @@ public final class Contrast {
     return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
   }
 
-  private static double luminance(Color c) {
+  /** Relative luminance, 0 to 1. */
+  public static double luminance(Color c) {
     return 0.2126 * linear(c.getRed())
         + 0.7152 * linear(c.getGreen())
         + 0.0722 * linear(c.getBlue());

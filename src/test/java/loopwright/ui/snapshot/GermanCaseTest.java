@@ -3,10 +3,7 @@ package loopwright.ui.snapshot;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Clock;
-import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
-import java.util.concurrent.atomic.AtomicReference;
 import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
@@ -15,19 +12,13 @@ import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.Desk;
-import loopwright.casework.FindCase;
 import loopwright.casework.Phrases;
-import loopwright.casework.Problem;
-import loopwright.casework.ReadyCase;
-import loopwright.casework.SimulatedMeter;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.evidence.Bench;
-import loopwright.io.ReadyCaseFile;
 import loopwright.model.Language;
 import loopwright.model.Vehicle;
 import loopwright.rules.DroolsRuleBook;
 import loopwright.rules.RuleFiles;
-import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
 import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
@@ -50,8 +41,7 @@ class GermanCaseTest {
 
   private final Vehicle tractor = Bench.vehicle("tractor");
   private final RuleBook rules = new DroolsRuleBook(RuleFiles.bundled(), Locale.GERMAN);
-  private final AtomicReference<FindCase> opened = new AtomicReference<>();
-  private final AtomicReference<SimulatedMeter> meter = new AtomicReference<>();
+  private final OneReadyCase horn = new OneReadyCase("tractor-horn", tractor.name(), desk());
 
   @BeforeAll
   static void inGerman() {
@@ -66,37 +56,6 @@ class GermanCaseTest {
   @Start
   void start(Stage stage) {
     window.on(stage);
-  }
-
-  /** The horn of the tractor, ready to practise on. */
-  private final class Horn implements ReadyCases {
-    private final ReadyCase horn =
-        ReadyCaseFile.readBundled().orThrow().stream()
-            .filter(c -> c.id().equals("tractor-horn"))
-            .findFirst()
-            .orElseThrow();
-
-    @Override
-    public List<Entry> entries() {
-      return List.of(new Entry(horn.id(), horn.title(), tractor.name(), horn.story()));
-    }
-
-    @Override
-    public Opened open(String id, Vehicle vehicle, CaseDesk.Progress progress) throws Problem {
-      SimulatedMeter simulated = new SimulatedMeter(vehicle, Bench.KNOWLEDGE, horn, 1);
-      meter.set(simulated);
-      CaseDesk.NewCase newCase =
-          new CaseDesk.NewCase(
-              vehicle,
-              horn.vehicle(),
-              horn.circuit(),
-              Optional.empty(),
-              horn.kind(),
-              horn.context(),
-              horn.meter());
-      opened.set(simulated.following(desk().open(newCase, progress)));
-      return new Opened(opened.get(), simulated::read);
-    }
   }
 
   private CaseDesk desk() {
@@ -121,7 +80,7 @@ class GermanCaseTest {
                             FakeMeters.both(),
                             new FakePreferences(),
                             window.background())
-                        .ready(new Horn())),
+                        .ready(horn)),
             1280,
             800);
     Keyboard keys = new Keyboard(scene);
@@ -133,8 +92,8 @@ class GermanCaseTest {
     assertThat(TestWindow.text(scene, "#headline")).isEqualTo("Prüfung 1");
     Snapshots.take(scene, "german-case-opened");
     int commas = 0;
-    for (int n = 0; n < 25 && opened.get().view().move() != CaseView.Move.END; n++) {
-      CaseView view = opened.get().view();
+    for (int n = 0; n < 25 && horn.view().move() != CaseView.Move.END; n++) {
+      CaseView view = horn.view();
       if (view.move() == CaseView.Move.REPAIR) {
         TestWindow.until(() -> scene.lookup("#mended") != null);
         Snapshots.take(scene, "german-case-found");
@@ -143,28 +102,21 @@ class GermanCaseTest {
         continue;
       }
       CheckView check = view.next().orElseThrow();
-      Answer answer = meter.get().read(check);
+      Answer answer = horn.read(check);
       if (answer instanceof Answer.Saw saw) {
         keys.type(Integer.toString(check.choices().indexOf(saw.seen()) + 1));
       } else {
-        String typed = keysOf(((Answer.Text) answer).text());
+        String typed = OneReadyCase.keysOf(((Answer.Text) answer).text());
         commas += typed.contains(",") ? 1 : 0;
         keys.type(typed);
         TestWindow.until(() -> TestWindow.text(scene, "#entry-status").contains("Enter zählt es"));
         keys.press(KeyCode.ENTER);
       }
-      TestWindow.until(() -> opened.get().view() != view);
+      TestWindow.until(() -> horn.view() != view);
     }
     TestWindow.until(() -> TestWindow.text(scene, "#headline").equals(Texts.of("now.end")));
     Snapshots.take(scene, "german-case-proven");
     assertThat(commas).as("readings typed with a comma").isPositive();
-    assertThat(opened.get().view().status()).isEqualTo(CaseView.Status.HEALTHY);
-  }
-
-  /** What is pressed for a display such as {@code 12.31 V}. */
-  private static String keysOf(String display) {
-    return display.equals("OL")
-        ? "l"
-        : display.replace(" ", "").replace("ohm", "o").replace('.', ',').toLowerCase(Locale.ROOT);
+    assertThat(horn.view().status()).isEqualTo(CaseView.Status.HEALTHY);
   }
 }

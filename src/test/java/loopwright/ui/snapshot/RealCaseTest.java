@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicReference;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
@@ -22,11 +21,8 @@ import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
 import loopwright.casework.Problem;
-import loopwright.casework.ReadyCase;
-import loopwright.casework.SimulatedMeter;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.evidence.Bench;
-import loopwright.io.ReadyCaseFile;
 import loopwright.knowledge.Context;
 import loopwright.model.Vehicle;
 import loopwright.ui.ReadyCases;
@@ -45,6 +41,7 @@ import org.testfx.util.WaitForAsyncUtils;
 class RealCaseTest {
   private static final List<String> SHED = List.of("pumper", "tractor", "truck", "motorcycle");
 
+  private final OneReadyCase beacon = new OneReadyCase("beacon-ground", "pumper", Bench.desk());
   private final ExecutorService background = Executors.newCachedThreadPool();
   private Stage stage;
 
@@ -153,7 +150,7 @@ class RealCaseTest {
 
   @Test
   void aReadyMadeCaseIsPlayedToItsProvenRepairByKeyboardAlone() throws Exception {
-    Scene scene = open(new Beacon());
+    Scene scene = open(beacon);
     Keyboard keys = new Keyboard(scene);
     keys.press(KeyCode.F4);
     until(() -> scene.lookup("#ready") != null && scene.lookup("#ready").isFocused());
@@ -183,14 +180,14 @@ class RealCaseTest {
       Thread.sleep(700);
     }
     Snapshots.take(scene, "ready-case-proven");
-    assertThat(opened.get().view().status()).isEqualTo(CaseView.Status.HEALTHY);
-    assertThat(opened.get().view().move()).isEqualTo(CaseView.Move.END);
+    assertThat(beacon.view().status()).isEqualTo(CaseView.Status.HEALTHY);
+    assertThat(beacon.view().move()).isEqualTo(CaseView.Move.END);
   }
 
   /** Digits, unit, Enter, as a person types them; each is answered before the next is typed. */
   @Test
   void typedReadingsFindTheFailureAndProveItsRepairAndEachIsAnsweredPromptly() throws Exception {
-    Scene scene = open(new Beacon());
+    Scene scene = open(beacon);
     Keyboard keys = new Keyboard(scene);
     keys.press(KeyCode.F4);
     until(() -> scene.lookup("#ready") != null && scene.lookup("#ready").isFocused());
@@ -200,8 +197,8 @@ class RealCaseTest {
     double slowest = 0;
     int metered = 0;
     boolean mended = false;
-    for (int n = 0; n < 20 && opened.get().view().move() != CaseView.Move.END; n++) {
-      CaseView view = opened.get().view();
+    for (int n = 0; n < 20 && beacon.view().move() != CaseView.Move.END; n++) {
+      CaseView view = beacon.view();
       if (view.move() == CaseView.Move.REPAIR) {
         until(() -> scene.lookup("#mended") != null);
         assertThat(view.suspects().get(0).parts()).containsExactly("G4");
@@ -211,20 +208,20 @@ class RealCaseTest {
         continue;
       }
       CheckView check = view.next().orElseThrow();
-      Answer answer = meter.get().read(check);
+      Answer answer = beacon.read(check);
       int before = chips(scene);
       long start = System.nanoTime();
       if (answer instanceof Answer.Saw saw) {
         keys.type(Integer.toString(check.choices().indexOf(saw.seen()) + 1));
       } else {
         metered++;
-        keys.type(keysOf(((Answer.Text) answer).text()));
+        keys.type(OneReadyCase.keysOf(((Answer.Text) answer).text()));
         until(() -> text(scene, "#entry-status").contains("Enter counts it"));
         start = System.nanoTime();
         keys.press(KeyCode.ENTER);
       }
       if (mended) {
-        until(() -> opened.get().view().readings().size() > view.readings().size());
+        until(() -> beacon.view().readings().size() > view.readings().size());
       } else {
         until(() -> chips(scene) > before);
       }
@@ -236,57 +233,12 @@ class RealCaseTest {
     until(() -> text(scene, "#headline").equals("Closed"));
     assertThat(metered).as("readings were typed").isGreaterThanOrEqualTo(2);
     assertThat(mended).isTrue();
-    assertThat(opened.get().view().status()).isEqualTo(CaseView.Status.HEALTHY);
+    assertThat(beacon.view().status()).isEqualTo(CaseView.Status.HEALTHY);
     assertThat(slowest).as("seconds to the next check: %s", trail).isLessThan(20);
   }
 
   private static int chips(Scene scene) {
     return scene.lookup("#done").lookupAll(".chip").size();
-  }
-
-  /** What is pressed for a display such as {@code 12.31 V}. */
-  private static String keysOf(String display) {
-    return display.equals("OL")
-        ? "l"
-        : display.replace(" ", "").replace("ohm", "o").toLowerCase(Locale.ROOT);
-  }
-
-  private final AtomicReference<FindCase> opened = new AtomicReference<>();
-  private final AtomicReference<SimulatedMeter> meter = new AtomicReference<>();
-
-  /** One ready-made case over the real search. */
-  private final class Beacon implements ReadyCases {
-    private final ReadyCase beacon =
-        ReadyCaseFile.readBundled().orThrow().stream()
-            .filter(c -> c.id().equals("beacon-ground"))
-            .findFirst()
-            .orElseThrow();
-
-    @Override
-    public List<Entry> entries() {
-      return List.of(new Entry(beacon.id(), beacon.title(), beacon.vehicle(), beacon.story()));
-    }
-
-    @Override
-    public Opened open(String id, Vehicle vehicle, CaseDesk.Progress progress) throws Problem {
-      SimulatedMeter simulated = new SimulatedMeter(vehicle, Bench.KNOWLEDGE, beacon, 1);
-      meter.set(simulated);
-      FindCase found =
-          simulated.following(
-              Bench.desk()
-                  .open(
-                      new CaseDesk.NewCase(
-                          vehicle,
-                          beacon.vehicle(),
-                          beacon.circuit(),
-                          Optional.empty(),
-                          beacon.kind(),
-                          beacon.context(),
-                          beacon.meter()),
-                      progress));
-      opened.set(found);
-      return new Opened(found, simulated::read);
-    }
   }
 
   private static String text(Scene scene, String id) {

@@ -1,6 +1,8 @@
 package loopwright.ui.snapshot;
 
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
@@ -10,6 +12,7 @@ import java.util.concurrent.TimeoutException;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.stage.Stage;
+import loopwright.evidence.Bench;
 import loopwright.io.UnsavedFiles;
 import loopwright.io.VehicleFiles;
 import loopwright.ui.LoopSource;
@@ -19,6 +22,8 @@ import loopwright.ui.fake.FakeLoops;
 import loopwright.ui.fake.FakeMeters;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.FakeVehicleLibrary;
+import loopwright.ui.ground.GroundPage;
+import loopwright.ui.practise.PractiseSource;
 import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.wiring.Keeping;
@@ -53,6 +58,18 @@ public final class TestWindow implements AfterEachCallback {
   public Fittings fittings(VehicleLibrary library, LoopSource loops) {
     return new Fittings(
         new FakeCaseDesk(), library, loops, FakeMeters.both(), new FakePreferences(), background);
+  }
+
+  /** The page that checks grounds, with proofs that last as long as the test. */
+  public GroundPage grounds() {
+    return new GroundPage(
+        Bench.groundDesk(new Bench.ProofsInMemory()), new FakePreferences(), background);
+  }
+
+  /** Drills on the vehicle at hand. */
+  public static PractiseSource drills() {
+    return new PractiseSource(
+        Bench.practiseDesk(new Bench.DrillsInMemory()), List.of(), name -> Optional.empty());
   }
 
   /** A place for vehicles that are worked on. */

@@ -3,14 +3,18 @@ package loopwright.casework;
 import java.util.List;
 import java.util.Optional;
 
-/** An outlook for cases that are played from a script: the same for every check. */
-public final class CannedOutlook {
-  private CannedOutlook() {}
+/**
+ * What cases that are played from a script have in common: one outlook for every check, and nothing
+ * that the real search is needed for.
+ */
+public interface CannedCase extends FindCase {
 
   /** The outlook on the check asked now. */
-  public static Outlook of(CaseView view, Optional<String> checkId) throws Problem {
+  @Override
+  default Outlook outlook(Optional<String> checkId) throws Problem {
     CheckView check =
-        view.next()
+        view()
+            .next()
             .filter(c -> checkId.map(c.id()::equals).orElse(true))
             .orElseThrow(() -> new Problem("check", checkId.orElse(""), "the check asked now"));
     return new Outlook(
@@ -30,8 +34,9 @@ public final class CannedOutlook {
   }
 
   /** What follows: another check on its first result, a repair on any other. */
-  public static Outlook.Then then(Outlook outlook, int result) {
-    Outlook.Branch branch = outlook.branches().get(result);
+  @Override
+  default Outlook.Then then(String checkId, int result) throws Problem {
+    Outlook.Branch branch = outlook(Optional.of(checkId)).branches().get(result);
     return result == 0
         ? new Outlook.Then(
             CaseView.Move.CHECK,
@@ -49,5 +54,30 @@ public final class CannedOutlook {
             0,
             branch.left(),
             List.of());
+  }
+
+  @Override
+  default Proposer first() {
+    return Proposer.PROGRAM;
+  }
+
+  @Override
+  default CaseView propose(Proposer first) throws Problem {
+    throw new Problem("first", first.word(), "a case over the real search");
+  }
+
+  @Override
+  default Comparison compare(OwnCheck learners) throws Problem {
+    throw new Problem("proposal", learners.check().id(), "a case over the real search");
+  }
+
+  @Override
+  default CaseView settle(OwnCheck learners, Proposer taken) throws Problem {
+    throw new Problem("proposal", learners.check().id(), "a case over the real search");
+  }
+
+  @Override
+  default Appraisal appraise(OwnCheck check, Optional<OwnCheck> before) {
+    return new Appraisal(check.kind().word(), 0.5, true, 1, List.of());
   }
 }
