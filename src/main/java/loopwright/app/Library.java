@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import loopwright.io.ReadResult;
 import loopwright.model.Vehicle;
 import loopwright.ui.Preferences;
+import loopwright.ui.Texts;
 import loopwright.ui.VehicleLibrary;
 
 /** The vehicles the window offers: those opened lately, and the demo vehicles. */
@@ -51,12 +52,7 @@ final class Library implements VehicleLibrary {
   }
 
   private static String detail(Vehicle v) {
-    return v.systemVolts()
-        + " V, "
-        + v.grounded().word()
-        + " ground, "
-        + v.circuits().size()
-        + " circuits";
+    return Texts.of("vehicle.shelf", v.systemVolts(), Texts.of(v.grounded()), v.circuits().size());
   }
 
   @Override

@@ -139,6 +139,7 @@ public class LoopwrightApp extends Application {
 
   private void open(Stage stage, Engine engine, KeptPreferences preferences) {
     Path data = Places.data();
+    Path home = Path.of(Places.here().user());
     Loops loops = new Loops(engine);
     Basis basis = new Basis(engine.knowledge(), PatternWords.inUse());
     CaseArchive archive = new KeptCases(Engine.store(data), Clock.systemDefaultZone());
@@ -154,18 +155,14 @@ public class LoopwrightApp extends Application {
                 .ready(new Ready(engine, Practice.cases()))
                 .keeping(
                     new Keeping(
-                        new VehicleFiles(),
-                        new UnsavedFiles(data.resolve("unsaved")),
-                        Path.of(System.getProperty("user.home", "."))))
+                        new VehicleFiles(), new UnsavedFiles(data.resolve("unsaved")), home))
                 .pages(
                     List.of(
                         new NewVehiclePage(basis, loops),
                         new AddCircuitPage(basis, loops),
                         new SheetPage(new SheetFiles()),
                         new ListOutPage(new SheetFiles()),
-                        new PrintPage(
-                            new PrintFiles(engine, Clock.systemDefaultZone()),
-                            Path.of(System.getProperty("user.home", ".")))))
+                        new PrintPage(new PrintFiles(engine, Clock.systemDefaultZone()), home)))
                 .check(new Checks(engine))
                 .practise(
                     new PractiseSource(
@@ -174,9 +171,7 @@ public class LoopwrightApp extends Application {
                         VEHICLES::demo,
                         Optional.of(
                             new ClassSheetFiles(
-                                engine.phrases(),
-                                Clock.systemDefaultZone(),
-                                Path.of(System.getProperty("user.home", "."))))))
+                                engine.phrases(), Clock.systemDefaultZone(), home))))
                 .proofs(
                     List.of(
                         new CircuitPage(engine.proveDesk(), preferences, background),
@@ -185,7 +180,7 @@ public class LoopwrightApp extends Application {
                     new CaseShelf(
                         archive,
                         new KeptCaseFiles(archive, engine.phrases(), Clock.systemDefaultZone()),
-                        Path.of(System.getProperty("user.home", "."))))
+                        home))
                 .explain(new ExplainDesk(engine.knowledge(), engine.phrases()))
                 .ownMeters(new Instruments())
                 .startScreen());

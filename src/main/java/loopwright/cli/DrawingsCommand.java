@@ -47,9 +47,7 @@ final class DrawingsCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if (!print.asks(".pdf")) {
-      return print.out.isPresent()
-          ? print.unknownEnding(world, ".pdf")
-          : refuse("Say where to write with --out FILE.pdf.");
+      return print.onlyPdf(world);
     }
     Optional<Vehicle> vehicle = VehicleCommand.open(world, print.vehicle);
     if (vehicle.isEmpty()) {

@@ -317,9 +317,9 @@ final class FindCommand implements Callable<Integer> {
   private Optional<CaseDesk.Complaint> asked(CaseDesk desk, Vehicle opened, LineReader in)
       throws IOException {
     Page page = width.out(world);
-    page.say("What is wrong with the " + opened.name() + "? For instance: beacon dead");
+    page.say(Speech.of("complaint", opened.name()));
     while (true) {
-      page.prompt("wrong> ");
+      page.prompt(Speech.of("prompt.wrong") + "> ");
       LineReader.Next next = in.next();
       if (next instanceof LineReader.Next.End) {
         page.gap();

@@ -37,11 +37,7 @@ final class GoodReadingsCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Problem {
     if (!print.asks(".pdf")) {
-      if (print.out.isPresent()) {
-        return print.unknownEnding(world, ".pdf");
-      }
-      new Page(world.err(), Page.USUAL).say("Say where to write with --out FILE.pdf.");
-      return ExitCode.USAGE.number();
+      return print.onlyPdf(world);
     }
     Optional<Vehicle> vehicle = VehicleCommand.open(world, print.vehicle);
     if (vehicle.isEmpty()) {

@@ -38,13 +38,10 @@ final class LiveMeter implements AutoCloseable {
    * @throws Problem if there is none to be had, or nothing to measure
    */
   String take(Optional<CheckKind> kind, Page page) throws Problem {
-    if (feed.isEmpty()) {
-      throw new Problem("take", "", "no meter is connected: find --meter-port");
-    }
+    MeterFeed meter = meter();
     if (kind.flatMap(MeterFeed::function).isEmpty()) {
-      throw new Problem("take", "", "nothing is to be measured now");
+      throw new Problem("take", "", Speech.of("take.nothing"));
     }
-    MeterFeed meter = feed.get();
     long until = System.nanoTime() + PATIENCE;
     boolean told = false;
     while (true) {
@@ -58,7 +55,7 @@ final class LiveMeter implements AutoCloseable {
       }
       if (!told) {
         told = true;
-        page.say("Hold the leads still ...");
+        page.say(Speech.of("take.still"));
         page.flush();
       }
       if (!pause()) {
@@ -75,8 +72,7 @@ final class LiveMeter implements AutoCloseable {
    * @throws Problem if the meter is gone or measures something else
    */
   Optional<String> changed(long until) throws Problem {
-    MeterFeed meter =
-        feed.orElseThrow(() -> new Problem("take", "", "no meter is connected: find --meter-port"));
+    MeterFeed meter = meter();
     while (System.nanoTime() < until) {
       Optional<String> taken = meter.changed();
       if (taken.isPresent()) {
@@ -88,6 +84,10 @@ final class LiveMeter implements AutoCloseable {
       }
     }
     return Optional.empty();
+  }
+
+  private MeterFeed meter() throws Problem {
+    return feed.orElseThrow(() -> new Problem("take", "", Speech.of("take.none")));
   }
 
   private static boolean hopeless(MeterState state) {

@@ -28,7 +28,7 @@ final class LogPage {
   void show(List<ReadingView> readings) {
     List<ReadingLog> logs = ReadingLog.of(readings);
     if (logs.isEmpty()) {
-      page.say("No check was read twice yet. Say same to read the last one again and again.");
+      page.say(Speech.of("log.none"));
     }
     logs.forEach(this::show);
   }
@@ -52,7 +52,7 @@ final class LogPage {
         "  " + time(reading) + "  ",
         String.format("%-10s", reading.value())
             + (page.width() < Page.USUAL ? "" : " " + bar(log, reading))
-            + (reading.fits() ? "" : " not as in health"));
+            + (reading.fits() ? "" : " " + Speech.of("log.unlike")));
   }
 
   /** Where a value lies between the least and the greatest of them all, healthy ones included. */

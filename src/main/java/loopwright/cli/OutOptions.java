@@ -70,6 +70,15 @@ class OutOptions {
     return ExitCode.DONE.number();
   }
 
+  /** Says that a PDF is all that can be written, and how to ask for one. */
+  int onlyPdf(CliWorld world) {
+    if (out.isPresent()) {
+      return unknownEnding(world, ".pdf");
+    }
+    new Page(world.err(), Page.USUAL).say("Say where to write with --out FILE.pdf.");
+    return ExitCode.USAGE.number();
+  }
+
   /** Says that the file's ending is none that can be written. */
   int unknownEnding(CliWorld world, String endings) {
     new Page(world.err(), Page.USUAL)

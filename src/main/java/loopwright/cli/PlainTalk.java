@@ -152,31 +152,27 @@ final class PlainTalk {
   }
 
   private String prompt() {
-    CaseView view = findCase.view();
+    return question().map(Speech::of).orElse("") + "> ";
+  }
+
+  /** The key of what the next line is asked for; empty if nothing is. */
+  private Optional<String> question() {
     if (waiting instanceof Waiting.Sure) {
-      return Speech.of("prompt.yes-no") + "> ";
+      return Optional.of("prompt.yes-no");
     }
     if (waiting instanceof Waiting.Compared) {
-      return Speech.of("prompt.mine-program") + "> ";
+      return Optional.of("prompt.mine-program");
     }
+    Optional<String> answer = asked().map(k -> k.metered() ? "prompt.reads" : "prompt.seen");
     if (waiting.own().isPresent()) {
-      return waiting.own().get().kind().metered()
-          ? Speech.of("prompt.reads") + "> "
-          : Speech.of("prompt.seen") + "> ";
+      return answer;
     }
-    return switch (view.move()) {
-      case CHECK, PROOF ->
-          view.next()
-              .map(
-                  c ->
-                      c.kind().metered()
-                          ? Speech.of("prompt.reads") + "> "
-                          : Speech.of("prompt.seen") + "> ")
-              .orElse("> ");
-      case PROPOSE -> Speech.of("prompt.propose") + "> ";
-      case REPAIR -> Speech.of("prompt.mended") + "> ";
-      case MAKE_SAFE -> Speech.of("prompt.isolated") + "> ";
-      case STUCK, END -> "> ";
+    return switch (findCase.view().move()) {
+      case CHECK, PROOF -> answer;
+      case PROPOSE -> Optional.of("prompt.propose");
+      case REPAIR -> Optional.of("prompt.mended");
+      case MAKE_SAFE -> Optional.of("prompt.isolated");
+      case STUCK, END -> Optional.empty();
     };
   }
 
@@ -251,17 +247,14 @@ final class PlainTalk {
   private void same(List<String> rest) throws Problem {
     List<ReadingView> readings = findCase.view().readings();
     if (readings.isEmpty()) {
-      throw new Problem("same", "", "nothing was read yet: take a reading first");
+      throw new Problem("same", "", Speech.of("same.none"));
     }
     int number = rest.isEmpty() ? readings.get(readings.size() - 1).id() : reading(rest.get(0));
     ReadingView reading = known(number);
-    page.labelled("  AGAIN    ", List.of(reading.where()));
+    page.labelled(Speech.label("again"), List.of(reading.where()));
     page.labelled(Speech.label("set"), whole(reading.check().setting()));
     page.labelled(Speech.label("healthy"), List.of(reading.healthyWords()));
-    page.say(
-        live.present()
-            ? Speech.of("log.say-take")
-            : "Move, warm or switch one thing at a time, and say each value; no ends it.");
+    page.say(Speech.of(live.present() ? "log.say-take" : "log.say-value"));
     waiting = new Waiting.Again(reading.check());
   }
 

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import loopwright.app.Main;
 
 /**
  * Makes an application folder with its own Java and, where {@code dpkg-deb} and {@code fakeroot}
@@ -58,7 +59,7 @@ public final class Packages {
         "--main-jar",
         "loopwright.jar",
         "--main-class",
-        "loopwright.app.Main",
+        Main.class.getName(),
         "--icon",
         icon());
     JAVA_OPTIONS.forEach(option -> Collections.addAll(folder, "--java-options", option));

@@ -9,6 +9,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import loopwright.casework.Drops;
+import loopwright.model.Language;
 import loopwright.ui.Texts;
 import loopwright.ui.drawing.LoopLayout;
 import loopwright.ui.widget.Parts;
@@ -55,7 +56,7 @@ final class DropBar extends VBox {
 
   private static String volts(Drops.Share share) {
     String volts = volts(share.measured());
-    return share.about() ? Texts.of("drops.about", volts) : volts;
+    return share.about() ? Language.about(volts) : volts;
   }
 
   private static String volts(double volts) {
