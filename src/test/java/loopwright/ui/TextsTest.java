@@ -29,7 +29,11 @@ class TextsTest {
   private static final Pattern KEY = Pattern.compile("\"([a-z]\\w*(?:\\.\\w+)+)\"");
 
   private static String sources() throws IOException {
-    try (Stream<Path> files = Files.walk(SOURCES)) {
+    return sources(SOURCES);
+  }
+
+  private static String sources(Path folder) throws IOException {
+    try (Stream<Path> files = Files.walk(folder)) {
       StringBuilder all = new StringBuilder();
       for (Path file : files.filter(f -> f.toString().endsWith(".java")).toList()) {
         all.append(Files.readString(file));
@@ -57,7 +61,7 @@ class TextsTest {
 
   @Test
   void everyTextInTheBundleIsUsed() throws IOException {
-    String code = sources();
+    String code = sources() + sources(SOURCES.resolveSibling("app"));
     List<String> unused =
         ResourceBundle.getBundle("loopwright.ui.texts").keySet().stream()
             .filter(k -> Character.isLowerCase(k.charAt(0)))

@@ -8,7 +8,6 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
-import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import loopwright.casework.LogWords;
 import loopwright.casework.ReadingView;
@@ -21,9 +20,7 @@ final class ReadingsStrip extends VBox {
   private final LogWords words = LogWords.inUse();
   private final CaseViewModel model;
   private final HBox head;
-  private final StackPane middle = new StackPane();
-  private final HBox chips = Parts.row("chips");
-  private final ScrollPane chipsScroll = new ScrollPane(chips);
+  private final ChipRow chips = new ChipRow();
   private final VBox list = Parts.column("reading-list");
   private final ScrollPane listScroll = Parts.scrolling(list);
   private final List<KeyButton> keys;
@@ -56,14 +53,8 @@ final class ReadingsStrip extends VBox {
     keys = List.of(again, correct, back);
     keyRow.getStyleClass().add("actions");
     keyRow.setMinHeight(Region.USE_PREF_SIZE);
-    head = Parts.row("readings-head", title, Parts.keyCap(CaseActions.DONE), middle);
-    HBox.setHgrow(middle, Priority.ALWAYS);
-    middle.setMinWidth(0);
-    chipsScroll.setFitToHeight(true);
-    chipsScroll.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    chipsScroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    chipsScroll.setFocusTraversable(false);
-    chipsScroll.getStyleClass().add("plain-scroll");
+    head = Parts.row("readings-head", title, Parts.keyCap(CaseActions.DONE), chips);
+    HBox.setHgrow(chips, Priority.ALWAYS);
     VBox.setVgrow(listScroll, Priority.ALWAYS);
     model.viewProperty().addListener(o -> rebuild());
     model.readingProperty().addListener(o -> rebuild());
@@ -100,21 +91,17 @@ final class ReadingsStrip extends VBox {
       (tall ? list : chips).getChildren().add(Parts.text(none, "muted"));
     }
     if (tall) {
-      middle.getChildren().clear();
       head.getChildren().removeAll(keys);
       keyRow.getChildren().setAll(keys);
       getChildren().setAll(head, keyRow, listScroll);
     } else {
-      middle.getChildren().setAll(chipsScroll);
       keyRow.getChildren().clear();
       head.getChildren().removeAll(keys);
       head.getChildren().addAll(keys);
       getChildren().setAll(head);
     }
-    chipsScroll.layout();
     int chosen = model.readingProperty().get();
-    int last = model.view().readings().size() - 1;
-    chipsScroll.setHvalue(chosen < 0 || last <= 0 ? 1 : (double) chosen / last);
+    chips.show(chosen < 0 ? model.view().readings().size() - 1 : chosen);
   }
 
   private static HBox chip(ReadingView r) {

@@ -16,6 +16,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -109,10 +110,17 @@ public final class HomeScreen extends StackPane {
   private void errand(Errand errand) {
     String key = Integer.toString(buttons.size() + 1);
     KeyButton button =
-        new KeyButton(errand.title() + "\n" + errand.is(), key, errand.go()).styled("home-errand");
+        new KeyButton(errand.title() + ": " + errand.is(), key, errand.go()).styled("home-errand");
     button.setId("home-" + errand.id());
-    button.setContentDisplay(ContentDisplay.LEFT);
-    button.setWrapText(true);
+    VBox words =
+        Parts.column(
+            "home-words", Parts.text(errand.title(), "home-errand-title"), Parts.text(errand.is()));
+    HBox face = Parts.row("home-face", button.getGraphic(), words);
+    HBox.setHgrow(words, Priority.ALWAYS);
+    face.maxWidthProperty().bind(button.widthProperty().subtract(em.multiply(2)));
+    face.prefWidthProperty().bind(face.maxWidthProperty());
+    button.setGraphic(face);
+    button.setContentDisplay(ContentDisplay.GRAPHIC_ONLY);
     buttons.add(button);
     errands.getChildren().add(button);
   }

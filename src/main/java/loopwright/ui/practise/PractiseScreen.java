@@ -173,7 +173,12 @@ public final class PractiseScreen extends StackPane {
       button.setFocusTraversable(false);
       levels.getChildren().add(button);
     }
-    HBox typed = Parts.row("entry-line", Parts.line(Texts.of("practise.code"), "step-word"), code);
+    HBox typed =
+        Parts.row(
+            "entry-line",
+            Parts.line(Texts.of("practise.code"), "step-word"),
+            Parts.keyCap("C"),
+            code);
     VBox card =
         Parts.column(
             "card",
@@ -188,6 +193,7 @@ public final class PractiseScreen extends StackPane {
             levels,
             typed,
             switches());
+    card.getStyleClass().add("practise-choosing");
     return model
         .progress()
         .filter(p -> !p.levels().isEmpty())
@@ -196,7 +202,10 @@ public final class PractiseScreen extends StackPane {
   }
 
   private FlowPane switches() {
-    FlowPane switches = actions(List.of(button(asksKey(), "X", model::toggleAsks)));
+    FlowPane switches = actions(List.of());
+    if (!model.printing()) {
+      switches.getChildren().add(button(asksKey(), "X", model::toggleAsks));
+    }
     if (model.printsSheets()) {
       String key = model.printing() ? "practise.sheet.not" : "practise.sheet";
       switches.getChildren().add(button(key, "P", model::togglePrinting));

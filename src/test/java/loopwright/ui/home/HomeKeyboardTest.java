@@ -7,11 +7,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
 import javafx.scene.text.Text;
@@ -150,14 +152,18 @@ class HomeKeyboardTest {
           Bounds at = button.localToScene(button.getLayoutBounds());
           assertThat(at.getMaxX()).as(name).isLessThanOrEqualTo(room.getMaxX());
           assertThat(at.getHeight()).as(name).isGreaterThanOrEqualTo(44);
-          assertThat(drawn(button)).as(name).isEqualTo(button.getText());
+          Set<Node> words = button.lookupAll(".home-words > .label");
+          assertThat(words).as(name).hasSize(2);
+          for (Node word : words) {
+            assertThat(drawn((Label) word)).as(name).isEqualTo(((Label) word).getText());
+          }
         }
       }
     }
   }
 
-  private static String drawn(KeyButton button) {
-    return button.getChildrenUnmodifiable().stream()
+  private static String drawn(Label label) {
+    return label.getChildrenUnmodifiable().stream()
         .filter(Text.class::isInstance)
         .map(t -> ((Text) t).getText())
         .findFirst()
