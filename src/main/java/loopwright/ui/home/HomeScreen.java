@@ -117,10 +117,12 @@ public final class HomeScreen extends StackPane {
             "home-words", Parts.text(errand.title(), "home-errand-title"), Parts.text(errand.is()));
     HBox face = Parts.row("home-face", button.getGraphic(), words);
     HBox.setHgrow(words, Priority.ALWAYS);
-    face.maxWidthProperty().bind(button.widthProperty().subtract(em.multiply(2)));
+    face.maxWidthProperty().bind(button.prefWidthProperty().subtract(em.multiply(2)));
     face.prefWidthProperty().bind(face.maxWidthProperty());
     button.setGraphic(face);
     button.setContentDisplay(ContentDisplay.GRAPHIC_ONLY);
+    // Else its height is asked for without a width, and every word breaks.
+    button.setWrapText(true);
     buttons.add(button);
     errands.getChildren().add(button);
   }

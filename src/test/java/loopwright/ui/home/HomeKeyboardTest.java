@@ -98,6 +98,8 @@ class HomeKeyboardTest {
     assertThat(place()).isEqualTo(Place.HOME);
     assertThat(text(scene, "#home-vehicle"))
         .isEqualTo("At hand: Light pumper (demo vehicle, invented)");
+    Node last = scene.lookup("#home-own");
+    assertThat(last.localToScene(last.getLayoutBounds()).getMaxY()).isLessThan(500);
     keys.shift(KeyCode.F2);
     assertThat(scene.getFocusOwner().getId()).isEqualTo("home-dead");
     leads(KeyCode.DIGIT1, Place.FIND, "#complaint-words");
