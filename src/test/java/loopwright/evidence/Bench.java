@@ -28,6 +28,7 @@ import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.io.KnowledgeFiles;
 import loopwright.io.VehicleFile;
 import loopwright.knowledge.Knowledge;
+import loopwright.model.Language;
 import loopwright.model.Vehicle;
 import loopwright.rules.DroolsRuleBook;
 import loopwright.rules.RuleFiles;
@@ -35,10 +36,22 @@ import loopwright.solver.Network;
 
 /** What the evidence tests share: knowledge, rules, vehicles, a desk that keeps cases in memory. */
 public final class Bench {
-  public static final Knowledge KNOWLEDGE = KnowledgeFiles.readBundled().orThrow();
+  /** In English, whatever language the test speaks that comes first. */
+  public static final Knowledge KNOWLEDGE = inEnglish();
+
   private static RuleBook rules;
 
   private Bench() {}
+
+  private static Knowledge inEnglish() {
+    Language spoken = Language.inUse();
+    Language.use(Language.ENGLISH);
+    try {
+      return KnowledgeFiles.readBundled().orThrow();
+    } finally {
+      Language.use(spoken);
+    }
+  }
 
   public static synchronized RuleBook rules() {
     if (rules == null) {

@@ -15,6 +15,7 @@ import loopwright.casework.Desk;
 import loopwright.casework.Phrases;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.evidence.Bench;
+import loopwright.io.KnowledgeFiles;
 import loopwright.model.Language;
 import loopwright.model.Vehicle;
 import loopwright.rules.DroolsRuleBook;
@@ -60,7 +61,7 @@ class GermanCaseTest {
 
   private CaseDesk desk() {
     return new Desk(
-        Bench.KNOWLEDGE,
+        KnowledgeFiles.readBundled().orThrow(),
         () -> rules,
         new Bench.InMemory(),
         Clock.systemUTC(),
