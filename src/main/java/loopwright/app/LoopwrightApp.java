@@ -67,7 +67,8 @@ public class LoopwrightApp extends Application {
     if (args.length == 0) {
       Path data = Places.data();
       CompletableFuture<Engine> engine = CompletableFuture.supplyAsync(() -> new Engine(data));
-      engine.thenRun(() -> Vehicles.DEMO.forEach(VEHICLES::demo));
+      // Not by whoever waits for the engine: that is the window's thread.
+      engine.thenRunAsync(() -> Vehicles.DEMO.forEach(VEHICLES::demo));
       begun = Optional.of(engine);
     }
     launch(LoopwrightApp.class, args);

@@ -89,18 +89,18 @@ public final class MainWindow {
   private final CasesViewModel cases;
   private final WiringViewModel wiring;
   private final PaperViewModel paper;
-  private final VehicleScreen vehicleScreen;
-  private final FindScreen findScreen;
-  private final CasesScreen casesScreen;
-  private final WiringScreen wiringScreen;
-  private final PaperScreen paperScreen;
-  private final ProveScreen proveScreen;
-  private final Optional<PractiseScreen> practiseScreen;
+  private final OnDemand<VehicleScreen> vehicleScreen;
+  private final OnDemand<FindScreen> findScreen;
+  private final OnDemand<CasesScreen> casesScreen;
+  private final OnDemand<WiringScreen> wiringScreen;
+  private final OnDemand<PaperScreen> paperScreen;
+  private final OnDemand<ProveScreen> proveScreen;
+  private final Optional<OnDemand<PractiseScreen>> practiseScreen;
   private final Optional<PractiseViewModel> practise;
-  private final Optional<ExplainViewModel> explain;
-  private final Optional<ExplainScreen> explainScreen;
+  private final Optional<OnDemand<ExplainViewModel>> explain;
+  private final Optional<OnDemand<ExplainScreen>> explainScreen;
   private final Optional<HomeScreen> home;
-  private final Node keysScreen;
+  private final OnDemand<Node> keysScreen;
   private final ReadyCases ready;
   private final BorderPane root = new BorderPane();
   private final HBox bar = Parts.row("top-bar");
@@ -132,24 +132,38 @@ public final class MainWindow {
     List<WiringPage> toRead =
         fittings.pages.stream().filter(p -> p.needs() == WiringPage.Needs.TO_READ).toList();
     vehicleScreen =
-        new VehicleScreen(vehicle, shell.emProperty(), this::complain, toRead, worker.another());
-    findScreen = new FindScreen(find, shell.emProperty());
+        new OnDemand<>(
+            () ->
+                new VehicleScreen(
+                    vehicle, shell.emProperty(), this::complain, toRead, worker.another()));
+    findScreen = new OnDemand<>(() -> new FindScreen(find, shell.emProperty()));
     casesScreen =
-        new CasesScreen(cases, this::reopen, this::attach, ready.entries(), this::practise);
-    wiringScreen = new WiringScreen(wiring, shell.emProperty(), fittings.pages);
-    paperScreen = new PaperScreen(paper, shell.emProperty(), this::mend, toRead, worker.another());
-    proveScreen =
-        new ProveScreen(
-            fittings.proofs, shell.emProperty(), find.complaint().ownMeter(), this::findFault);
+        new OnDemand<>(
+            () ->
+                new CasesScreen(
+                    cases, this::reopen, this::attach, ready.entries(), this::practise));
+    wiringScreen =
+        new OnDemand<>(() -> new WiringScreen(wiring, shell.emProperty(), fittings.pages));
+    paperScreen =
+        new OnDemand<>(
+            () -> new PaperScreen(paper, shell.emProperty(), this::mend, toRead, worker.another()));
+    proveScreen = new OnDemand<>(() -> proveScreen(fittings));
     practise = fittings.practise.map(p -> new PractiseViewModel(p, worker.another()));
-    practiseScreen = practise.map(p -> new PractiseScreen(p, shell.emProperty()));
-    explain = fittings.explain.map(desk -> new ExplainViewModel(desk, worker.another()));
+    practiseScreen =
+        practise.map(p -> new OnDemand<>(() -> new PractiseScreen(p, shell.emProperty())));
+    explain =
+        fittings.explain.map(
+            desk -> new OnDemand<>(() -> new ExplainViewModel(desk, worker.another())));
     explainScreen =
         explain.map(
-            model -> new ExplainScreen(model, shell.emProperty(), this::leaveHelp, this::help));
+            model ->
+                new OnDemand<>(
+                    () ->
+                        new ExplainScreen(
+                            model.get(), shell.emProperty(), this::leaveHelp, this::help)));
     home = fittings.startScreen ? Optional.of(home(fittings, worker.another())) : Optional.empty();
     home.ifPresent(h -> shell.placeProperty().set(Place.HOME));
-    keysScreen = KeysPage.make(shell);
+    keysScreen = new OnDemand<>(() -> KeysPage.make(shell));
     fittings.ownMeters.ifPresent(find.complaint().ownMeter()::through);
     root.setId("window");
     root.getStyleClass().add("window");
@@ -170,6 +184,14 @@ public final class MainWindow {
     } else {
       vehicle.loadLast();
     }
+  }
+
+  private ProveScreen proveScreen(Fittings fittings) {
+    ProveScreen screen =
+        new ProveScreen(
+            fittings.proofs, shell.emProperty(), find.complaint().ownMeter(), this::findFault);
+    vehicle.vehicleProperty().get().ifPresent(v -> screen.show(v.name(), v.vehicle()));
+    return screen;
   }
 
   private HomeScreen home(Fittings fittings, Worker worker) {
@@ -209,7 +231,7 @@ public final class MainWindow {
             Texts.of("home.is.own"),
             () -> {
               go(Place.WIRING);
-              wiringScreen.beginVehicle();
+              wiringScreen.get().beginVehicle();
             }));
     return new HomeScreen(
         new HomeViewModel(fittings.shelf.archive(), fittings.library::entries, worker),
@@ -240,7 +262,7 @@ public final class MainWindow {
 
   private void prove(int page) {
     go(Place.PROVE);
-    proveScreen.turnTo(page);
+    proveScreen.get().turnTo(page);
   }
 
   private void goOn(Recent recent) {
@@ -290,11 +312,21 @@ public final class MainWindow {
     fillBar(root.getWidth() > 0 ? root.getWidth() / shell.emProperty().get() : MIDDLE);
     // What doesn't fit says less, as in a narrower window; a bar that is too wide widens all below.
     for (double less : List.of(WIDEST, WIDE, MEDIUM, SHORT, MIDDLE, NARROWEST)) {
-      bar.applyCss();
-      if (room >= less && root.getScene() != null && bar.minWidth(-1) > root.getWidth()) {
+      if (!barTooWide()) {
+        return;
+      }
+      if (room >= less) {
         fillBar(Math.nextDown(less));
       }
     }
+  }
+
+  private boolean barTooWide() {
+    if (root.getScene() == null) {
+      return false;
+    }
+    bar.applyCss();
+    return bar.minWidth(-1) > root.getWidth();
   }
 
   private void fillBar(double ems) {
@@ -429,7 +461,7 @@ public final class MainWindow {
     }
     if (!helping()) {
       before = now;
-      explain.ifPresent(model -> model.open(topic(now)));
+      explain.ifPresent(model -> model.get().open(topic(now)));
     }
     go(now == Place.EXPLAIN || explain.isEmpty() ? Place.KEYS : Place.EXPLAIN);
   }
@@ -450,18 +482,20 @@ public final class MainWindow {
   /** The explaining page that belongs to a place. */
   private String topic(Place place) {
     return switch (place) {
-      case FIND -> findScreen.explains();
+      case FIND -> findScreen.get().explains();
       case CASES -> "loaded";
       case PAPER -> "fuse";
       case WIRING -> "relay";
-      case PROVE -> proveScreen.explains();
-      case PRACTISE -> practiseScreen.orElseThrow().explains();
+      case PROVE -> proveScreen.get().explains();
+      case PRACTISE -> practiseScreen.orElseThrow().get().explains();
       default -> "loop";
     };
   }
 
   private void go(Place to) {
-    if (to == Place.FIND && shell.placeProperty().get() == Place.FIND && findScreen.caseEnded()) {
+    if (to == Place.FIND
+        && shell.placeProperty().get() == Place.FIND
+        && findScreen.get().caseEnded()) {
       find.leaveCase();
     }
     shell.placeProperty().set(to);
@@ -472,15 +506,15 @@ public final class MainWindow {
     root.setCenter(
         switch (shell.placeProperty().get()) {
           case HOME -> home.orElseThrow();
-          case VEHICLE -> vehicleScreen;
-          case FIND -> findScreen;
-          case CASES -> casesScreen;
-          case PAPER -> paperScreen;
-          case WIRING -> wiringScreen;
-          case PROVE -> proveScreen;
-          case PRACTISE -> practiseScreen.orElseThrow();
-          case EXPLAIN -> explainScreen.orElseThrow();
-          case KEYS -> keysScreen;
+          case VEHICLE -> vehicleScreen.get();
+          case FIND -> findScreen.get();
+          case CASES -> casesScreen.get();
+          case PAPER -> paperScreen.get();
+          case WIRING -> wiringScreen.get();
+          case PROVE -> proveScreen.get();
+          case PRACTISE -> practiseScreen.orElseThrow().get();
+          case EXPLAIN -> explainScreen.orElseThrow().get();
+          case KEYS -> keysScreen.get();
         });
     if (shell.placeProperty().get() == Place.HOME) {
       home.ifPresent(HomeScreen::opened);
@@ -497,7 +531,7 @@ public final class MainWindow {
       vehicle.vehicleProperty().get().ifPresent(v -> wiring.takeUp(v.name(), v.vehicle()));
     }
     if (shell.placeProperty().get() == Place.PROVE) {
-      proveScreen.opened();
+      proveScreen.get().opened();
     }
     if (shell.placeProperty().get() == Place.PRACTISE) {
       practise.ifPresent(PractiseViewModel::opened);
@@ -512,15 +546,15 @@ public final class MainWindow {
     }
     switch (shell.placeProperty().get()) {
       case HOME -> home.orElseThrow().takeFocus();
-      case VEHICLE -> vehicleScreen.takeFocus();
-      case FIND -> findScreen.takeFocus();
-      case CASES -> casesScreen.takeFocus();
-      case PAPER -> paperScreen.takeFocus();
-      case WIRING -> wiringScreen.takeFocus();
-      case PROVE -> proveScreen.takeFocus();
-      case PRACTISE -> practiseScreen.orElseThrow().takeFocus();
-      case EXPLAIN -> explainScreen.orElseThrow().takeFocus();
-      case KEYS -> keysScreen.requestFocus();
+      case VEHICLE -> vehicleScreen.get().takeFocus();
+      case FIND -> findScreen.get().takeFocus();
+      case CASES -> casesScreen.get().takeFocus();
+      case PAPER -> paperScreen.get().takeFocus();
+      case WIRING -> wiringScreen.get().takeFocus();
+      case PROVE -> proveScreen.get().takeFocus();
+      case PRACTISE -> practiseScreen.orElseThrow().get().takeFocus();
+      case EXPLAIN -> explainScreen.orElseThrow().get().takeFocus();
+      case KEYS -> keysScreen.get().requestFocus();
     }
   }
 
@@ -528,7 +562,10 @@ public final class MainWindow {
     fillBar();
     vehicle.vehicleProperty().get().ifPresent(v -> find.vehicleChosen(v.name(), v.vehicle()));
     vehicle.vehicleProperty().get().ifPresent(v -> paper.show(v.vehicle()));
-    vehicle.vehicleProperty().get().ifPresent(v -> proveScreen.show(v.name(), v.vehicle()));
+    vehicle
+        .vehicleProperty()
+        .get()
+        .ifPresent(v -> proveScreen.ifMade(s -> s.show(v.name(), v.vehicle())));
     practise.ifPresent(
         p -> vehicle.vehicleProperty().get().ifPresent(v -> p.show(v.name(), v.vehicle())));
   }
@@ -540,7 +577,7 @@ public final class MainWindow {
 
   private void mend(String part, String task) {
     go(Place.WIRING);
-    wiringScreen.show(part, task);
+    wiringScreen.get().show(part, task);
   }
 
   private void complain(VehicleViewModel.Named named, Circuit circuit) {
