@@ -42,6 +42,9 @@ final class Sorting {
   /** Share of one that no bounds shut out of a result, though it isn't expected there. */
   private static final double HARDLY = 1e-3;
 
+  /** Chance of what is seen up to which only a wrong name for something else explains it. */
+  private static final double MISNAMED = Predictor.MISNAMED + 1e-9;
+
   private final Predictor predictor;
   private final MeterSpec meter;
   private final Clearing clearing;
@@ -125,7 +128,7 @@ final class Sorting {
   /** The results that are expected of a check: cheap, good enough to choose by. */
   private List<Sorted> expected(Check check, List<Planner.Weighted> held) {
     if (!check.kind().metered()) {
-      return sights(check, held);
+      return sights(check, held, MISNAMED);
     }
     List<double[]> reaches =
         held.stream()
@@ -142,24 +145,28 @@ final class Sorting {
   /** The results of a check, each with all that can give it. */
   List<Sorted> sort(Check check, List<Planner.Weighted> held) {
     if (!check.kind().metered()) {
-      return sights(check, held);
+      // No bounds shut anything out of what is seen, and a failure lies within a range.
+      return sights(check, held, 0);
     }
     List<double[]> reaches =
         held.parallelStream().map(w -> bands.band(w.hypothesis(), check)).toList();
     return between(check, held, reaches).stream().map(s -> widened(check, held, s)).toList();
   }
 
-  private List<Sorted> sights(Check check, List<Planner.Weighted> held) {
+  /** What is seen, where more than a wrong name for something else can give it. */
+  private List<Sorted> sights(Check check, List<Planner.Weighted> held, double least) {
     List<Sorted> results = new ArrayList<>();
     for (Seen seen : check.kind().answers()) {
       List<Planner.Weighted> give = new ArrayList<>();
+      boolean expected = false;
       for (Planner.Weighted w : held) {
         double chance = ((Prediction.Sight) predictor.exact(w.hypothesis(), check)).chance(seen);
-        if (chance > Predictor.MISNAMED + 1e-9) {
+        expected |= chance > MISNAMED;
+        if (chance > least) {
           give.add(new Planner.Weighted(w.hypothesis(), w.belief() * chance));
         }
       }
-      if (!give.isEmpty()) {
+      if (expected) {
         results.add(new Sorted(0, 0, Optional.of(seen), give));
       }
     }
