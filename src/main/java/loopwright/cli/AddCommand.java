@@ -28,17 +28,11 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "add",
     mixinStandardHelpOptions = true,
-    description = {
-      "Adds a ready-made circuit to a vehicle: asks for what it needs and lists each part",
-      "with its value and where that comes from. Without a pattern it lists the patterns.",
-      "Nothing is written without --save."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:shown or saved",
-      "1:the vehicle can't be saved",
-      "2:the command line or an answer was not understood, or you stopped",
-      "3:the vehicle can't be read or has defects"
+      "0:${bundle:exit.saved}",
+      "1:${bundle:exit.unsaved}",
+      "2:${bundle:exit.answer}",
+      "3:${bundle:exit.vehicle}"
     })
 final class AddCommand implements Callable<Integer> {
   private static final Set<PartKind> CARRYING =
@@ -46,40 +40,26 @@ final class AddCommand implements Callable<Integer> {
 
   private final CliWorld world;
 
-  @Parameters(
-      index = "0",
-      paramLabel = "VEHICLE",
-      description = "A vehicle file, or a demo vehicle's name.")
+  @Parameters(index = "0", paramLabel = "${bundle:label.vehicle}", descriptionKey = "vehicle")
   private String name = "";
 
   @Parameters(
       index = "1",
-      paramLabel = "PATTERN",
+      paramLabel = "${bundle:label.pattern}",
       arity = "0..1",
-      description = "What to add, for instance lamp-relay; left out, they are listed.")
+      descriptionKey = "pattern")
   private Optional<String> pattern = Optional.empty();
 
-  @Option(
-      names = "--set",
-      paramLabel = "QUESTION=ANSWER",
-      description = "Answers a question. Give it as often as needed.")
+  @Option(names = "--set", paramLabel = "${bundle:label.question-answer}")
   private Map<String, String> set = Map.of();
 
-  @Option(
-      names = "--answers",
-      paramLabel = "FILE",
-      description = "A file of answers, QUESTION = ANSWER a line.")
+  @Option(names = "--answers", paramLabel = "${bundle:label.file}")
   private Optional<Path> answers = Optional.empty();
 
-  @Option(
-      names = "--usual",
-      description = "Asks nothing: what isn't answered otherwise gets the usual answer.")
+  @Option(names = "--usual")
   private boolean usual;
 
-  @Option(
-      names = "--save",
-      paramLabel = "FILE",
-      description = "Writes the vehicle with the circuit in it; the file it came from will do.")
+  @Option(names = "--save", paramLabel = "${bundle:label.file}")
   private Optional<Path> save = Optional.empty();
 
   @Mixin private LineWidth width = new LineWidth();
@@ -99,7 +79,7 @@ final class AddCommand implements Callable<Integer> {
     Basis basis = basis();
     Optional<Pattern> found = pattern.flatMap(Patterns::find);
     if (found.isEmpty()) {
-      pattern.ifPresent(p -> log.say("There is no pattern '" + p + "'."));
+      pattern.ifPresent(p -> log.say(Speech.of("add.no-pattern", p)));
       list(pattern.isPresent() ? log : page, basis);
       return pattern.isPresent() ? ExitCode.USAGE.number() : ExitCode.DONE.number();
     }
@@ -131,7 +111,7 @@ final class AddCommand implements Callable<Integer> {
             .filter(f -> was.stream().noneMatch(w -> same(w, f, before)))
             .toList();
     if (!brought.isEmpty()) {
-      page.say("What was there before is not enough now:");
+      page.say(Speech.of("add.too-much"));
       brought.forEach(f -> page.block("  - ", f.finding() + " " + f.cure()));
       page.gap();
     }
@@ -151,15 +131,14 @@ final class AddCommand implements Callable<Integer> {
     if (answers.isPresent()) {
       AnswerFile file = AnswerFile.read(answers.get());
       if (!file.rows().isEmpty()) {
-        throw new Problem(
-            "answers", answers.get().toString(), "a file without 'add': it is for one circuit");
+        throw new Problem("answers", answers.get().toString(), Speech.of("add.one-circuit"));
       }
       given.putAll(file.answers());
     }
     given.putAll(set);
     page.say(what.title(basis));
     if (!usual && answers.isEmpty() && set.isEmpty()) {
-      page.say("Enter takes what stands before >. 'back' goes back, 'stop' ends.");
+      page.say(Speech.of("ask.how"));
       page.gap();
       given = new Asker(world.in(), page).ask(what.questionnaire(vehicle, basis), given);
     }
@@ -169,7 +148,7 @@ final class AddCommand implements Callable<Integer> {
     page.gap();
     tellTooMuch(page, vehicle, outcome.vehicle());
     if (save.isEmpty()) {
-      page.say("To keep it, add --save FILE; nothing is written yet.");
+      page.say(Speech.of("add.to-keep"));
       return ExitCode.DONE;
     }
     return Saving.save(page, log, save.get(), outcome.vehicle());

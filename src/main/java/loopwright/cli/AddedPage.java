@@ -8,14 +8,14 @@ final class AddedPage {
   private AddedPage() {}
 
   static void show(Page page, Outcome outcome) {
-    page.say("Added: " + outcome.added().size() + " parts");
+    page.say(Speech.of("added.parts", outcome.added().size()));
     for (Added added : outcome.added()) {
       page.block("  " + added.title() + ": ", added.value());
-      page.block("      because ", added.source());
+      page.block("      " + Speech.of("added.because") + " ", added.source());
     }
     if (!outcome.circuits().isEmpty()) {
       page.gap();
-      page.say("Circuits: " + String.join(", ", outcome.circuits().values()));
+      page.say(Speech.of("added.circuits", String.join(", ", outcome.circuits().values())));
     }
     if (!outcome.told().isEmpty()) {
       page.gap();

@@ -31,11 +31,11 @@ record AnswerFile(Map<String, String> answers, List<NewVehicle.Row> rows) {
     List<String> lines;
     try {
       if (Files.size(file) > MOST_BYTES) {
-        throw new Problem("answers", file.toString(), "a file of less than 1 MB");
+        throw new Problem("answers", file.toString(), Speech.of("answers.large"));
       }
       lines = Files.readAllLines(file, StandardCharsets.UTF_8);
     } catch (IOException e) {
-      throw new Problem("answers", file.toString(), "a text file (UTF-8) that can be read");
+      throw new Problem("answers", file.toString(), Speech.of("answers.unread"));
     }
     Map<String, String> answers = new LinkedHashMap<>();
     List<NewVehicle.Row> rows = new ArrayList<>();
@@ -49,7 +49,7 @@ record AnswerFile(Map<String, String> answers, List<NewVehicle.Row> rows) {
       int equals = line.indexOf('=');
       if (equals <= 0) {
         throw new Problem(
-            file.getFileName() + ", line " + (i + 1), line, "question = answer, or # and a note");
+            Speech.of("answers.line", file.getFileName(), i + 1), line, Speech.of("answers.how"));
       }
       String key = line.substring(0, equals).strip();
       String value = line.substring(equals + 1).strip();
@@ -59,7 +59,7 @@ record AnswerFile(Map<String, String> answers, List<NewVehicle.Row> rows) {
         now = new LinkedHashMap<>();
       } else if (now.put(key, value) != null) {
         throw new Problem(
-            file.getFileName() + ", line " + (i + 1), key, "each question answered once");
+            Speech.of("answers.line", file.getFileName(), i + 1), key, Speech.of("answers.once"));
       }
     }
     finish(rows, pattern, now);

@@ -37,10 +37,10 @@ final class Asker {
     try {
       code = work.run();
     } catch (Ended e) {
-      log.say("Stopped; nothing is written.");
+      log.say(Speech.of("ask.stopped"));
       code = ExitCode.USAGE;
     } catch (Problem e) {
-      log.say(e.getMessage() + ".");
+      log.say(Speech.of("sentence", Speech.problem(e)));
       code = ExitCode.USAGE;
     }
     page.flush();
@@ -95,7 +95,7 @@ final class Asker {
         answers.put(question.id(), answer);
         asked.push(question.id());
       } catch (Problem e) {
-        page.say("'" + e.value() + "' isn't understood: " + e.accepted() + ".");
+        page.say(Speech.of("ask.again", e.value(), e.accepted()));
       }
     }
   }
@@ -109,7 +109,8 @@ final class Asker {
       }
     }
     if (!question.source().isEmpty() && !question.usual().isEmpty()) {
-      page.block("  usual: ", question.usual() + " (" + question.source() + ")");
+      page.block(
+          "  " + Speech.of("ask.usual") + ": ", question.usual() + " (" + question.source() + ")");
     }
   }
 

@@ -18,32 +18,21 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "card",
     mixinStandardHelpOptions = true,
-    description = {
-      "The order of checks of a circuit on one card: what to check first, and after each result",
-      "where to go, with what is good, cautions and room to write. On paper with --out FILE.pdf."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:shown or written",
-      "1:the file can't be written",
-      "2:the command line was not understood",
-      "3:the vehicle can't be read or has defects"
+      "0:${bundle:exit.shown}",
+      "1:${bundle:exit.unwritten}",
+      "2:${bundle:exit.line}",
+      "3:${bundle:exit.vehicle}"
     })
 final class CardCommand implements Callable<Integer> {
   private final CliWorld world;
 
   @Mixin private PrintOptions print = new PrintOptions();
 
-  @Parameters(
-      index = "1",
-      paramLabel = "CIRCUIT",
-      description = "The circuit's id, for instance beacon.")
+  @Parameters(index = "1", paramLabel = "${bundle:label.circuit}", descriptionKey = "circuit")
   private String circuit = "";
 
-  @Option(
-      names = "--complaint",
-      paramLabel = "WORDS",
-      description = "What it does, for instance dim; dead if left out.")
+  @Option(names = "--complaint", paramLabel = "${bundle:label.words}")
   private String complaint = ComplaintKind.DEAD.words();
 
   CardCommand(CliWorld world) {
@@ -71,7 +60,7 @@ final class CardCommand implements Callable<Integer> {
                   new CaseDesk.Complaint(
                       circuit, same ? words.load() : Optional.empty(), words.kind()));
     } catch (Problem e) {
-      new Page(world.err(), Page.USUAL).say(e.getMessage());
+      new Page(world.err(), Page.USUAL).say(Speech.problem(e));
       return ExitCode.USAGE.number();
     }
     if (print.out.isPresent()) {
@@ -88,17 +77,17 @@ final class CardCommand implements Callable<Integer> {
     Page page = new Page(world.out(), Page.USUAL);
     page.say(card.vehicle() + ": " + card.title());
     page.say(print.phrases.say("order-card.how"));
-    card.cautions().forEach(c -> page.block("CAREFUL  ", c));
+    card.cautions().forEach(c -> page.block(Speech.label("careful").stripLeading(), c));
     for (int i = 0; i < card.steps().size(); i++) {
       OrderCard.Step step = card.steps().get(i);
       page.gap();
       page.say((i + 1) + "  " + step.what());
-      page.labelled("   CAREFUL  ", step.cautions());
-      page.labelled("   SET      ", step.set());
-      page.labelled("   RED      ", given(step.red()));
-      page.labelled("   BLACK    ", given(step.black()));
-      page.labelled("   GOOD     ", given(step.healthy()));
-      page.block("   I READ   ", "____________");
+      page.labelled(" " + Speech.label("careful"), step.cautions());
+      page.labelled(" " + Speech.label("set"), step.set());
+      page.labelled(" " + Speech.label("red"), given(step.red()));
+      page.labelled(" " + Speech.label("black"), given(step.black()));
+      page.labelled(" " + Speech.label("good"), given(step.healthy()));
+      page.block(" " + Speech.label("read"), "____________");
       for (OrderCard.Way way : step.ways()) {
         page.block(
             "   - " + way.result() + ": ",

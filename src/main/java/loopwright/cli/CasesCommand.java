@@ -28,65 +28,48 @@ import picocli.CommandLine.Parameters;
     name = "cases",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Lists the kept cases, newest first; with words or options those that fit.",
-      "With --part it says what each case says of that part.",
-      "With --out FILE.json or FILE.csv it writes them, all readings included."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:listed, shown or written",
-      "1:the file can't be written",
-      "2:the command line was not understood",
-      "4:the case can't be read"
+      "0:${bundle:exit.listed-shown}",
+      "1:${bundle:exit.unwritten}",
+      "2:${bundle:exit.line}",
+      "4:${bundle:exit.case-unread}"
     })
 final class CasesCommand implements Callable<Integer> {
   private static final String NAME = "cases";
 
   private final CliWorld world;
 
-  @Parameters(
-      arity = "0..*",
-      paramLabel = "WORDS",
-      description =
-          "Words that must all be in a case: part, circuit, vehicle, complaint, what was found,"
-              + " day.")
+  @Parameters(arity = "0..*", paramLabel = "${bundle:label.words}", descriptionKey = "words")
   private List<String> words = List.of();
 
-  @Option(names = "--part", paramLabel = "ID", description = "Cases that a part plays a role in.")
+  @Option(names = "--part", paramLabel = "${bundle:label.id}")
   private Optional<String> part = Optional.empty();
 
-  @Option(names = "--circuit", paramLabel = "ID", description = "Cases of a circuit.")
+  @Option(names = "--circuit", paramLabel = "${bundle:label.id}")
   private Optional<String> circuit = Optional.empty();
 
-  @Option(names = "--vehicle", paramLabel = "ID", description = "Cases of a vehicle.")
+  @Option(names = "--vehicle", paramLabel = "${bundle:label.id}")
   private Optional<String> vehicle = Optional.empty();
 
-  @Option(names = "--since", paramLabel = "DAY", description = "First day, as 2024-05-17.")
+  @Option(names = "--since", paramLabel = "${bundle:label.day}")
   private Optional<LocalDate> since = Optional.empty();
 
-  @Option(names = "--until", paramLabel = "DAY", description = "Last day, as 2024-05-17.")
+  @Option(names = "--until", paramLabel = "${bundle:label.day}")
   private Optional<LocalDate> until = Optional.empty();
 
-  @Option(names = "--show", paramLabel = "CASE", description = "Shows the record of one case.")
+  @Option(names = "--show", paramLabel = "${bundle:label.case}")
   private Optional<String> show = Optional.empty();
 
-  @Option(
-      names = "--print",
-      paramLabel = "CASE",
-      description = "Writes the record of one case to --out FILE.pdf.")
+  @Option(names = "--print", paramLabel = "${bundle:label.case}")
   private Optional<String> print = Optional.empty();
 
-  @Option(
-      names = "--photo",
-      paramLabel = "FILE",
-      description = "A photo to put to the case told by --to.")
+  @Option(names = "--photo", paramLabel = "${bundle:label.file}")
   private Optional<Path> photo = Optional.empty();
 
-  @Option(names = "--to", paramLabel = "CASE", description = "The case that a photo is put to.")
+  @Option(names = "--to", paramLabel = "${bundle:label.case}")
   private Optional<String> to = Optional.empty();
 
-  @Option(names = "--caption", paramLabel = "WORDS", description = "What the photo shows.")
+  @Option(names = "--caption", paramLabel = "${bundle:label.words}")
   private String caption = "";
 
   @Mixin private OutOptions out = new OutOptions();
@@ -111,7 +94,7 @@ final class CasesCommand implements Callable<Integer> {
         return ExitCode.DONE.number();
       }
     } catch (Problem e) {
-      width.err(world).say(e.getMessage());
+      width.err(world).say(Speech.problem(e));
       return ExitCode.CASE.number();
     }
     CaseArchive.Shelf shelf = world.archive().shelf();
@@ -127,12 +110,12 @@ final class CasesCommand implements Callable<Integer> {
 
   private int attach() throws Problem {
     if (photo.isEmpty() || to.isEmpty()) {
-      width.err(world).say("A photo goes to a case: --photo FILE --to CASE.");
+      width.err(world).say(Speech.of("cases.photo-how"));
       return ExitCode.USAGE.number();
     }
     world.archive().attach(to.get(), photo.get(), caption);
     Page page = width.out(world);
-    page.say("The photo is kept with " + to.get() + ".");
+    page.say(Speech.of("cases.photo", to.get()));
     page.flush();
     return ExitCode.DONE.number();
   }
@@ -144,7 +127,7 @@ final class CasesCommand implements Callable<Integer> {
   private int print(RecordText text) {
     if (!out.asks(".pdf")) {
       if (out.out.isEmpty()) {
-        width.err(world).say("Say where to: --out FILE.pdf.");
+        width.err(world).say(Speech.of("out.pdf"));
         return ExitCode.USAGE.number();
       }
       return out.unknownEnding(world, ".pdf");
@@ -163,15 +146,15 @@ final class CasesCommand implements Callable<Integer> {
       String table = ListSheet.text(RecordTables.readings(records, out.phrases));
       return out.write(world, NAME, table.getBytes(StandardCharsets.UTF_8));
     }
-    return out.unknownEnding(world, ".json or .csv");
+    return out.unknownEnding(world, Speech.of("out.or", ".json", ".csv"));
   }
 
   private void list(CaseArchive.Shelf shelf, List<CaseRecord> fit) {
     Page page = width.out(world);
     if (shelf.records().isEmpty() && shelf.unread().isEmpty()) {
-      page.say("No cases are kept.");
+      page.say(Speech.of("cases.none"));
     } else if (fit.isEmpty()) {
-      page.say("None of " + shelf.records().size() + " cases fits.");
+      page.say(Speech.of("cases.no-fit", shelf.records().size()));
     }
     DateTimeFormatter dates =
         DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT)
@@ -184,13 +167,12 @@ final class CasesCommand implements Callable<Integer> {
           "    ",
           dates.format(record.last())
               + ", "
-              + record.state().word()
+              + out.phrases.say("record.state." + record.state())
               + ", "
-              + readings
-              + (readings == 1 ? " reading" : " readings")
+              + Speech.of("cases.readings", readings)
               + ", "
               + record.opened().vehicleName()
-              + (record.opened().practice() ? ", practice" : ""));
+              + (record.opened().practice() ? ", " + Speech.of("cases.practice") : ""));
       part.ifPresent(p -> history(page, record, p));
     }
     for (CaseArchive.Unread one : shelf.unread()) {
@@ -213,7 +195,8 @@ final class CasesCommand implements Callable<Integer> {
     for (int stage = 0; stage < text.record().stages().size(); stage++) {
       page.gap();
       text.readings(stage).rows().forEach(row -> page.block(row.get(0) + "  ", text.reading(row)));
-      text.cleared(stage).forEach(c -> page.block("cleared: ", c.text() + ": " + c.label()));
+      text.cleared(stage)
+          .forEach(c -> page.block(Speech.of("brief.cleared") + ": ", c.text() + ": " + c.label()));
       facts(page, text.found(stage, true));
       text.mend(stage).ifPresent(m -> page.block(m.label() + ": ", m.text()));
     }

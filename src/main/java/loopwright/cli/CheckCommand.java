@@ -9,6 +9,7 @@ import loopwright.casework.Phrases;
 import loopwright.casework.PlanFinding;
 import loopwright.casework.Problem;
 import loopwright.diagnosis.rulebook.Conclusion.Severity;
+import loopwright.model.Language;
 import loopwright.model.Vehicle;
 import loopwright.report.PlanSheet;
 import picocli.CommandLine.Command;
@@ -19,33 +20,21 @@ import picocli.CommandLine.Option;
 @Command(
     name = "check",
     mixinStandardHelpOptions = true,
-    description = {
-      "Checks a vehicle's plan on paper, before wire is bought or the key is turned:",
-      "feeds, returns, fuses, wires, contacts, coils, volts lost, what wakes what.",
-      "The worst comes first, each with its limit, what follows and what to do.",
-      "With --out FILE.pdf for paper."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:nothing is wrong with the plan",
-      "1:the program failed",
-      "2:the command line was not understood",
-      "3:the vehicle can't be read or solved, or its plan has something wrong"
+      "0:${bundle:exit.plan}",
+      "1:${bundle:exit.failed}",
+      "2:${bundle:exit.line}",
+      "3:${bundle:exit.plan-wrong}"
     })
 final class CheckCommand implements Callable<Integer> {
   private final CliWorld world;
 
   @Mixin private PrintOptions print = new PrintOptions();
 
-  @Option(
-      names = "--surroundings",
-      paramLabel = "CELSIUS",
-      description =
-          "Air around the wires at its hottest, -40 to 79 C; 57 if left out, for which the chart"
-              + " of wires and fuses holds.")
+  @Option(names = "--surroundings", paramLabel = "${bundle:label.celsius}")
   private Optional<Double> surroundings = Optional.empty();
 
-  @Option(names = "--sources", description = "Says where each limit comes from.")
+  @Option(names = "--sources")
   private boolean sources;
 
   @Mixin private LineWidth width = new LineWidth();
@@ -62,7 +51,9 @@ final class CheckCommand implements Callable<Integer> {
     if (surroundings.isPresent()
         && !(surroundings.get() >= PaperDesk.COLDEST_SURROUNDINGS
             && surroundings.get() <= PaperDesk.HOTTEST_SURROUNDINGS)) {
-      width.err(world).say("Surroundings: " + surroundings.get() + " C must be -40 to 79 C.");
+      width
+          .err(world)
+          .say(Speech.of("check.surroundings", Language.marked(surroundings.get().toString())));
       return ExitCode.USAGE.number();
     }
     CliWorld.Opening opening = world.openDraft(print.vehicle);
@@ -79,7 +70,7 @@ final class CheckCommand implements Callable<Integer> {
       int written =
           print.write(
               world,
-              "paper check",
+              "paper-check",
               PlanSheet.pdf(report, print.paper, PrintOptions.today(world), print.phrases));
       return written == ExitCode.DONE.number() ? judged(report) : written;
     }

@@ -33,43 +33,46 @@ public final class Cli {
     PrintWriter err =
         new PrintWriter(new OutputStreamWriter(world.err(), StandardCharsets.UTF_8), true);
     chosen(args).ifPresent(Language::use);
-    Root root = new Root();
-    CommandLine line =
-        new CommandLine(root)
-            .addSubcommand(new FindCommand(world))
-            .addSubcommand(new CasesCommand(world))
-            .addSubcommand(new ReadyCommand(world))
-            .addSubcommand(new PractiseCommand(world))
-            .addSubcommand(new VehicleCommand(world))
-            .addSubcommand(new NewCommand(world))
-            .addSubcommand(new AddCommand(world))
-            .addSubcommand(new WiresCommand(world))
-            .addSubcommand(new SchemaCommand(world))
-            .addSubcommand(new CheckCommand(world))
-            .addSubcommand(new ProveCommand(world))
-            .addSubcommand(new GroundCommand(world))
-            .addSubcommand(new MakingCommand(world))
-            .addSubcommand(new LabelsCommand(world))
-            .addSubcommand(new DrawingsCommand(world))
-            .addSubcommand(new CardCommand(world))
-            .addSubcommand(new ExplainCommand(world))
-            .addSubcommand(new GoodReadingsCommand(world))
-            .setOut(out)
-            .setErr(err)
-            .setCaseInsensitiveEnumValuesAllowed(true)
-            .setExecutionStrategy(parsed -> root.execute(parsed, world))
-            .setUsageHelpWidth(Page.USUAL)
-            .setExecutionExceptionHandler(
-                (e, commandLine, parsed) -> {
-                  err.println("The program failed: " + e);
-                  e.printStackTrace(err);
-                  return ExitCode.FAILED.number();
-                });
-    int code = line.execute(args);
+    int code = line(world).setOut(out).setErr(err).execute(args);
     out.flush();
     err.flush();
     world.out().flush();
     return code;
+  }
+
+  /** All commands, with their help in the language in use. */
+  static CommandLine line(CliWorld world) {
+    Root root = new Root();
+    return new CommandLine(root)
+        .setResourceBundle(Speech.help())
+        .addSubcommand(new FindCommand(world))
+        .addSubcommand(new CasesCommand(world))
+        .addSubcommand(new ReadyCommand(world))
+        .addSubcommand(new PractiseCommand(world))
+        .addSubcommand(new VehicleCommand(world))
+        .addSubcommand(new NewCommand(world))
+        .addSubcommand(new AddCommand(world))
+        .addSubcommand(new WiresCommand(world))
+        .addSubcommand(new SchemaCommand(world))
+        .addSubcommand(new CheckCommand(world))
+        .addSubcommand(new ProveCommand(world))
+        .addSubcommand(new GroundCommand(world))
+        .addSubcommand(new MakingCommand(world))
+        .addSubcommand(new LabelsCommand(world))
+        .addSubcommand(new DrawingsCommand(world))
+        .addSubcommand(new CardCommand(world))
+        .addSubcommand(new ExplainCommand(world))
+        .addSubcommand(new GoodReadingsCommand(world))
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setExecutionStrategy(parsed -> root.execute(parsed, world))
+        .setUsageHelpWidth(Page.USUAL)
+        .setParameterExceptionHandler(new Misunderstood())
+        .setExecutionExceptionHandler(
+            (e, commandLine, parsed) -> {
+              commandLine.getErr().println(Speech.of("failed", e));
+              e.printStackTrace(commandLine.getErr());
+              return ExitCode.FAILED.number();
+            });
   }
 
   /** The language asked for. Looked for first, since the commands speak it from the start. */
@@ -88,48 +91,37 @@ public final class Cli {
   @Command(
       name = "loopwright",
       mixinStandardHelpOptions = true,
-      description = "Finds the failed part of a vehicle's circuit with a meter, check by check.",
-      exitCodeListHeading = "%nExit codes:%n",
       exitCodeList = {
-        "0:ended, or kept to go on with later",
-        "1:the program failed; the case is kept as far as answered",
-        "2:the command line was not understood",
-        "3:the vehicle can't be read or has defects",
-        "4:the case can't be opened or read"
+        "0:${bundle:exit.kept}",
+        "1:${bundle:exit.failed-kept}",
+        "2:${bundle:exit.line}",
+        "3:${bundle:exit.vehicle}",
+        "4:${bundle:exit.case}"
       })
   static final class Root implements Runnable {
     @Spec private CommandSpec spec;
 
     @Option(
         names = "--rules",
-        paramLabel = "FOLDER",
-        scope = CommandLine.ScopeType.INHERIT,
-        description =
-            "Runs the rules in a folder in place of the program's own, once you have allowed it.")
+        paramLabel = "${bundle:label.folder}",
+        scope = CommandLine.ScopeType.INHERIT)
     private Optional<Path> rules = Optional.empty();
 
     @Option(
         names = LANGUAGE,
-        paramLabel = "CODE",
-        scope = CommandLine.ScopeType.INHERIT,
-        description =
-            "Speaks English (en) or German (de). Without it: as set in the window (F1 F1), else the"
-                + " system's language. Lines for programs and files are the same in both.")
+        paramLabel = "${bundle:label.code}",
+        scope = CommandLine.ScopeType.INHERIT)
     private void language(String code) {
       if (Language.of(code).isEmpty()) {
         throw new CommandLine.ParameterException(
-            spec.commandLine(), LANGUAGE + " is '" + code + "', must be en or de");
+            spec.commandLine(), Speech.of("language.how", code));
       }
     }
 
     @Option(
         names = "--units",
-        paramLabel = "NAMES",
-        scope = CommandLine.ScopeType.INHERIT,
-        description =
-            "Shows lengths in m or ft, sizes beside their own in awg or mm2, temperatures in c or f,"
-                + " with commas between: ft,awg,f. Without it: as set in the window (F1 F1), else as is"
-                + " usual where the system stands.")
+        paramLabel = "${bundle:label.names}",
+        scope = CommandLine.ScopeType.INHERIT)
     private void units(String names) {
       Units.use(
           Units.inUse()
@@ -137,8 +129,7 @@ public final class Cli {
               .orElseThrow(
                   () ->
                       new CommandLine.ParameterException(
-                          spec.commandLine(),
-                          "--units is '" + names + "', must be of m, ft, awg, mm2, c, f")));
+                          spec.commandLine(), Speech.of("units.how", names))));
     }
 
     /** Settles whose rules are run, then runs the command. */
@@ -151,7 +142,7 @@ public final class Cli {
         try {
           RulesQuestion.settle(world, rules.get());
         } catch (Problem e) {
-          world.err().println(e.getMessage());
+          world.err().println(Speech.problem(e));
           world.err().flush();
           return ExitCode.USAGE.number();
         }
@@ -161,10 +152,7 @@ public final class Cli {
 
     @Override
     public void run() {
-      throw new CommandLine.ParameterException(
-          spec.commandLine(),
-          "Say what to do: find, cases, ready, practise, vehicle, new, add, check, prove, ground,"
-              + " wires, making, labels, drawings, card, good-readings or explain.");
+      throw new CommandLine.ParameterException(spec.commandLine(), Speech.of("what-to-do"));
     }
   }
 }

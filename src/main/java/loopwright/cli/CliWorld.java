@@ -132,7 +132,7 @@ public interface CliWorld {
    * @throws Problem if the folder can't be read
    */
   default RulesElsewhere rulesFrom(Path folder) throws Problem {
-    throw new Problem("--rules", folder.toString(), "no other rules than the program's own here");
+    throw new Problem("--rules", folder.toString(), Speech.of("rules.none"));
   }
 
   /** Whether a person sits there who can be asked. */

@@ -18,26 +18,18 @@ import picocli.CommandLine.Option;
 @Command(
     name = "drawings",
     mixinStandardHelpOptions = true,
-    description = {
-      "Draws a vehicle's circuits for paper, one page a circuit: parts, terminals, labels, wire"
-          + " sizes, fuses, and the volts a healthy vehicle shows."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:written",
-      "1:the file can't be written",
-      "2:the command line was not understood",
-      "3:the vehicle can't be read or has defects"
+      "0:${bundle:exit.written}",
+      "1:${bundle:exit.unwritten}",
+      "2:${bundle:exit.line}",
+      "3:${bundle:exit.vehicle}"
     })
 final class DrawingsCommand implements Callable<Integer> {
   private final CliWorld world;
 
   @Mixin private PrintOptions print = new PrintOptions();
 
-  @Option(
-      names = "--circuit",
-      paramLabel = "CIRCUIT",
-      description = "Only this circuit; give it as often as needed. All if left out.")
+  @Option(names = "--circuit", paramLabel = "${bundle:label.circuit}")
   private List<String> wanted = List.of();
 
   DrawingsCommand(CliWorld world) {
@@ -56,7 +48,7 @@ final class DrawingsCommand implements Callable<Integer> {
     List<String> circuits =
         wanted.isEmpty() ? vehicle.get().circuits().stream().map(Circuit::id).toList() : wanted;
     if (circuits.isEmpty()) {
-      return refuse("The vehicle has no circuits to draw.");
+      return refuse(Speech.of("drawings.none"));
     }
     List<CircuitDrawing> drawings = new ArrayList<>();
     try {
@@ -65,7 +57,7 @@ final class DrawingsCommand implements Callable<Integer> {
         drawings.add(loops.drawing(circuit));
       }
     } catch (Problem e) {
-      return refuse(e.getMessage());
+      return refuse(Speech.problem(e));
     }
     return print.write(
         world,

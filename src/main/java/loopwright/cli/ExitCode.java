@@ -3,31 +3,24 @@ package loopwright.cli;
 /** How a command ended, as the number given back to the shell. */
 public enum ExitCode {
   /** Done; a case was ended or kept. */
-  DONE(0, "ended, or kept to go on with later"),
+  DONE(0),
   /** The program failed; a case is kept as far as it was answered. */
-  FAILED(1, "the program failed; the case is kept as far as answered"),
+  FAILED(1),
   /** The command line, the complaint or a name on it was not understood. */
-  USAGE(2, "the command line was not understood"),
+  USAGE(2),
   /** The vehicle can't be used. */
-  VEHICLE(3, "the vehicle can't be read or has defects"),
+  VEHICLE(3),
   /** The case can't be opened. */
-  CASE(4, "the case can't be opened or read");
+  CASE(4);
 
   private final int number;
-  private final String words;
 
-  ExitCode(int number, String words) {
+  ExitCode(int number) {
     this.number = number;
-    this.words = words;
   }
 
   /** The number. */
   public int number() {
     return number;
-  }
-
-  /** What it means. */
-  public String words() {
-    return words;
   }
 }

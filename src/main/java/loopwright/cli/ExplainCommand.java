@@ -19,22 +19,14 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "explain",
     mixinStandardHelpOptions = true,
-    description =
-        "Explains volts, ohms, grounds, relays and the meter on small circuits to play with. Without"
-            + " a topic it lists the pages.")
+    exitCodeList = {"0:${bundle:exit.printed}", "2:${bundle:exit.page}"})
 final class ExplainCommand implements Callable<Integer> {
   private final CliWorld world;
 
-  @Parameters(
-      arity = "0..*",
-      paramLabel = "TOPIC",
-      description = "A page's name, or words to look for.")
+  @Parameters(arity = "0..*", paramLabel = "${bundle:label.topic}", descriptionKey = "topic")
   private List<String> topic = List.of();
 
-  @Option(
-      names = "--set",
-      paramLabel = "CONTROL=STOP",
-      description = "Moves a control of the page. Give it as often as needed.")
+  @Option(names = "--set", paramLabel = "${bundle:label.control-stop}")
   private Map<String, String> set = Map.of();
 
   @Mixin private LineWidth width = new LineWidth();
@@ -52,26 +44,26 @@ final class ExplainCommand implements Callable<Integer> {
       List<ExplainDesk.Entry> named = found.stream().filter(e -> e.id().equals(words)).toList();
       List<ExplainDesk.Entry> pages = named.isEmpty() ? found : named;
       if (pages.isEmpty()) {
-        throw new Problem("page", words, "no page has these words; 'explain' lists all");
+        throw new Problem("page", words, Speech.of("explain.none"));
       }
       Page page = width.out(world);
       if (pages.size() == 1) {
         show(page, desk.open(pages.get(0).id(), set));
       } else {
         pages.forEach(e -> page.block(e.id() + ": ", e.title()));
-        page.say("To read one: loopwright explain " + pages.get(0).id());
+        page.say(Speech.of("explain.how", pages.get(0).id()));
       }
       page.flush();
       return ExitCode.DONE.number();
     } catch (Problem e) {
-      width.err(world).say(e.getMessage());
+      width.err(world).say(Speech.problem(e));
       return ExitCode.USAGE.number();
     }
   }
 
   /** The loop from post to post: volts at each node, and in brackets those of a sound one. */
   private static void volts(Page page, LoopView loop) {
-    page.say(loop.title() + ": volts against the grounded post (in brackets when all is well)");
+    page.say(Speech.of("explain.volts", loop.title()));
     for (int i = 0; i < loop.stairs().size(); i++) {
       LoopView.Stair stair = loop.stairs().get(i);
       double now = stair.measured().get(0).volts();
@@ -96,7 +88,7 @@ final class ExplainCommand implements Callable<Integer> {
       page.block(figure.name() + ": ", figure.text());
     }
     page.gap();
-    page.block("Try this: ", shown.tryThis());
+    page.block(Speech.of("explain.try") + ": ", shown.tryThis());
     for (Moved control : shown.controls()) {
       Stop now = control.stops().get(control.stop());
       page.block(
@@ -104,8 +96,9 @@ final class ExplainCommand implements Callable<Integer> {
           control.name()
               + ": "
               + now.text()
-              + " (of "
-              + String.join(", ", control.stops().stream().map(Stop::id).toList())
+              + " ("
+              + Speech.of(
+                  "explain.of", String.join(", ", control.stops().stream().map(Stop::id).toList()))
               + ")");
     }
   }

@@ -32,18 +32,12 @@ import picocli.CommandLine.Parameters;
     name = "find",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Finds the failed part behind a complaint, one check at a time.",
-      "Say help while it runs for the words it understands. The case is kept at every answer;"
-          + " when the input ends it can be taken up again."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:ended, or kept to go on with later",
-      "1:the program failed; the case is kept as far as answered",
-      "2:the command line or the complaint was not understood",
-      "3:the vehicle can't be read or has defects",
-      "4:the case can't be opened or read"
+      "0:${bundle:exit.kept}",
+      "1:${bundle:exit.failed-kept}",
+      "2:${bundle:exit.complaint}",
+      "3:${bundle:exit.vehicle}",
+      "4:${bundle:exit.case}"
     })
 final class FindCommand implements Callable<Integer> {
   /** Fields by which the keeping of cases names its problems. */
@@ -51,84 +45,42 @@ final class FindCommand implements Callable<Integer> {
 
   private final CliWorld world;
 
-  @Parameters(
-      arity = "0..1",
-      paramLabel = "VEHICLE",
-      description = "A vehicle file, or a demo vehicle's name. May be left out with --resume.")
+  @Parameters(arity = "0..1", paramLabel = "${bundle:label.vehicle}", descriptionKey = "vehicle")
   private Optional<String> vehicle = Optional.empty();
 
-  @Option(
-      names = "--complaint",
-      paramLabel = "WORDS",
-      description = "What is wrong, in words, for instance \"beacon dead\".")
+  @Option(names = "--complaint", paramLabel = "${bundle:label.words}")
   private Optional<String> complaint = Optional.empty();
 
-  @Option(
-      names = "--circuit",
-      paramLabel = "ID",
-      description = "The circuit, in place of what the words say.")
+  @Option(names = "--circuit", paramLabel = "${bundle:label.id}")
   private Optional<String> circuit = Optional.empty();
 
-  @Option(
-      names = "--kind",
-      paramLabel = "KIND",
-      description =
-          "What it does, in place of what the words say: dead, dim, stuck-on, blows-its-fuse,"
-              + " wakes-something-else, works-sometimes, drains-the-battery.")
+  @Option(names = "--kind", paramLabel = "${bundle:label.kind}")
   private Optional<String> kind = Optional.empty();
 
-  @Option(
-      names = "--load",
-      paramLabel = "ID",
-      description = "The load that shows it; the circuit's first if left out.")
+  @Option(names = "--load", paramLabel = "${bundle:label.id}")
   private Optional<String> load = Optional.empty();
 
-  @Option(
-      names = "--context",
-      paramLabel = "CONTEXT",
-      description =
-          "What came before: fresh-build, in-service or after-work; ${DEFAULT-VALUE} if left"
-              + " out.")
+  @Option(names = "--context", paramLabel = "${bundle:label.context}")
   private String context = Context.IN_SERVICE.word();
 
-  @Option(
-      names = "--meter",
-      paramLabel = "ID",
-      description = "The meter's description; ${DEFAULT-VALUE} if left out.")
+  @Option(names = "--meter", paramLabel = "${bundle:label.id}")
   private String meter = MeterInHand.USUAL;
 
-  @Option(
-      names = "--meter-port",
-      paramLabel = "PORT",
-      description =
-          "A meter that sends its readings, tcp:HOST:PORT or serial:DEVICE[,BAUD]; say take for its"
-              + " steady reading. Not with --jsonl or --ready.")
+  @Option(names = "--meter-port", paramLabel = "${bundle:label.port}")
   private Optional<String> meterPort = Optional.empty();
 
-  @Option(
-      names = "--jsonl",
-      description = "Talk in lines of JSON, for programs: schema find-lines-1.")
+  @Option(names = "--jsonl")
   private boolean jsonl;
 
-  @Option(
-      names = "--ready",
-      paramLabel = "ID",
-      description =
-          "Open a ready-made case to practise on, with a meter that reads by itself when told"
-              + " meter; see the command ready.")
+  @Option(names = "--ready", paramLabel = "${bundle:label.id}")
   private Optional<String> ready = Optional.empty();
 
-  @Option(
-      names = "--resume",
-      paramLabel = "CASE",
-      description = "Take up a kept case; see the command cases.")
+  @Option(names = "--resume", paramLabel = "${bundle:label.case}")
   private Optional<String> resume = Optional.empty();
 
   @Mixin private LineWidth width = new LineWidth();
 
-  @Option(
-      names = "--tables-only",
-      description = "Count failures as often as the tables say, whatever this vehicle had before.")
+  @Option(names = "--tables-only")
   private boolean tablesOnly;
 
   FindCommand(CliWorld world) {
@@ -197,7 +149,7 @@ final class FindCommand implements Callable<Integer> {
       return failed(KEEPING.contains(e.field()) ? ExitCode.CASE : ExitCode.USAGE, e);
     } catch (RuntimeException e) {
       if (!caseId.isEmpty()) {
-        world.err().println("The case is kept as far as answered: find --resume " + caseId);
+        world.err().println(Speech.of("find.kept", caseId));
       }
       throw e;
     }
@@ -206,7 +158,7 @@ final class FindCommand implements Callable<Integer> {
   /** The meter's port, if one is named. */
   private Optional<MeterPort> port() throws Problem {
     if (meterPort.isPresent() && (jsonl || ready.isPresent())) {
-      throw new Problem("--meter-port", meterPort.get(), "neither with --jsonl nor with --ready");
+      throw new Problem("--meter-port", meterPort.get(), Speech.of("find.port-alone"));
     }
     return meterPort.isPresent() ? Optional.of(MeterPort.parse(meterPort.get())) : Optional.empty();
   }
@@ -217,9 +169,7 @@ final class FindCommand implements Callable<Integer> {
     }
     if (resume.isEmpty()) {
       throw new Problem(
-          "VEHICLE",
-          "",
-          "a vehicle file or a demo vehicle: " + String.join(", ", world.demoVehicles()));
+          "VEHICLE", "", Speech.of("find.which", String.join(", ", world.demoVehicles())));
     }
     return world.archive().record(resume.get()).opened().vehicleName();
   }
@@ -235,8 +185,7 @@ final class FindCommand implements Callable<Integer> {
         || kind.isPresent()
         || load.isPresent()
         || resume.isPresent()) {
-      throw new Problem(
-          "--ready", ready.get(), "alone: a ready-made case has its own vehicle and complaint");
+      throw new Problem("--ready", ready.get(), Speech.of("find.ready-alone"));
     }
     List<ReadyCase> all = world.readyCases();
     Optional<ReadyCase> found = all.stream().filter(c -> c.id().equals(ready.get())).findFirst();
@@ -244,7 +193,7 @@ final class FindCommand implements Callable<Integer> {
       throw new Problem(
           "--ready",
           ready.get(),
-          "one of " + all.stream().map(ReadyCase::id).collect(Collectors.joining(", ")));
+          Speech.of("one-of", all.stream().map(ReadyCase::id).collect(Collectors.joining(", "))));
     }
     return found;
   }
@@ -277,7 +226,7 @@ final class FindCommand implements Callable<Integer> {
     try {
       before = Context.ofWord(context);
     } catch (IllegalArgumentException e) {
-      throw new Problem("--context", context, "fresh-build, in-service or after-work");
+      throw new Problem("--context", context, Speech.of("find.contexts"));
     }
     Optional<CaseDesk.Complaint> understood = complaint(desk, opened.vehicle(), in);
     if (understood.isEmpty()) {
@@ -302,7 +251,7 @@ final class FindCommand implements Callable<Integer> {
     if (complaint.isPresent()) {
       words = Optional.of(desk.understand(opened, complaint.get()));
     } else if (jsonl) {
-      throw new Problem("--complaint", "", "what is wrong, or --circuit and --kind");
+      throw new Problem("--complaint", "", Speech.of("find.what"));
     } else {
       words = asked(desk, opened, in);
     }
@@ -332,7 +281,7 @@ final class FindCommand implements Callable<Integer> {
         try {
           return Optional.of(desk.understand(opened, line.text().strip()));
         } catch (Problem e) {
-          page.say(e.getMessage());
+          page.say(Speech.problem(e));
         }
       }
     }
@@ -371,7 +320,7 @@ final class FindCommand implements Callable<Integer> {
       world.out().write(line, 0, line.length);
       world.out().flush();
     }
-    world.err().println(problem.getMessage());
+    world.err().println(Speech.problem(problem));
     world.err().flush();
     return code.number();
   }

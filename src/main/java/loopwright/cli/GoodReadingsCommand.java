@@ -13,17 +13,11 @@ import picocli.CommandLine.Mixin;
 @Command(
     name = "good-readings",
     mixinStandardHelpOptions = true,
-    description = {
-      "Prints what a vehicle reads when it is well, circuit by circuit, for the glove box:",
-      "what is expected beside what was read good, when mends, circuits and grounds were proven.",
-      "With --out FILE.pdf."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:written",
-      "1:the file can't be written",
-      "2:the command line was not understood",
-      "3:the vehicle can't be read or has defects"
+      "0:${bundle:exit.written}",
+      "1:${bundle:exit.unwritten}",
+      "2:${bundle:exit.line}",
+      "3:${bundle:exit.vehicle}"
     })
 final class GoodReadingsCommand implements Callable<Integer> {
   private final CliWorld world;

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import loopwright.casework.Problem;
 import loopwright.casework.ground.GroundCheck;
 import loopwright.casework.ground.GroundResult;
@@ -19,19 +20,11 @@ import picocli.CommandLine.Parameters;
     name = "ground",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Proves grounds: studs, straps, the engine, the frame, each load's way to the battery.",
-      "Says what to switch on, where the leads go, what is good and what is bad; takes the",
-      "reading and says good, bad, or that this reading can't tell. Without GROUND it walks",
-      "through all that aren't proven yet, those with the same loads on together, cranking last.",
-      "Say help while it runs for the words it understands. Every reading is kept."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:ended, or to go on with later",
-      "1:the program failed, or a reading can't be kept",
-      "2:the command line was not understood, or there is no such ground",
-      "3:the vehicle can't be read or has defects"
+      "0:${bundle:exit.ended}",
+      "1:${bundle:exit.reading-lost}",
+      "2:${bundle:exit.ground}",
+      "3:${bundle:exit.vehicle}"
     })
 final class GroundCommand implements Callable<Integer> {
   private final CliWorld world;
@@ -41,11 +34,11 @@ final class GroundCommand implements Callable<Integer> {
   @Parameters(
       index = "1",
       arity = "0..1",
-      paramLabel = "GROUND",
-      description = "One ground: a stud, a strap, a piece of metal or a load, by its id.")
+      paramLabel = "${bundle:label.ground}",
+      descriptionKey = "ground")
   private Optional<String> one = Optional.empty();
 
-  @Option(names = "--sources", description = "Says where each limit comes from.")
+  @Option(names = "--sources")
   private boolean sources;
 
   private Page page;
@@ -78,12 +71,12 @@ final class GroundCommand implements Callable<Integer> {
       }
     } catch (Asker.Ended e) {
       page.gap();
-      page.say("What was read is kept.");
+      page.say(Speech.of("ground.kept"));
     } catch (Problem e) {
       return options.failed(world, e, "ground");
     }
     if (!check.putBack().isEmpty()) {
-      page.labelled("  BACK     ", check.putBack());
+      page.labelled(Speech.label("back"), check.putBack());
     }
     page.flush();
     return ExitCode.DONE.number();
@@ -101,23 +94,15 @@ final class GroundCommand implements Callable<Integer> {
     }
     page.gap();
     rows();
-    page.say("All that a load proves is proven.");
+    page.say(Speech.of("ground.all"));
   }
 
   private void summary() {
     List<GroundRow> rows = check.rows();
     long good = rows.stream().filter(GroundRow::good).count();
     long open = rows.stream().filter(r -> r.provable() && !r.good()).count();
-    page.say(
-        check.vehicle().name()
-            + ": "
-            + rows.size()
-            + " grounds, "
-            + good
-            + " proven good, "
-            + open
-            + " to prove.");
-    page.say("Enter passes over one; help shows all words.");
+    page.say(Speech.of("ground.summary", check.vehicle().name(), rows.size(), good, open));
+    page.say(Speech.of("ground.how"));
   }
 
   private void rows() {
@@ -127,7 +112,7 @@ final class GroundCommand implements Callable<Integer> {
               ? row.since()
               : row.result()
                   .map(GroundResult::words)
-                  .orElse(row.provable() ? "to prove" : "no load proves it");
+                  .orElse(Speech.of(row.provable() ? "ground.open" : "ground.unprovable"));
       page.block("- ", row.title() + ", " + row.kind() + ": " + state);
     }
   }
@@ -139,7 +124,7 @@ final class GroundCommand implements Callable<Integer> {
     GroundView view = check.view(id);
     show(view);
     while (true) {
-      String line = asker.line(view.proof().isPresent() ? "reads> " : "> ");
+      String line = asker.line((view.proof().isPresent() ? Speech.of("ground.reads") : "") + "> ");
       String word = line.toLowerCase(Locale.ROOT);
       switch (word) {
         case "", "skip" -> {
@@ -181,7 +166,7 @@ final class GroundCommand implements Callable<Integer> {
   }
 
   private static String sentence(Problem e) {
-    return "'" + Page.plain(e.value()) + "' isn't taken: " + e.accepted() + ".";
+    return Speech.of("refused", Page.plain(e.value()), e.accepted());
   }
 
   private void say(GroundResult result) {
@@ -192,9 +177,9 @@ final class GroundCommand implements Callable<Integer> {
   }
 
   private void ohms(String id) throws Problem, Asker.Ended {
-    page.say("Ohms only on a dead vehicle: grounded lead off the battery, 0.00 V there first.");
-    String zero = asker.line("leads held together read, in ohms> ");
-    String shown = asker.line("across the ground, in ohms> ");
+    page.say(Speech.of("ground.ohms"));
+    String zero = asker.line(Speech.of("ground.leads") + "> ");
+    String shown = asker.line(Speech.of("ground.across") + "> ");
     try {
       say(check.ohms(id, zero, shown));
     } catch (Problem e) {
@@ -204,42 +189,41 @@ final class GroundCommand implements Callable<Integer> {
 
   private void help() {
     page.items(
-        List.of(
-            "a reading with its unit, 6.9 mV or 0.007 V: is judged and kept",
-            "more: a proof with a greater load on",
-            "ohms: judges an ohms reading by the leads' own",
-            "show: all of it again; list: all grounds with what was proven",
-            "Enter or skip: passes over it; stop: ends, all is kept"));
+        Stream.of("value", "more", "ohms", "show", "skip")
+            .map(word -> Speech.of("ground.help." + word))
+            .toList());
   }
 
   private void show(GroundView view) {
     page.say(view.title());
-    page.block("  SHOULD   ", view.own());
+    page.block(Speech.label("should"), view.own());
     if (!view.since().isEmpty()) {
-      page.block("           ", view.since());
+      page.block(Speech.NO_LABEL, view.since());
     }
-    view.result().ifPresent(r -> page.block("  LAST     ", r.words()));
+    view.result().ifPresent(r -> page.block(Speech.label("last"), r.words()));
     if (view.proof().isEmpty()) {
-      page.block("  PROOF    ", view.unproven());
-      page.block("  OHMS     ", view.ohms());
+      page.block(Speech.label("proof"), view.unproven());
+      page.block(Speech.label("ohms"), view.ohms());
       return;
     }
     GroundView.Proof proof = view.proof().get();
-    page.labelled("  CAREFUL  ", proof.cautions());
+    page.labelled(Speech.label("careful"), proof.cautions());
     page.labelled(
-        "  SET      ",
-        proof.set().change().isEmpty() ? List.of("as it stands") : proof.set().change());
-    page.block("  RUNS     ", proof.works());
-    ProofOptions.point(page, "  RED      ", proof.red());
-    ProofOptions.point(page, "  BLACK    ", proof.black());
-    page.block("  METER    ", proof.meter());
-    page.block("  HEALTHY  ", proof.healthy());
-    page.block("  JUDGED   ", "good " + proof.good() + ", bad " + proof.bad());
-    page.block("  LIMIT    ", proof.limit());
+        Speech.label("set"),
+        proof.set().change().isEmpty()
+            ? List.of(Speech.of("ground.as-it-stands"))
+            : proof.set().change());
+    page.block(Speech.label("runs"), proof.works());
+    ProofOptions.point(page, "red", proof.red());
+    ProofOptions.point(page, "black", proof.black());
+    page.block(Speech.label("meter"), proof.meter());
+    page.block(Speech.label("healthy"), proof.healthy());
+    page.block(Speech.label("judged"), Speech.of("ground.judged", proof.good(), proof.bad()));
+    page.block(Speech.label("limit"), proof.limit());
     if (sources) {
-      page.block("           ", proof.source());
+      page.block(Speech.NO_LABEL, proof.source());
     }
-    proof.notes().forEach(n -> page.block("  NOTE     ", n));
-    page.block("  OHMS     ", view.ohms());
+    proof.notes().forEach(n -> page.block(Speech.label("note"), n));
+    page.block(Speech.label("ohms"), view.ohms());
   }
 }

@@ -12,16 +12,11 @@ import picocli.CommandLine.Mixin;
 @Command(
     name = "labels",
     mixinStandardHelpOptions = true,
-    description = {
-      "Makes labels for both ends of every wire and for the parts.",
-      "With --out FILE.pdf as sheets to cut, with --out FILE.csv or without --out as a table."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:printed or written",
-      "1:the file can't be written",
-      "2:the command line was not understood",
-      "3:the vehicle can't be read or has defects"
+      "0:${bundle:exit.printed-written}",
+      "1:${bundle:exit.unwritten}",
+      "2:${bundle:exit.line}",
+      "3:${bundle:exit.vehicle}"
     })
 final class LabelsCommand implements Callable<Integer> {
   private final CliWorld world;

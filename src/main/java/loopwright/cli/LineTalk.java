@@ -93,12 +93,7 @@ final class LineTalk {
       String before = replies.get(id.get());
       return before != null
           ? before
-          : codec.problem(
-              id,
-              new Problem(
-                  "id",
-                  id.get().json(),
-                  "a new id: this one was accepted long ago and its reply is no longer kept"));
+          : codec.problem(id, new Problem("id", id.get().json(), Speech.of("line.id")));
     }
     String reply;
     try {
@@ -169,11 +164,11 @@ final class LineTalk {
   /** The practice meter answers the proposed check. */
   private CaseView metered() throws Problem {
     if (meter.isEmpty()) {
-      throw new Problem("type", "meter", "a ready-made case, find --ready: only that has a meter");
+      throw new Problem("type", "meter", Speech.of("meter.none"));
     }
     Optional<CheckView> check = findCase.view().next();
     if (check.isEmpty()) {
-      throw new Problem("type", "meter", "an open check; there is none now");
+      throw new Problem("type", "meter", Speech.of("no-check-open"));
     }
     return findCase.answer(check.get().id(), meter.get().read(check.get()));
   }

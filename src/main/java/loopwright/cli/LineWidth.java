@@ -4,10 +4,7 @@ import picocli.CommandLine.Option;
 
 /** How wide the lines are that a command writes. */
 final class LineWidth {
-  @Option(
-      names = "--width",
-      paramLabel = "COLUMNS",
-      description = "Line width, 30 to 200; ${DEFAULT-VALUE} if left out.")
+  @Option(names = "--width", paramLabel = "${bundle:label.columns}")
   private int columns = Page.USUAL;
 
   /** A page of what was asked for. */

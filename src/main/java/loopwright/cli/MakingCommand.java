@@ -16,17 +16,11 @@ import picocli.CommandLine.Option;
 @Command(
     name = "making",
     mixinStandardHelpOptions = true,
-    description = {
-      "Lists what to buy and cut for a vehicle's wiring: wire with allowance, fuses, relays,"
-          + " terminals, looms.",
-      "With --out FILE.pdf all of it for paper, with --out FILE.csv or without --out one table."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:printed or written",
-      "1:the file can't be written",
-      "2:the command line was not understood",
-      "3:the vehicle can't be read or has defects"
+      "0:${bundle:exit.printed-written}",
+      "1:${bundle:exit.unwritten}",
+      "2:${bundle:exit.line}",
+      "3:${bundle:exit.vehicle}"
     })
 final class MakingCommand implements Callable<Integer> {
 
@@ -41,24 +35,13 @@ final class MakingCommand implements Callable<Integer> {
 
   @Mixin private PrintOptions print = new PrintOptions();
 
-  @Option(
-      names = "--table",
-      paramLabel = "TABLE",
-      description = "Which table: buying, cutting or looms; ${DEFAULT-VALUE} if left out.")
+  @Option(names = "--table", paramLabel = "${bundle:label.table}")
   private Table table = Table.BUYING;
 
-  @Option(
-      names = "--more",
-      paramLabel = "PERCENT",
-      description =
-          "How much longer than in the vehicle wires are cut, 0 to 100; ${DEFAULT-VALUE} if left"
-              + " out.")
+  @Option(names = "--more", paramLabel = "${bundle:label.percent}")
   private double percent = Allowance.USUAL.share() * 100;
 
-  @Option(
-      names = "--ends",
-      paramLabel = "METRES",
-      description = "What is added at each end, 0 to 2 m; ${DEFAULT-VALUE} if left out.")
+  @Option(names = "--ends", paramLabel = "${bundle:label.metres}")
   private double ends = Allowance.USUAL.metresAnEnd();
 
   MakingCommand(CliWorld world) {
@@ -79,7 +62,7 @@ final class MakingCommand implements Callable<Integer> {
     if (print.asks(".pdf")) {
       return print.write(
           world,
-          "making list",
+          "making-list",
           MakingSheet.pdf(making, print.paper, PrintOptions.today(world), print.phrases));
     }
     ListTables tables = new ListTables(making, print.phrases);
@@ -89,14 +72,14 @@ final class MakingCommand implements Callable<Integer> {
           case CUTTING -> tables.cutting();
           case LOOMS -> tables.looms();
         };
-    return print.table(world, "making list", wanted);
+    return print.table(world, "making-list", wanted);
   }
 
   private Optional<Allowance> allowance() {
     try {
       return Optional.of(new Allowance(percent / 100, ends));
     } catch (IllegalArgumentException e) {
-      new Page(world.err(), Page.USUAL).say(e.getMessage());
+      new Page(world.err(), Page.USUAL).say(Speech.of("making.allowance", percent / 100, ends));
       return Optional.empty();
     }
   }

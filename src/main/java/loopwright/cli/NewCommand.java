@@ -27,39 +27,24 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "new",
     mixinStandardHelpOptions = true,
-    description = {
-      "Begins a vehicle of your own: asks what it is and what needs power, and writes a file",
-      "with fuses, wires, switches and grounds of usual size, each with its source."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:written",
-      "1:the file can't be written",
-      "2:the command line or an answer was not understood, or you stopped"
+      "0:${bundle:exit.written}",
+      "1:${bundle:exit.unwritten}",
+      "2:${bundle:exit.answer}"
     })
 final class NewCommand implements Callable<Integer> {
   private final CliWorld world;
 
-  @Parameters(paramLabel = "FILE", description = "The file to write; there must be none yet.")
+  @Parameters(paramLabel = "${bundle:label.file}", descriptionKey = "file")
   private Path file = Path.of("");
 
-  @Option(
-      names = "--set",
-      paramLabel = "QUESTION=ANSWER",
-      description = "Answers a question about the vehicle. Give it as often as needed.")
+  @Option(names = "--set", paramLabel = "${bundle:label.question-answer}")
   private Map<String, String> set = Map.of();
 
-  @Option(
-      names = "--answers",
-      paramLabel = "FILE",
-      description =
-          "A file of answers, QUESTION = ANSWER a line; 'add = PATTERN' begins a circuit, and the"
-              + " lines below it answer that one's questions.")
+  @Option(names = "--answers", paramLabel = "${bundle:label.file}")
   private Optional<Path> answers = Optional.empty();
 
-  @Option(
-      names = "--usual",
-      description = "Asks nothing, and adds what vehicles of its kind usually need.")
+  @Option(names = "--usual")
   private boolean usual;
 
   @Mixin private LineWidth width = new LineWidth();
@@ -78,8 +63,7 @@ final class NewCommand implements Callable<Integer> {
   private ExitCode make(Page page, Page log) throws Asker.Ended, Problem {
     // Told before the questions, not after them.
     if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
-      throw new Problem(
-          "file", file.toString(), "a new name: there is something of this name already");
+      throw new Problem("file", file.toString(), Speech.of("new.there"));
     }
     Basis basis = AddCommand.basis();
     Map<String, String> given = new LinkedHashMap<>();
@@ -94,7 +78,7 @@ final class NewCommand implements Callable<Integer> {
       rows.addAll(NewVehicleForm.suggested(basis, given));
     } else if (answers.isEmpty()) {
       Asker asker = new Asker(world.in(), page);
-      page.say("Enter takes what stands before >. 'back' goes back, 'stop' ends.");
+      page.say(Speech.of("ask.how"));
       page.gap();
       given = asker.ask(NewVehicleForm.questionnaire(basis), given);
       rows.addAll(circuits(asker, page, basis, given));
@@ -114,29 +98,27 @@ final class NewCommand implements Callable<Integer> {
     if (!suggested.isEmpty()) {
       page.gap();
       page.say(
-          "Usual for it: "
-              + suggested.stream()
+          Speech.of(
+              "new.usual",
+              suggested.stream()
                   .map(r -> NewVehicleForm.name(r, basis))
-                  .collect(Collectors.joining(", "))
-              + ".");
-      page.say("Take these, with usual values?");
-      String line = asker.line("yes> ");
-      if (line.isEmpty() || line.equalsIgnoreCase("yes") || line.equalsIgnoreCase("y")) {
+                  .collect(Collectors.joining(", "))));
+      String line = asker.line(Speech.of("word.yes") + "> ");
+      if (line.isEmpty() || Speech.yes(line)) {
         rows.addAll(suggested);
       }
     }
     AddCommand.list(page, basis);
     while (true) {
       page.gap();
-      page.say(
-          "Add a circuit: its number or name. Enter: that's all (" + rows.size() + " so far).");
-      String line = asker.line("done> ");
+      page.say(Speech.of("new.circuit", rows.size()));
+      String line = asker.line(Speech.of("new.done") + "> ");
       if (line.isEmpty()) {
         return rows;
       }
       Optional<Pattern> pattern = pattern(line);
       if (pattern.isEmpty()) {
-        page.say("'" + line + "' is none of them.");
+        page.say(Speech.of("new.none", line));
         continue;
       }
       Vehicle before = NewVehicleForm.vehicle(basis, given, rows).make(basis).vehicle();
@@ -145,11 +127,11 @@ final class NewCommand implements Callable<Integer> {
       NewVehicle.Row row = new NewVehicle.Row(pattern.get().id(), answered);
       try {
         Outcome outcome = pattern.get().plan(before, basis, answered);
-        page.say("That makes " + outcome.added().size() + " parts.");
+        page.say(Speech.of("new.makes", outcome.added().size()));
         page.items(outcome.told());
         rows.add(row);
       } catch (Problem e) {
-        page.say("Not added. " + e.getMessage() + ".");
+        page.say(Speech.of("new.not-added", Speech.problem(e)));
       }
     }
   }

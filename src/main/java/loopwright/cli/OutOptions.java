@@ -19,16 +19,10 @@ class OutOptions {
   /** Words on paper. */
   final Phrases phrases = Phrases.inUse();
 
-  @Option(
-      names = "--out",
-      paramLabel = "FILE",
-      description = "The file to write; its ending says what it becomes.")
+  @Option(names = "--out", paramLabel = "${bundle:label.file}")
   Optional<Path> out = Optional.empty();
 
-  @Option(
-      names = "--paper",
-      paramLabel = "SIZE",
-      description = "a4 or letter; ${DEFAULT-VALUE} if left out.")
+  @Option(names = "--paper", paramLabel = "${bundle:label.size}")
   PageSize paper = PageSize.A4;
 
   /** Whether the file asked for has this ending. */
@@ -41,31 +35,39 @@ class OutOptions {
     return Paper.day(LocalDate.now(world.clock()));
   }
 
-  /** Prints a table, or writes it to the file asked for. */
+  /**
+   * Prints a table, or writes it to the file asked for.
+   *
+   * @param what the key of what it is
+   */
   int table(CliWorld world, String what, ListTable table) {
     String text = ListSheet.text(table);
     if (asks(".csv")) {
       return write(world, what, text.getBytes(StandardCharsets.UTF_8));
     }
     if (out.isPresent()) {
-      return unknownEnding(world, ".pdf or .csv");
+      return unknownEnding(world, Speech.of("out.or", ".pdf", ".csv"));
     }
     world.out().print(text);
     world.out().flush();
     return ExitCode.DONE.number();
   }
 
-  /** Writes the file asked for and says so, or why it can't be. */
+  /**
+   * Writes the file asked for and says so, or why it can't be.
+   *
+   * @param what the key of what it is
+   */
   int write(CliWorld world, String what, byte[] bytes) {
     Path file = out.orElseThrow();
     try {
-      OutFile.write(file, what, bytes);
+      OutFile.write(file, Speech.of("out." + what), bytes);
     } catch (IOException e) {
       new Page(world.err(), Page.USUAL).say(e.getMessage());
       return ExitCode.FAILED.number();
     }
     Page page = new Page(world.out(), Page.USUAL);
-    page.say("Written: " + file.toAbsolutePath().normalize());
+    page.say(Speech.of("written", file.toAbsolutePath().normalize()));
     page.flush();
     return ExitCode.DONE.number();
   }
@@ -75,14 +77,13 @@ class OutOptions {
     if (out.isPresent()) {
       return unknownEnding(world, ".pdf");
     }
-    new Page(world.err(), Page.USUAL).say("Say where to write with --out FILE.pdf.");
+    new Page(world.err(), Page.USUAL).say(Speech.of("out.pdf"));
     return ExitCode.USAGE.number();
   }
 
   /** Says that the file's ending is none that can be written. */
   int unknownEnding(CliWorld world, String endings) {
-    new Page(world.err(), Page.USUAL)
-        .say("--out " + out.orElseThrow() + ": the name must end in " + endings + ".");
+    new Page(world.err(), Page.USUAL).say(Speech.of("out.ending", out.orElseThrow(), endings));
     return ExitCode.USAGE.number();
   }
 }

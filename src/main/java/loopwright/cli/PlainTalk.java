@@ -136,7 +136,7 @@ final class PlainTalk {
         try {
           line(line.text().strip());
         } catch (Problem problem) {
-          page.say(Speech.of("not-taken", problem.getMessage()));
+          page.say(Speech.of("not-taken", Speech.problem(problem)));
         }
       } else {
         page.say(Speech.of("no-text"));
@@ -194,16 +194,16 @@ final class PlainTalk {
     Waiting before = waiting;
     if (before instanceof Waiting.Sure sure) {
       waiting = new Waiting.Nothing();
-      if (yes(lower) || text.equals(sure.typed())) {
+      if (Speech.yes(lower) || text.equals(sure.typed())) {
         after(findCase.answer(sure.check(), sure.answer()));
         return;
       }
-      if (no(lower)) {
+      if (Speech.no(lower)) {
         page.say(Speech.of("dropped"));
         return;
       }
     }
-    if (before.own().isPresent() && (no(lower))) {
+    if (before.own().isPresent() && (Speech.no(lower))) {
       waiting = new Waiting.Nothing();
       if (before instanceof Waiting.Again again) {
         ReadingLog.of(findCase.view().readings(), again.check()).ifPresent(logs::show);
@@ -291,14 +291,6 @@ final class PlainTalk {
     }
     page.say(Speech.of("taken", understood.words()));
     after(findCase.answer(check.get().id(), answer));
-  }
-
-  private static boolean yes(String word) {
-    return List.of("yes", "y", Speech.of("word.yes")).contains(word);
-  }
-
-  private static boolean no(String word) {
-    return List.of("no", "n", Speech.of("word.no")).contains(word);
   }
 
   /** Obeys a word; false if it isn't one. */
@@ -626,10 +618,10 @@ final class PlainTalk {
       throw new Problem("swapped", String.join(" ", rest), accepted);
     }
     String word = rest.get(1).toLowerCase(Locale.ROOT);
-    if (!yes(word) && !no(word)) {
+    if (!Speech.yes(word) && !Speech.no(word)) {
       throw new Problem("swapped", Page.plain(rest.get(1)), accepted);
     }
-    FindCase.Helped helped = yes(word) ? FindCase.Helped.YES : FindCase.Helped.NO;
+    FindCase.Helped helped = Speech.yes(word) ? FindCase.Helped.YES : FindCase.Helped.NO;
     waiting = new Waiting.Nothing();
     after(findCase.swapped(part(rest.get(0)), helped));
   }

@@ -26,45 +26,28 @@ import picocli.CommandLine.Parameters;
     name = "practise",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Hides a fault in a vehicle; you choose every check, a simulated meter answers.",
-      "practise pumper --level dead-lamp makes a drill and says its code;",
-      "practise 4F7K plays the drill of a code: everybody who does has the same fault.",
-      "A drill on a vehicle file of your own: practise FILE, or practise CODE FILE.",
-      "With --out FILE.pdf ten drills go on a class sheet instead, with answers on pages of their",
-      "own; the sheet has a code too, and the same code makes the same sheet.",
-      "Without anything it says how you have done so far. Nothing leaves this machine."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:played, left, or written",
-      "1:the program failed, or the result can't be kept or written",
-      "2:the command line was not understood, or there is no such drill",
-      "3:the vehicle can't be read or has defects"
+      "0:${bundle:exit.played}",
+      "1:${bundle:exit.result-lost}",
+      "2:${bundle:exit.drill}",
+      "3:${bundle:exit.vehicle}"
     })
 final class PractiseCommand implements Callable<Integer> {
   private final CliWorld world;
 
   @Parameters(
       arity = "0..2",
-      paramLabel = "CODE|VEHICLE",
-      description = "A drill's code, a demo vehicle's name or a vehicle file.")
+      paramLabel = "${bundle:label.code-vehicle}",
+      descriptionKey = "code-vehicle")
   private List<String> what = List.of();
 
-  @Option(
-      names = "--level",
-      paramLabel = "LEVEL",
-      description =
-          "What to train: dead-lamp, high-resistance, shared-ground, relay, short, two-faults or"
-              + " slip; ${DEFAULT-VALUE} if left out.")
+  @Option(names = "--level", paramLabel = "${bundle:label.level}")
   private String level = Level.DEAD_LAMP.word();
 
-  @Option(
-      names = "--expect",
-      description = "Asks before each reading what you expect, and says how it compared.")
+  @Option(names = "--expect")
   private boolean expect;
 
-  @Option(names = "--stairs", description = "Shows the staircase at each step of the debrief.")
+  @Option(names = "--stairs")
   private boolean stairs;
 
   @Mixin private OutOptions out = new OutOptions();
@@ -89,7 +72,7 @@ final class PractiseCommand implements Callable<Integer> {
       }
       return play(desk, page);
     } catch (Problem e) {
-      world.err().println(e.getMessage());
+      world.err().println(Speech.problem(e));
       return (e.field().equals("code") || e.field().equals("level")
               ? ExitCode.USAGE
               : ExitCode.FAILED)
@@ -134,13 +117,13 @@ final class PractiseCommand implements Callable<Integer> {
 
   private String vehicleOf(DrillCode code) throws Problem {
     if (code.vehicle() > world.demoVehicles().size()) {
-      throw new Problem("code", code.toString(), "a drill on a vehicle that this program has");
+      throw new Problem("code", code.toString(), Speech.of("practise.other-vehicle"));
     }
     if (code.vehicle() != DrillCode.OWN) {
       return world.demoVehicles().get(code.vehicle() - 1);
     }
     if (what.size() < 2) {
-      throw new Problem("code", code.toString(), "the vehicle's file too: practise CODE FILE");
+      throw new Problem("code", code.toString(), Speech.of("practise.file-too"));
     }
     return what.get(1);
   }
@@ -159,17 +142,17 @@ final class PractiseCommand implements Callable<Integer> {
 
   private static void progress(Progress progress, Page page) {
     if (progress.levels().isEmpty()) {
-      page.say("No drill was played yet. To begin: loopwright practise pumper --level dead-lamp");
+      page.say(Speech.of("practise.none"));
       return;
     }
-    page.say("Mean of the last " + Progress.LATELY + " scores, and how many drills:");
+    page.say(Speech.of("practise.mean", Progress.LATELY));
     for (Level level : progress.levels().keySet()) {
       line(page, level.word(), progress.levels().get(level));
     }
     page.gap();
-    page.say("By kind of fault:");
+    page.say(Speech.of("practise.kinds"));
     for (FaultKind kind : progress.kinds().keySet()) {
-      line(page, kind.word(), progress.kinds().get(kind));
+      line(page, Speech.of("practise." + kind), progress.kinds().get(kind));
     }
   }
 

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loopwright.casework.LoopView;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PointView;
@@ -56,10 +57,8 @@ final class PractiseTalk {
   }
 
   void run() throws Problem {
-    page.say("Drill " + drilling.code() + ": " + drilling.title());
-    page.say(
-        "Everything is at rest. You choose each check; accuse PART when you know. Say help for the"
-            + " words understood here.");
+    page.say(Speech.of("practise.drill", drilling.code(), drilling.title()));
+    page.say(Speech.of("practise.how"));
     draw();
     try {
       boolean done = false;
@@ -103,26 +102,19 @@ final class PractiseTalk {
         case "back" -> back(rest);
         case "fuse" -> show(drilling.newMeterFuse());
         case "accuse" -> show(drilling.accuse(new LinkedHashSet<>(known(rest))));
-        default -> throw new Problem("word", Fields.cut(words.get(0)), "help shows all words");
+        default -> throw new Problem("word", Fields.cut(words.get(0)), Speech.of("practise.words"));
       }
     } catch (Problem e) {
-      page.say("'" + Page.plain(e.value()) + "' isn't taken: " + e.accepted() + ".");
+      page.say(Speech.of("refused", Page.plain(e.value()), e.accepted()));
     }
     return false;
   }
 
   private void help() {
     page.items(
-        List.of(
-            "volts RED [BLACK], ohms, millivolts, diode, amps: a reading between two points, as in"
-                + " volts F3.load; black is on the grounded post if left out",
-            "look PART: what it looks or sounds like; wiggle PART; swap PART: a good one in its"
-                + " place; lamp FUSE: a lamp in its place",
-            "on: the circuit's own switches on; rest: all at rest; set S5=on KEY=on",
-            "pull PART: a fuse pulled, a plug apart, the battery off; back PART",
-            "accuse PART ...: names the failed part and mends it; then prove it, and say done",
-            "fuse: a new fuse for the meter; draw: the circuit; points: all probe points",
-            "done or stop: ends it, with what there is to learn from it"));
+        Stream.of("volts", "look", "on", "pull", "accuse", "fuse", "done")
+            .map(word -> Speech.of("practise.help." + word))
+            .toList());
   }
 
   // ---- what is around ------------------------------------------------------------------------
@@ -160,8 +152,10 @@ final class PractiseTalk {
     setting = to;
     List<String> stands = new ArrayList<>();
     to.positions().forEach((control, position) -> stands.add(control + "=" + position));
-    to.apart().forEach(part -> stands.add(part + " out"));
-    page.block("  SET      ", stands.isEmpty() ? "all at rest" : String.join(", ", stands));
+    to.apart().forEach(part -> stands.add(Speech.of("practise.out", part)));
+    page.block(
+        Speech.label("set"),
+        stands.isEmpty() ? Speech.of("practise.rest") : String.join(", ", stands));
   }
 
   private void position(List<String> rest) throws Problem {
@@ -173,10 +167,11 @@ final class PractiseTalk {
         throw new Problem(
             "set",
             Fields.cut(word),
-            "CONTROL=POSITION, of "
-                + drilling.vehicle().controls().entrySet().stream()
+            Speech.of(
+                "practise.position",
+                drilling.vehicle().controls().entrySet().stream()
                     .map(c -> c.getKey() + "=" + String.join("|", c.getValue()))
-                    .collect(Collectors.joining(", ")));
+                    .collect(Collectors.joining(", "))));
       }
       to = to.with(both[0], both[1]);
     }
@@ -196,11 +191,11 @@ final class PractiseTalk {
   private List<String> known(List<String> parts) throws Problem {
     for (String part : parts) {
       if (drilling.vehicle().part(part).isEmpty()) {
-        throw new Problem("part", Fields.cut(part), "a part of this vehicle by its id, as in draw");
+        throw new Problem("part", Fields.cut(part), Speech.of("practise.part"));
       }
     }
     if (parts.isEmpty()) {
-      throw new Problem("part", "", "a part of this vehicle by its id, as in draw");
+      throw new Problem("part", "", Speech.of("practise.part"));
     }
     return parts;
   }
@@ -212,7 +207,7 @@ final class PractiseTalk {
     for (String word : rest) {
       int dot = word.indexOf('.');
       if (dot <= 0 || dot == word.length() - 1) {
-        throw new Problem("point", Fields.cut(word), "a probe point, as in F3.load");
+        throw new Problem("point", Fields.cut(word), Speech.of("practise.point"));
       }
       leads.add(new TerminalRef(word.substring(0, dot), word.substring(dot + 1)));
     }
@@ -220,7 +215,7 @@ final class PractiseTalk {
       leads.add(drilling.vehicle().groundedPost());
     }
     if (leads.size() != 2) {
-      throw new Problem("point", String.join(" ", rest), "red, then black, as in F3.load G4.lug");
+      throw new Problem("point", String.join(" ", rest), Speech.of("practise.leads"));
     }
     return leads;
   }
@@ -234,7 +229,7 @@ final class PractiseTalk {
 
   private void look(CheckKind kind, List<String> rest) throws Problem, Asker.Ended {
     if (rest.size() != 1) {
-      throw new Problem("look", String.join(" ", rest), "one part, as in look F3");
+      throw new Problem("look", String.join(" ", rest), Speech.of("practise.one-part"));
     }
     take(new OwnCheck(kind, Optional.empty(), Optional.empty(), Optional.of(rest.get(0)), setting));
   }
@@ -244,8 +239,8 @@ final class PractiseTalk {
   }
 
   private Expectation expected(OwnCheck check) throws Problem, Asker.Ended {
-    String value = asker.line("you expect (12-13 V, OL, on; Enter: nothing)> ");
-    String parts = asker.line("it tells about (parts; Enter: nothing)> ");
+    String value = asker.line(Speech.of("practise.expect") + "> ");
+    String parts = asker.line(Speech.of("practise.about") + "> ");
     List<String> named = Arrays.stream(parts.split("[\\s,]+")).filter(p -> !p.isEmpty()).toList();
     return Expectation.of(check.kind(), value, Set.copyOf(named.isEmpty() ? named : known(named)));
   }
@@ -257,14 +252,16 @@ final class PractiseTalk {
 
   private void show(Step step) {
     if (!step.shown().isEmpty()) {
-      page.block("  READS    ", step.shown());
+      page.block(Speech.label("reads"), step.shown());
     }
-    step.told().forEach(t -> page.block("           ", t));
+    step.told().forEach(t -> page.block(Speech.NO_LABEL, t));
     page.block(
-        "           ",
-        Language.marked(String.format(Locale.ROOT, "%.1f", drilling.minutes())) + " min so far");
+        Speech.NO_LABEL,
+        Speech.of(
+            "practise.minutes",
+            Language.marked(String.format(Locale.ROOT, "%.1f", drilling.minutes()))));
     if (drilling.proven()) {
-      page.say("It works again. Say done, or go on if you think that something is left.");
+      page.say(Speech.of("practise.works"));
     }
   }
 
@@ -272,9 +269,9 @@ final class PractiseTalk {
 
   private void debrief(Debrief debrief) {
     page.gap();
-    page.say("Drill " + debrief.code() + ": " + debrief.title());
-    page.say("Score " + debrief.score() + " of 100.");
-    debrief.truth().forEach(t -> page.block("  FAILED   ", t));
+    page.say(Speech.of("practise.drill", debrief.code(), debrief.title()));
+    page.say(Speech.of("practise.score", debrief.score()));
+    debrief.truth().forEach(t -> page.block(Speech.label("failed"), t));
     debrief.summary().forEach(s -> page.block("  ", s));
     for (Step step : debrief.own().steps()) {
       page.gap();
@@ -290,7 +287,7 @@ final class PractiseTalk {
       }
     }
     page.gap();
-    page.say("The best plan:");
+    page.say(Speech.of("practise.best"));
     for (Step step : debrief.best().steps()) {
       page.block(
           step.number() + "  ", step.what() + (step.shown().isEmpty() ? "" : ": " + step.shown()));

@@ -4,6 +4,6 @@ import picocli.CommandLine.Parameters;
 
 /** What all commands that print a vehicle have in common. */
 final class PrintOptions extends OutOptions {
-  @Parameters(paramLabel = "VEHICLE", description = "A vehicle file, or a demo vehicle's name.")
+  @Parameters(paramLabel = "${bundle:label.vehicle}", descriptionKey = "vehicle")
   String vehicle = "";
 }

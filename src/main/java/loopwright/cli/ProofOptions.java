@@ -10,19 +10,13 @@ import picocli.CommandLine.Parameters;
 
 /** What all commands that prove something of a vehicle have in common. */
 final class ProofOptions {
-  @Parameters(
-      index = "0",
-      paramLabel = "VEHICLE",
-      description = "A vehicle file, or a demo vehicle's name.")
+  @Parameters(index = "0", paramLabel = "${bundle:label.vehicle}", descriptionKey = "vehicle")
   private String vehicle = "";
 
-  @Option(names = "--list", description = "Lists all with what is proven, and ends.")
+  @Option(names = "--list")
   boolean list;
 
-  @Option(
-      names = "--meter",
-      paramLabel = "ID",
-      description = "The meter's description; ${DEFAULT-VALUE} if left out.")
+  @Option(names = "--meter", paramLabel = "${bundle:label.id}")
   String meter = MeterInHand.USUAL;
 
   @Mixin LineWidth width = new LineWidth();
@@ -40,7 +34,7 @@ final class ProofOptions {
    */
   int failed(CliWorld world, Problem problem, String asked) {
     Page log = width.err(world);
-    log.say(problem.getMessage() + ".");
+    log.say(Speech.of("sentence", Speech.problem(problem)));
     log.flush();
     boolean usage = problem.field().equals(asked) || problem.field().equals("meter");
     return (usage ? ExitCode.USAGE : ExitCode.FAILED).number();
@@ -48,9 +42,9 @@ final class ProofOptions {
 
   /** A point behind its label, and how it is reached under it. */
   static void point(Page page, String label, PointView point) {
-    page.block(label, point.ref() + ": " + point.title());
+    page.block(Speech.label(label), point.ref() + ": " + point.title());
     if (!point.how().isEmpty()) {
-      page.block(" ".repeat(label.length()), point.how());
+      page.block(Speech.NO_LABEL, point.how());
     }
   }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import loopwright.casework.Answer;
 import loopwright.casework.FindCase;
 import loopwright.casework.Problem;
@@ -20,18 +21,11 @@ import picocli.CommandLine.Parameters;
     name = "prove",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Powers a vehicle up behind a small main fuse and proves it circuit by circuit: what to check",
-      "before power, at power and under load, and what a healthy one shows. What isn't as it should",
-      "be goes into finding the fault with the readings taken. Every answer is kept; go on any day.",
-      "Say help while it runs for the words it understands."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:ended, or to go on with later",
-      "1:the program failed, or an answer can't be kept",
-      "2:the command line was not understood, or there is no such circuit",
-      "3:the vehicle can't be read or has defects"
+      "0:${bundle:exit.ended}",
+      "1:${bundle:exit.answer-lost}",
+      "2:${bundle:exit.circuit}",
+      "3:${bundle:exit.vehicle}"
     })
 final class ProveCommand implements Callable<Integer> {
   private final CliWorld world;
@@ -41,8 +35,8 @@ final class ProveCommand implements Callable<Integer> {
   @Parameters(
       index = "1",
       arity = "0..1",
-      paramLabel = "CIRCUIT",
-      description = "What to prove first, by its id; in the order of first power if left out.")
+      paramLabel = "${bundle:label.circuit}",
+      descriptionKey = "circuit")
   private Optional<String> first = Optional.empty();
 
   private Page page;
@@ -86,35 +80,41 @@ final class ProveCommand implements Callable<Integer> {
   }
 
   private void talk() throws IOException, Problem {
-    page.say("Say help for the words understood here.");
+    page.say(Speech.of("prove.how"));
     show(proving.view());
     while (true) {
       page.prompt(prompt());
       LineReader.Next next = in.next();
       if (next instanceof LineReader.Next.End) {
         page.gap();
-        page.say("All answers are kept.");
+        page.say(Speech.of("prove.kept"));
         return;
       }
       String line = next instanceof LineReader.Next.Line l ? l.text().strip() : "";
       if (line.equalsIgnoreCase("stop")) {
-        page.say("All answers are kept.");
+        page.say(Speech.of("prove.kept"));
         return;
       }
       try {
         line(line);
       } catch (Problem e) {
-        page.say("Not taken: " + e.getMessage() + ". Nothing has changed.");
+        page.say(Speech.of("not-taken", Speech.problem(e)));
       }
     }
   }
 
   private String prompt() {
     return proving
-        .view()
-        .now()
-        .map(n -> n.meter().isEmpty() ? (n.kind().isEmpty() ? "done?> " : "seen> ") : "it reads> ")
-        .orElse("> ");
+            .view()
+            .now()
+            .map(
+                n ->
+                    n.meter().isEmpty()
+                        ? (n.kind().isEmpty() ? "prompt.done" : "prompt.seen")
+                        : "prompt.reads")
+            .map(Speech::of)
+            .orElse("")
+        + "> ";
   }
 
   private void line(String line) throws IOException, Problem {
@@ -138,7 +138,7 @@ final class ProveCommand implements Callable<Integer> {
       return;
     }
     if (now.isEmpty()) {
-      throw new Problem("entry", Page.plain(line), "go and an id, again, list or stop");
+      throw new Problem("entry", Page.plain(line), Speech.of("prove.go"));
     }
     Answer answer =
         new Entry(now.get().kind().get(), now.get().choices(), now.get().choiceWords(), List.of())
@@ -147,11 +147,13 @@ final class ProveCommand implements Callable<Integer> {
   }
 
   private static boolean yes(String line) throws Problem {
-    return switch (line.toLowerCase(Locale.ROOT)) {
-      case "1", "yes", "y", "done" -> true;
-      case "2", "no", "n" -> false;
-      default -> throw new Problem("entry", Page.plain(line), "1 or yes, 2 or no");
-    };
+    if (line.equals("1") || line.equalsIgnoreCase("done") || Speech.yes(line)) {
+      return true;
+    }
+    if (line.equals("2") || Speech.no(line)) {
+      return false;
+    }
+    throw new Problem("entry", Page.plain(line), Speech.of("prove.yes-no"));
   }
 
   /** Finds the fault over what is wrong, and comes back. */
@@ -179,12 +181,9 @@ final class ProveCommand implements Callable<Integer> {
 
   private void help() {
     page.items(
-        List.of(
-            "a reading with its unit, 12.4 V, 35 mV, 0.3 ohm or OL; or the number of an answer",
-            "find: finds the fault over what isn't as it should be, with the readings taken",
-            "again: proves this one again from its first step",
-            "go ID: proves another; list: all with what is proven",
-            "why: why this step; Enter: all of it again; stop: ends, all is kept"));
+        Stream.of("value", "find", "again", "go", "why")
+            .map(word -> Speech.of("prove.help." + word))
+            .toList());
   }
 
   private void items(ProveView view) {
@@ -213,24 +212,24 @@ final class ProveCommand implements Callable<Integer> {
     page.gap();
     if (view.now().isEmpty()) {
       boolean all = view.items().stream().allMatch(i -> i.state() == ProveView.State.PROVEN);
-      page.say(all ? "All is proven." : "This is proven. Say go and an id; list shows them.");
+      page.say(Speech.of(all ? "prove.all" : "prove.this"));
       return;
     }
     ProveView.Now now = view.now().get();
-    page.say(now.title() + ", step " + now.number() + " of " + now.of());
-    page.labelled("  CAREFUL  ", now.cautions());
-    page.block("  DO       ", now.task());
-    page.labelled("  SET      ", now.set());
-    now.red().ifPresent(p -> ProofOptions.point(page, "  RED      ", p));
-    now.black().ifPresent(p -> ProofOptions.point(page, "  BLACK    ", p));
+    page.say(Speech.of("prove.step", now.title(), now.number(), now.of()));
+    page.labelled(Speech.label("careful"), now.cautions());
+    page.block(Speech.label("do"), now.task());
+    page.labelled(Speech.label("set"), now.set());
+    now.red().ifPresent(p -> ProofOptions.point(page, "red", p));
+    now.black().ifPresent(p -> ProofOptions.point(page, "black", p));
     if (!now.meter().isEmpty()) {
-      page.block("  METER    ", now.meter());
+      page.block(Speech.label("meter"), now.meter());
     }
     if (!now.healthy().isEmpty()) {
-      page.block("  HEALTHY  ", now.healthy());
+      page.block(Speech.label("healthy"), now.healthy());
     }
     if (!now.otherwise().isEmpty()) {
-      page.block("           ", now.otherwise());
+      page.block(Speech.NO_LABEL, now.otherwise());
     }
     for (int i = 0; i < now.choiceWords().size() && now.meter().isEmpty(); i++) {
       page.block("        " + (i + 1) + "  ", now.choiceWords().get(i));
@@ -238,9 +237,9 @@ final class ProveCommand implements Callable<Integer> {
     now.trouble()
         .ifPresent(
             t -> {
-              page.block("  WRONG    ", t.words());
+              page.block(Speech.label("wrong"), t.words());
               if (t.canFind() || t.caseId().isPresent()) {
-                page.block("           ", "Say find, or answer again.");
+                page.block(Speech.NO_LABEL, Speech.of("prove.find"));
               }
             });
   }

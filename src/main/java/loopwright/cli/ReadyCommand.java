@@ -11,7 +11,7 @@ import picocli.CommandLine.Mixin;
 @Command(
     name = "ready",
     mixinStandardHelpOptions = true,
-    description = "Lists the ready-made cases to practise on: find --ready ID opens one.")
+    exitCodeList = {"0:${bundle:exit.listed}", "1:${bundle:exit.failed}", "2:${bundle:exit.line}"})
 final class ReadyCommand implements Callable<Integer> {
   private final CliWorld world;
 
@@ -27,7 +27,7 @@ final class ReadyCommand implements Callable<Integer> {
     try {
       ready = world.readyCases();
     } catch (Problem e) {
-      world.err().println(e.getMessage());
+      world.err().println(Speech.problem(e));
       return ExitCode.FAILED.number();
     }
     Page page = width.out(world);
@@ -35,7 +35,9 @@ final class ReadyCommand implements Callable<Integer> {
       page.block(one.id() + ": ", one.title() + ", " + one.vehicle());
     }
     page.say(
-        "To open one: loopwright find --ready " + (ready.isEmpty() ? "ID" : ready.get(0).id()));
+        Speech.of(
+            "ready.how",
+            ready.isEmpty() ? Speech.help().getString("label.id") : ready.get(0).id()));
     page.flush();
     return ExitCode.DONE.number();
   }

@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.Locale;
 import loopwright.casework.Problem;
 import loopwright.casework.RulesElsewhere;
 
@@ -29,35 +28,28 @@ final class RulesQuestion {
       Page log = new Page(world.err(), Page.USUAL);
       show(log, folder, rules);
       if (!world.hasTerminal()) {
-        throw new Problem(
-            "--rules",
-            folder.toString(),
-            "rules that were allowed in a terminal before; nobody can be asked here");
+        throw new Problem("--rules", folder.toString(), Speech.of("rules.nobody"));
       }
-      log.prompt("Run them in place of the program's own? yes or no> ");
-      if (!line(world.in()).strip().toLowerCase(Locale.ROOT).matches("y|yes")) {
-        throw new Problem("--rules", folder.toString(), "rules you allow; these are not run");
+      log.prompt(Speech.of("rules.question") + "> ");
+      if (!Speech.yes(line(world.in()).strip())) {
+        throw new Problem("--rules", folder.toString(), Speech.of("rules.refused"));
       }
     }
     rules.take();
   }
 
   private static void show(Page log, Path folder, RulesElsewhere rules) {
-    log.say(
-        "The rules in "
-            + RulesElsewhere.plain(folder.toString())
-            + " didn't come with Loopwright. Rules are programs: they can do on this machine"
-            + " whatever you can. Allow them only if you trust whoever wrote them.");
+    log.say(Speech.of("rules.warning", RulesElsewhere.plain(folder.toString())));
     int same = 0;
     for (RulesElsewhere.Rule rule : rules.rules()) {
       if (rule.own() == RulesElsewhere.Own.SAME) {
         same++;
       } else {
-        log.block("  " + rule.own().word() + "  ", rule.words());
+        log.block("  " + Speech.of("rules." + rule.own()) + "  ", rule.words());
       }
     }
-    log.say(same + " are the same as the program's own.");
-    log.say("Fingerprint " + rules.fingerprint());
+    log.say(Speech.of("rules.same", same));
+    log.say(Speech.of("rules.fingerprint", rules.fingerprint()));
     log.flush();
   }
 

@@ -26,10 +26,10 @@ final class Saving {
         files.create(file, vehicle).close();
       }
     } catch (Problem e) {
-      log.say(e.getMessage());
+      log.say(Speech.problem(e));
       return ExitCode.FAILED;
     }
-    page.say("Saved: " + file);
+    page.say(Speech.of("saved", file));
     return ExitCode.DONE;
   }
 }

@@ -12,9 +12,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "schema",
     mixinStandardHelpOptions = true,
-    description = "Prints the JSON schema of a kind of file or of the lines for programs.",
-    exitCodeListHeading = "%nExit codes:%n",
-    exitCodeList = {"0:printed", "1:it can't be read", "2:the command line was not understood"})
+    exitCodeList = {"0:${bundle:exit.printed}", "1:${bundle:exit.unread}", "2:${bundle:exit.line}"})
 final class SchemaCommand implements Callable<Integer> {
   private static final List<String> KINDS =
       List.of(
@@ -22,9 +20,7 @@ final class SchemaCommand implements Callable<Integer> {
 
   private final CliWorld world;
 
-  @Parameters(
-      paramLabel = "KIND",
-      description = "vehicle, case, case-export, proof, ready-case, meter, faults or find-lines.")
+  @Parameters(paramLabel = "${bundle:label.kind}", descriptionKey = "kind")
   private String kind = "";
 
   SchemaCommand(CliWorld world) {
@@ -35,7 +31,7 @@ final class SchemaCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     if (!KINDS.contains(kind)) {
       Page log = new Page(world.err(), Page.USUAL);
-      log.say("schema '" + kind + "': say one of " + String.join(", ", KINDS) + ".");
+      log.say(Speech.of("schema.how", kind, String.join(", ", KINDS)));
       log.flush();
       return ExitCode.USAGE.number();
     }

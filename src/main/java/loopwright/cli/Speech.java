@@ -1,6 +1,10 @@
 package loopwright.cli;
 
+import java.util.ResourceBundle;
+import java.util.stream.Stream;
+import loopwright.casework.Problem;
 import loopwright.model.Bundle;
+import loopwright.model.Language;
 
 /** What the terminal says, from the bundle {@code loopwright/cli/terminal}. */
 final class Speech {
@@ -8,6 +12,9 @@ final class Speech {
 
   /** Columns of a label and its indent. */
   private static final int LABEL = 11;
+
+  /** As wide as a label. */
+  static final String NO_LABEL = " ".repeat(LABEL);
 
   private Speech() {}
 
@@ -18,6 +25,39 @@ final class Speech {
    */
   static String of(String key, Object... args) {
     return Bundle.inUse(NAME).say(key, args);
+  }
+
+  /** What a problem says: what was wrong, what came in, what is accepted. */
+  static String problem(Problem problem) {
+    return of(
+        problem.value().isEmpty() ? "problem.bare" : "problem",
+        named(problem.field()),
+        problem.value(),
+        problem.accepted());
+  }
+
+  /** What a problem is about, in words where there are any: options keep their names. */
+  private static String named(String field) {
+    String key = "field." + field.replace(' ', '-');
+    return Bundle.inUse(NAME).has(key) ? of(key) : field;
+  }
+
+  /** Whether a word says yes, in English or in the language in use. */
+  static boolean yes(String word) {
+    return Stream.of("yes", "y", of("word.yes")).anyMatch(word::equalsIgnoreCase);
+  }
+
+  /** Whether a word says no, in the same. */
+  static boolean no(String word) {
+    return Stream.of("no", "n", of("word.no")).anyMatch(word::equalsIgnoreCase);
+  }
+
+  /** The help of the commands, from the bundle {@code loopwright/cli/help}. */
+  static ResourceBundle help() {
+    return ResourceBundle.getBundle(
+        "loopwright.cli.help",
+        Language.inUse().locale(),
+        ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
   }
 
   /** A label before a block, indented, all of one width. */

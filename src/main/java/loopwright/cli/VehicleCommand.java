@@ -17,13 +17,11 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "vehicle",
     mixinStandardHelpOptions = true,
-    description = "Lists a vehicle's circuits and parts, or its defects.",
-    exitCodeListHeading = "%nExit codes:%n",
-    exitCodeList = {"0:listed", "2:the command line was not understood", "3:it has defects"})
+    exitCodeList = {"0:${bundle:exit.listed}", "2:${bundle:exit.line}", "3:${bundle:exit.defects}"})
 final class VehicleCommand implements Callable<Integer> {
   private final CliWorld world;
 
-  @Parameters(paramLabel = "VEHICLE", description = "A vehicle file, or a demo vehicle's name.")
+  @Parameters(paramLabel = "${bundle:label.vehicle}", descriptionKey = "vehicle")
   private String name = "";
 
   @Mixin private LineWidth width = new LineWidth();
@@ -65,10 +63,10 @@ final class VehicleCommand implements Callable<Integer> {
   }
 
   static void defects(Page page, CliWorld world, String name, List<String> defects) {
-    page.say("The vehicle '" + name + "' can't be used:");
+    page.say(Speech.of("vehicle.unused", name));
     page.items(defects);
     if (!world.demoVehicles().isEmpty()) {
-      page.say("Demo vehicles: " + String.join(", ", world.demoVehicles()) + ".");
+      page.say(Speech.of("vehicle.demos", String.join(", ", world.demoVehicles())));
     }
     page.flush();
   }
@@ -76,17 +74,16 @@ final class VehicleCommand implements Callable<Integer> {
   private static void show(Page page, CliWorld.Opening.Opened opened) {
     Vehicle vehicle = opened.vehicle();
     page.say(
-        vehicle.name()
-            + ", "
-            + vehicle.systemVolts()
-            + " V, "
-            + vehicle.grounded().word()
-            + " post grounded");
+        Speech.of(
+            "vehicle.head",
+            vehicle.name(),
+            vehicle.systemVolts(),
+            Speech.of("vehicle." + vehicle.grounded())));
     if (!vehicle.note().isEmpty()) {
       page.say(vehicle.note());
     }
     page.gap();
-    page.say("Circuits");
+    page.say(Speech.of("vehicle.circuits"));
     for (Circuit circuit : vehicle.circuits()) {
       String on =
           circuit.on().entrySet().stream()
@@ -100,22 +97,22 @@ final class VehicleCommand implements Callable<Integer> {
               + circuit.name()
               + ": "
               + circuit.loads().stream().map(LoadRef::toString).collect(Collectors.joining(", "))
-              + (on.isEmpty() ? "" : "; works with " + on));
+              + (on.isEmpty() ? "" : "; " + Speech.of("vehicle.works", on)));
     }
     page.gap();
-    page.say("Parts");
+    page.say(Speech.of("vehicle.parts"));
     for (Part part : vehicle.parts()) {
       page.block(
           "  ",
           part.id()
               + ", "
-              + part.kind().word()
+              + Speech.of("kind." + part.kind())
               + (part.name().isEmpty() ? "" : ", " + part.name())
-              + (part.label().isEmpty() ? "" : ", label \"" + part.label() + "\"")
+              + (part.label().isEmpty() ? "" : ", " + Speech.of("labelled", part.label()))
               + (part.where().isEmpty() ? "" : ", " + part.where()));
     }
     page.gap();
-    page.say(opened.remarks().isEmpty() ? "No defects found." : "Noticed");
+    page.say(Speech.of(opened.remarks().isEmpty() ? "vehicle.sound" : "vehicle.noticed"));
     page.items(opened.remarks());
     page.flush();
   }

@@ -37,62 +37,38 @@ import picocli.CommandLine.TypeConversionException;
 @Command(
     name = "wires",
     mixinStandardHelpOptions = true,
-    description = {
-      "Prints a vehicle's wires as a table (CSV), or shows what a table of yours would change.",
-      "Nothing is written without --save, and nothing at all while anything is wrong."
-    },
-    exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
-      "0:printed, shown or saved",
-      "1:the vehicle can't be saved",
-      "2:the command line was not understood",
-      "3:vehicle or table has defects, or a pinout differs"
+      "0:${bundle:exit.wires}",
+      "1:${bundle:exit.unsaved}",
+      "2:${bundle:exit.line}",
+      "3:${bundle:exit.wires-wrong}"
     })
 final class WiresCommand implements Callable<Integer> {
   private final CliWorld world;
 
-  @Parameters(paramLabel = "VEHICLE", description = "A vehicle file, or a demo vehicle's name.")
+  @Parameters(paramLabel = "${bundle:label.vehicle}", descriptionKey = "vehicle")
   private String name = "";
 
-  @Option(
-      names = "--in",
-      paramLabel = "FILE",
-      description = "A table of yours, held against the vehicle.")
+  @Option(names = "--in", paramLabel = "${bundle:label.file}")
   private Optional<Path> in = Optional.empty();
 
-  @Option(
-      names = "--column",
-      paramLabel = "WHAT=HEADING",
-      description =
-          "Which column holds what, by its heading or number, where the headings don't tell;"
-              + " WHAT= for none. Give it as often as needed.")
+  @Option(names = "--column", paramLabel = "${bundle:label.what-heading}")
   private Map<String, String> columns = Map.of();
 
-  @Option(
-      names = "--save",
-      paramLabel = "FILE",
-      description = "Writes the vehicle with the table's wires, or its pins, to this file.")
+  @Option(names = "--save", paramLabel = "${bundle:label.file}")
   private Optional<Path> save = Optional.empty();
 
-  @Option(names = "--pins", description = "Pinouts of the connectors in place of the wires.")
+  @Option(names = "--pins")
   private boolean pins;
 
-  @Option(
-      names = "--connector",
-      paramLabel = "ID",
-      description = "Only this connector's pinout. Give it as often as needed.")
+  @Option(names = "--connector", paramLabel = "${bundle:label.id}")
   private Set<String> connectors = Set.of();
 
   @Option(
       names = "--allow",
-      paramLabel = "WHAT",
+      paramLabel = "${bundle:label.what}",
       split = ",",
-      converter = LeniencyWord.class,
-      description = {
-        "What the table may leave open: 'parts' adds parts that the vehicle doesn't have, their",
-        "kind guessed by the name; 'lengths' takes a usual length where none is given; 'merged'",
-        "repeats the cell above an empty one. Several with commas."
-      })
+      converter = LeniencyWord.class)
   private Set<Leniency> leniency = Set.of();
 
   /** Knows what may be left open by its word. */
@@ -102,7 +78,7 @@ final class WiresCommand implements Callable<Integer> {
       return Arrays.stream(Leniency.values())
           .filter(l -> l.word().equalsIgnoreCase(word.strip()))
           .findFirst()
-          .orElseThrow(() -> new TypeConversionException("say parts, lengths or merged"));
+          .orElseThrow(() -> new TypeConversionException(word));
     }
   }
 
@@ -116,11 +92,11 @@ final class WiresCommand implements Callable<Integer> {
   public Integer call() {
     Page log = width.err(world);
     if (save.isPresent() && in.isEmpty()) {
-      log.say("--save wants a table to take: give it with --in.");
+      log.say(Speech.of("wires.save"));
       return ExitCode.USAGE.number();
     }
     if (!columns.isEmpty() && in.isEmpty()) {
-      log.say("--column is about a table of yours: give it with --in.");
+      log.say(Speech.of("wires.column"));
       return ExitCode.USAGE.number();
     }
     Optional<Vehicle> opened = VehicleCommand.open(world, name, log);
@@ -141,7 +117,7 @@ final class WiresCommand implements Callable<Integer> {
     try {
       list = new SheetFiles().read(in.get());
     } catch (Problem e) {
-      log.say(e.getMessage());
+      log.say(Speech.problem(e));
       log.flush();
       return ExitCode.VEHICLE.number();
     }
@@ -161,8 +137,8 @@ final class WiresCommand implements Callable<Integer> {
     Optional<String> unknown = connectors.stream().filter(c -> !known.contains(c)).findFirst();
     unknown.ifPresent(
         c -> {
-          String have = known.isEmpty() ? "none" : String.join(", ", known);
-          log.say("--connector " + c + ": the vehicle's connectors are " + have + ".");
+          String have = known.isEmpty() ? Speech.of("wires.none") : String.join(", ", known);
+          log.say(Speech.of("wires.connectors", c, have));
           log.flush();
         });
     return unknown.isEmpty();
@@ -178,21 +154,22 @@ final class WiresCommand implements Callable<Integer> {
     columns(page, preview.mapping());
     page.gap();
     page.say(
-        "Wires understood: "
-            + List.of(WirePreview.Effect.values()).stream()
-                .map(e -> preview.count(e) + " " + e.word())
-                .collect(Collectors.joining(", ")));
+        Speech.of(
+            "wires.understood",
+            List.of(WirePreview.Effect.values()).stream()
+                .map(e -> preview.count(e) + " " + Speech.of("wires." + e))
+                .collect(Collectors.joining(", "))));
     preview.rows().forEach(row -> show(page, row));
     if (!preview.added().isEmpty()) {
       page.gap();
-      page.say("Parts that would be added: " + preview.added().size());
+      page.say(Speech.of("wires.added", preview.added().size()));
       page.items(preview.added().stream().map(WirePreview.Added::told).toList());
     }
     page.items(preview.remarks());
     if (preview.applied().isEmpty()) {
       defects(page, preview.defects());
       page.gap();
-      page.say("Nothing is taken over until all of these are put right.");
+      page.say(Speech.of("wires.not-yet"));
       return ExitCode.VEHICLE;
     }
     if (!preview.wanting().isEmpty()) {
@@ -206,17 +183,14 @@ final class WiresCommand implements Callable<Integer> {
 
   private static ExitCode wanting(Page page, List<VehicleCheck.Finding> wanting) {
     page.gap();
-    page.say("With this the vehicle no longer holds together");
+    page.say(Speech.of("wires.wanting"));
     page.items(wanting.stream().map(VehicleCheck.Finding::message).toList());
     return ExitCode.VEHICLE;
   }
 
   private static ExitCode ready(Page page, boolean same) {
     page.gap();
-    page.say(
-        same
-            ? "No defects. The vehicle has all of this already."
-            : "No defects. To take it over, add --save FILE; nothing is written yet.");
+    page.say(same ? Speech.of("wires.all-there") : Speech.of("wires.to-keep"));
     return ExitCode.DONE;
   }
 
@@ -229,15 +203,13 @@ final class WiresCommand implements Callable<Integer> {
 
   private static void show(Page page, WirePreview.Row row) {
     Part wire = row.wire();
-    String title = "  " + row.effect().word() + " " + wire.id() + ": ";
+    String title = "  " + Speech.of("wires." + row.effect()) + " " + wire.id() + ": ";
     switch (row.effect()) {
       case NEW -> {
         PartSpec.Wire spec = (PartSpec.Wire) wire.spec();
         page.block(
             title,
-            spec.from()
-                + " to "
-                + spec.to()
+            Speech.of("wires.from-to", spec.from(), spec.to())
                 + ", "
                 + spec.size()
                 + ", "
@@ -253,9 +225,9 @@ final class WiresCommand implements Callable<Integer> {
                           c ->
                               c.column().word()
                                   + " "
-                                  + (c.before().isEmpty() ? "none" : c.before())
+                                  + (c.before().isEmpty() ? Speech.of("wires.none") : c.before())
                                   + " -> "
-                                  + (c.after().isEmpty() ? "none" : c.after()))
+                                  + (c.after().isEmpty() ? Speech.of("wires.none") : c.after()))
                       .collect(Collectors.joining("; "))
                   + taken(row));
       case UNCHANGED -> {
@@ -278,10 +250,10 @@ final class WiresCommand implements Callable<Integer> {
     columns(page, preview.mapping());
     page.items(preview.remarks());
     page.gap();
-    page.say("Pins as in the vehicle: " + preview.agreeing());
+    page.say(Speech.of("wires.agreeing", preview.agreeing()));
     if (!preview.differences().isEmpty()) {
       page.gap();
-      page.say("Pins that differ: " + preview.differences().size());
+      page.say(Speech.of("wires.differing", preview.differences().size()));
       page.items(preview.differences().stream().map(PinPreview.Difference::message).toList());
     }
     if (!preview.defects().isEmpty()) {
@@ -289,7 +261,7 @@ final class WiresCommand implements Callable<Integer> {
     }
     if (save.isPresent() && preview.applied().isEmpty()) {
       page.gap();
-      page.say("Nothing is taken over until all of these are put right.");
+      page.say(Speech.of("wires.not-yet"));
       return ExitCode.VEHICLE;
     }
     if (save.isPresent()) {
@@ -304,7 +276,7 @@ final class WiresCommand implements Callable<Integer> {
 
   private static void defects(Page page, List<CellDefect> defects) {
     page.gap();
-    page.say("Defects: " + defects.size());
+    page.say(Speech.of("wires.defects", defects.size()));
     page.items(defects.stream().map(CellDefect::message).toList());
   }
 
@@ -313,8 +285,9 @@ final class WiresCommand implements Callable<Integer> {
       return;
     }
     page.say(
-        "Columns read: "
-            + mapping.columns().entrySet().stream()
+        Speech.of(
+            "wires.columns",
+            mapping.columns().entrySet().stream()
                 .sorted(Map.Entry.comparingByValue())
                 .map(
                     e ->
@@ -323,7 +296,7 @@ final class WiresCommand implements Callable<Integer> {
                             + mapping.heading(e.getValue())
                             + " = "
                             + e.getKey().word())
-                .collect(Collectors.joining(", ")));
+                .collect(Collectors.joining(", "))));
   }
 
   /** The guessed columns with those given on the command line; empty if one isn't understood. */
@@ -339,14 +312,12 @@ final class WiresCommand implements Callable<Integer> {
         List<String> words = sheet.columns().stream().map(SheetColumn::word).toList();
         log.say(
             column.isEmpty()
-                ? "--column " + given.getKey() + ": say one of " + String.join(", ", words) + "."
-                : "--column "
-                    + given.getKey()
-                    + ": the table has no column '"
-                    + given.getValue()
-                    + "', but "
-                    + String.join(", ", mapping.headings())
-                    + ".");
+                ? Speech.of("wires.which", given.getKey(), String.join(", ", words))
+                : Speech.of(
+                    "wires.no-column",
+                    given.getKey(),
+                    given.getValue(),
+                    String.join(", ", mapping.headings())));
         log.flush();
         return Optional.empty();
       }

@@ -10,7 +10,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import loopwright.casework.CardDesk;
 import loopwright.casework.CaseDesk;
@@ -150,13 +149,13 @@ final class TestWorld implements CliWorld {
 
   @Override
   public ExplainDesk explainDesk() {
-    return new ExplainDesk(Bench.KNOWLEDGE, new Phrases(Locale.ENGLISH));
+    return new ExplainDesk(Bench.KNOWLEDGE, Phrases.inUse());
   }
 
   @Override
   public CircuitLoops loops(Vehicle vehicle) {
     return new CircuitLoops(
-        vehicle, Bench.KNOWLEDGE, Bench.KNOWLEDGE.meters().get(0), new Phrases(Locale.ENGLISH));
+        vehicle, Bench.KNOWLEDGE, Bench.KNOWLEDGE.meters().get(0), Phrases.inUse());
   }
 
   @Override

@@ -85,25 +85,24 @@ public final class Bench {
 
   /** A desk that keeps its cases where told. */
   public static Desk desk(CaseStore store) {
-    return new Desk(KNOWLEDGE, Bench::rules, store, Clock.systemUTC(), new Phrases(Locale.ENGLISH));
+    return new Desk(KNOWLEDGE, Bench::rules, store, Clock.systemUTC(), Phrases.inUse());
   }
 
   public static PaperDesk paperDesk() {
-    return new PaperDesk(KNOWLEDGE, Bench::rules, new Phrases(Locale.ENGLISH));
+    return new PaperDesk(KNOWLEDGE, Bench::rules, Phrases.inUse());
   }
 
   public static CardDesk cardDesk() {
-    return new CardDesk(KNOWLEDGE, Bench::rules, new Phrases(Locale.ENGLISH));
+    return new CardDesk(KNOWLEDGE, Bench::rules, Phrases.inUse());
   }
 
   /** A desk that proves, with the desk that opens cases over what isn't as it should be. */
   public static ProveDesk proveDesk(CaseDesk desk, ProofStore proofs) {
-    return new ProveDesk(KNOWLEDGE, desk, proofs, Clock.systemUTC(), new Phrases(Locale.ENGLISH));
+    return new ProveDesk(KNOWLEDGE, desk, proofs, Clock.systemUTC(), Phrases.inUse());
   }
 
   public static GroundDesk groundDesk(ProofStore proofs) {
-    return new GroundDesk(
-        KNOWLEDGE, Bench::rules, proofs, Clock.systemUTC(), new Phrases(Locale.ENGLISH));
+    return new GroundDesk(KNOWLEDGE, Bench::rules, proofs, Clock.systemUTC(), Phrases.inUse());
   }
 
   /** Proofs that last as long as the test. */
@@ -122,8 +121,7 @@ public final class Bench {
   }
 
   public static PractiseDesk practiseDesk(PractiseLog log) {
-    return new PractiseDesk(
-        KNOWLEDGE, Bench::rules, Clock.systemUTC(), new Phrases(Locale.ENGLISH), log);
+    return new PractiseDesk(KNOWLEDGE, Bench::rules, Clock.systemUTC(), Phrases.inUse(), log);
   }
 
   /** Drills played that are known as long as the test lasts. */
