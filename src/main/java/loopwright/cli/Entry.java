@@ -7,6 +7,7 @@ import java.util.regex.Pattern;
 import loopwright.casework.Answer;
 import loopwright.casework.CheckView;
 import loopwright.casework.CheckView.OutcomeView;
+import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
@@ -37,7 +38,11 @@ record Entry(CheckKind kind, List<Seen> choices, List<String> words, List<Outcom
   /** For a reading whose proposed results aren't at hand. */
   static Entry of(CheckKind kind) {
     List<Seen> answers = kind.answers();
-    return new Entry(kind, answers, answers.stream().map(Seen::word).toList(), List.of());
+    return new Entry(kind, answers, answers.stream().map(Entry::said).toList(), List.of());
+  }
+
+  private static String said(Seen seen) {
+    return Phrases.inUse().say("seen." + seen.word());
   }
 
   /** What is seen as the check words it; else the bare word. */

@@ -384,7 +384,7 @@ final class PlainTalk {
     }
     if (waiting.own().isPresent()) {
       Answer answer = meter.get().read(waiting.own().get());
-      page.say(Speech.of("meter.reads", shown(answer)));
+      page.say(Speech.of("meter.reads", shown(answer, Entry.of(waiting.own().get().kind()))));
       take(answer);
       return;
     }
@@ -394,16 +394,16 @@ final class PlainTalk {
             .next()
             .orElseThrow(() -> new Problem("meter", "", Speech.of("no-check-now")));
     Answer answer = meter.get().read(check);
-    page.say(Speech.of("meter.reads", shown(answer)));
+    page.say(Speech.of("meter.reads", shown(answer, Entry.of(check))));
     waiting = new Waiting.Nothing();
     after(findCase.answer(check.id(), answer));
   }
 
-  private static String shown(Answer answer) {
+  private static String shown(Answer answer, Entry entry) {
     if (answer instanceof Answer.Text text) {
       return text.text();
     }
-    return answer instanceof Answer.Saw saw ? saw.seen().word() : "";
+    return answer instanceof Answer.Saw saw ? entry.words(saw.seen()) : "";
   }
 
   private void refuse(String lower) throws Problem {
@@ -504,7 +504,7 @@ final class PlainTalk {
     }
     page.labelled(Speech.label("red"), List.of(points.get(0).toString()));
     page.labelled(Speech.label("black"), List.of(black.toString()));
-    page.labelled(Speech.label("meter"), List.of(kind.word()));
+    page.labelled(Speech.label("meter"), List.of(Speech.of("measure." + kind)));
     page.labelled(Speech.label("set"), whole(setting));
     page.say(Speech.of("what-reads"));
     waiting = new Waiting.Value(check);
@@ -945,7 +945,7 @@ final class PlainTalk {
       page.block("meter                     ", Speech.of("help.meter"));
     }
     page.block("a, b ...                  ", Speech.of("help.a-b"));
-    page.block("1, 2 ... or the word      ", Speech.of("help.1-2-or-the-word"));
+    page.block(String.format("%-26s", Speech.of("help.number")), Speech.of("help.1-2-or-the-word"));
     page.block("again                     ", Speech.of("help.again"));
     page.block("why                       ", Speech.of("help.why"));
     page.block("tree                      ", Speech.of("help.tree"));
