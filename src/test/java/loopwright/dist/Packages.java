@@ -1,11 +1,14 @@
 package loopwright.dist;
 
 import java.io.IOException;
+import java.nio.file.FileSystem;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import javafx.css.Stylesheet;
 import loopwright.app.Main;
 
 /**
@@ -123,12 +126,26 @@ public final class Packages {
     Path staging = target.resolve("staging");
     Commands.delete(staging);
     Files.createDirectories(staging.resolve("lib"));
-    Files.copy(target.resolve("loopwright.jar"), staging.resolve("loopwright.jar"));
+    readStyles(Files.copy(target.resolve("loopwright.jar"), staging.resolve("loopwright.jar")));
     for (Path jar : Commands.list(target.resolve("lib")).toList()) {
       if (!RuntimeImage.holds(jar)) {
         Files.copy(jar, staging.resolve("lib").resolve(jar.getFileName()));
       }
     }
     return staging;
+  }
+
+  /** Lays each style sheet beside itself as the toolkit reads it, which takes the first of both. */
+  private void readStyles(Path jar) throws IOException {
+    try (FileSystem inside = FileSystems.newFileSystem(jar)) {
+      Path styles = inside.getPath("loopwright", "ui");
+      for (Path sheet : Commands.list(styles).filter(f -> f.toString().endsWith(".css")).toList()) {
+        Path css = target.resolve("classes").resolve(sheet.toString());
+        Path read = Files.createTempFile("style", ".bss");
+        Stylesheet.convertToBinary(css.toFile(), read.toFile());
+        Files.move(
+            read, sheet.resolveSibling(sheet.getFileName().toString().replace(".css", ".bss")));
+      }
+    }
   }
 }

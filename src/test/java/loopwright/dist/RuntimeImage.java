@@ -107,13 +107,16 @@ final class RuntimeImage {
     return Files.readAllLines(list);
   }
 
+  /** Lambdas of classes that lie outside this Java make 17.0.15 fail. */
+  private static boolean archived(String line) {
+    return !line.startsWith("@lambda-proxy")
+        || line.matches("@lambda-proxy (java|javax|javafx|jdk|sun|com/sun)/.*");
+  }
+
   private void archiveClasses(List<String> loaded) throws IOException, InterruptedException {
     Path list = target.resolve("runtime-classes.list");
-    // Java 17.0.15 fails on some of the lines that are about lambdas.
     Files.write(
-        list,
-        loaded.stream().filter(line -> !line.startsWith("@lambda-proxy")).toList(),
-        StandardCharsets.UTF_8);
+        list, loaded.stream().filter(RuntimeImage::archived).toList(), StandardCharsets.UTF_8);
     Commands.run(
         List.of(
             folder.resolve("bin").resolve("java").toString(),
