@@ -117,7 +117,9 @@ class OrderCardsTest {
     assertThat(lost).as("failures that a card led away from").isEmpty();
     // Shorts of a wire to ground or feed are the bulk of what is held and not told by name.
     assertThat(100.0 * told / failures).as("percent told at the end").isGreaterThan(50);
-    assertThat(held).as("parts held at the ends").isLessThan(begun);
+    // Bounds alone let go of a part, and a look has none; so fewer are named, not fewer held.
+    assertThat(held).as("parts held at the ends").isLessThanOrEqualTo(begun);
+    assertThat(group).as("parts told at the ends").isLessThan(begun / 2.0);
   }
 
   private static Map<Complaint, List<Plays.Single>> plays(String name, Vehicle vehicle) {
