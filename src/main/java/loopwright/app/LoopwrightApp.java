@@ -8,7 +8,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
+import java.util.concurrent.SynchronousQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
 import javafx.application.Application;
@@ -77,12 +79,19 @@ public class LoopwrightApp extends Application {
   @Override
   public void start(Stage stage) {
     background =
-        Executors.newCachedThreadPool(
+        new ThreadPoolExecutor(
+            0,
+            Integer.MAX_VALUE,
+            1,
+            TimeUnit.MINUTES,
+            new SynchronousQueue<>(),
             work -> {
               Thread thread = new Thread(work, "background");
               thread.setDaemon(true);
               return thread;
-            });
+            },
+            // Once the window is closed nothing is begun any more.
+            new ThreadPoolExecutor.DiscardPolicy());
     KeptPreferences preferences = new KeptPreferences(Places.settings());
     Optional<Path> rules =
         Optional.ofNullable(getParameters()).flatMap(p -> Main.rules(p.getRaw()));
