@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import loopwright.casework.Problem;
 import loopwright.model.Language;
+import loopwright.model.Said;
 import loopwright.model.Units;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -63,6 +64,8 @@ public final class Cli {
         .addSubcommand(new CardCommand(world))
         .addSubcommand(new ExplainCommand(world))
         .addSubcommand(new GoodReadingsCommand(world))
+        .registerConverter(Double.class, Cli::number)
+        .registerConverter(double.class, Cli::number)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setExecutionStrategy(parsed -> root.execute(parsed, world))
         .setUsageHelpWidth(Page.USUAL)
@@ -73,6 +76,14 @@ public final class Cli {
               e.printStackTrace(commandLine.getErr());
               return ExitCode.FAILED.number();
             });
+  }
+
+  /** A number with either decimal mark, as the terminal takes readings. */
+  private static Double number(String text) {
+    if (Said.twoWays(text)) {
+      throw new CommandLine.TypeConversionException(text);
+    }
+    return Double.valueOf(text.replace(',', '.'));
   }
 
   /** The language asked for. Looked for first, since the commands speak it from the start. */

@@ -193,6 +193,8 @@ class GermanCommandsTest {
     assertThat(german(2, world(), "labels", "pumper", "--out", "x.doc"))
         .contains("muss auf .pdf oder .csv enden");
     assertThat(german(2, world(), "making", "pumper", "--more", "101")).contains("1,01-Fache");
+    assertThat(said(0, world(), "making", "pumper", "--more", "12,5", "--table", "cutting"))
+        .isEqualTo(said(0, world(), "making", "pumper", "--more", "12.5", "--table", "cutting"));
     TestWorld tractor = world();
     tractor.vehicle = Bench.vehicle("tractor");
     assertThat(said(0, tractor, "check", "pumper")).contains("Nichts zu beanstanden");
