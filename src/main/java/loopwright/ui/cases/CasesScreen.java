@@ -11,7 +11,6 @@ import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.control.TextInputControl;
@@ -28,6 +27,7 @@ import loopwright.casework.CaseEvent;
 import loopwright.casework.record.CaseRecord;
 import loopwright.ui.ReadyCases;
 import loopwright.ui.Texts;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
@@ -96,7 +96,8 @@ public final class CasesScreen extends VBox {
     list.setItems(model.shown());
     list.setId("kept");
     list.getStyleClass().add("fat-list");
-    list.setCellFactory(l -> new KeptCell());
+    list.setCellFactory(
+        l -> new FatCell<>(l, row -> Parts.entry(row.title(), row.state(), row.lines())));
     Label none = Parts.text("", "muted");
     none.textProperty()
         .bind(
@@ -135,7 +136,8 @@ public final class CasesScreen extends VBox {
     ready.setId("ready");
     ready.getStyleClass().add("fat-list");
     ready.getItems().setAll(readyCases);
-    ready.setCellFactory(l -> new ReadyCell());
+    ready.setCellFactory(
+        l -> new FatCell<>(l, e -> Parts.entry(e.title(), e.vehicleName(), List.of(e.story()))));
     ready.setAccessibleText(Texts.of("cases.ready"));
     ready.getSelectionModel().select(0);
     ready.setOnMouseClicked(
@@ -354,33 +356,5 @@ public final class CasesScreen extends VBox {
 
   private Optional<ReadyCases.Entry> chosenReady() {
     return Optional.ofNullable(ready.getSelectionModel().getSelectedItem());
-  }
-
-  /** A ready-made case on a fat row. */
-  private static final class ReadyCell extends ListCell<ReadyCases.Entry> {
-    @Override
-    protected void updateItem(ReadyCases.Entry entry, boolean empty) {
-      super.updateItem(entry, empty);
-      setText("");
-      setGraphic(
-          empty || entry == null
-              ? null
-              : Parts.entry(entry.title(), entry.vehicleName(), List.of(entry.story())));
-    }
-  }
-
-  /** A kept case on a fat row. */
-  private static final class KeptCell extends ListCell<CaseRow> {
-    KeptCell() {
-      // Lines end at the list's width: it never scrolls sideways.
-      setPrefWidth(0);
-    }
-
-    @Override
-    protected void updateItem(CaseRow row, boolean empty) {
-      super.updateItem(row, empty);
-      setText("");
-      setGraphic(empty || row == null ? null : Parts.entry(row.title(), row.state(), row.lines()));
-    }
   }
 }

@@ -1,9 +1,7 @@
 package loopwright.ui.explain;
 
 import java.util.List;
-import java.util.Optional;
 import javafx.beans.property.ReadOnlyDoubleProperty;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyEvent;
@@ -12,6 +10,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import loopwright.casework.explain.ExplainDesk.Entry;
 import loopwright.ui.Texts;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
@@ -50,7 +49,7 @@ public final class ExplainScreen extends HBox {
     list.getStyleClass().add("fat-list");
     list.setAccessibleText(Texts.of("explain.list"));
     list.setFocusTraversable(false);
-    list.setCellFactory(l -> new Cell());
+    list.setCellFactory(l -> FatCell.words(l, Entry::title));
     VBox.setVgrow(list, Priority.ALWAYS);
     list.setPlaceholder(Parts.text(Texts.of("explain.none"), "muted"));
     left = Parts.column("explain-left", search, list);
@@ -159,18 +158,6 @@ public final class ExplainScreen extends HBox {
       model.step(by);
     } else {
       lesson.nextControl(by);
-    }
-  }
-
-  private static final class Cell extends ListCell<Entry> {
-    Cell() {
-      setPrefWidth(0);
-    }
-
-    @Override
-    protected void updateItem(Entry entry, boolean empty) {
-      super.updateItem(entry, empty);
-      setText(Optional.ofNullable(entry).map(Entry::title).orElse(""));
     }
   }
 }

@@ -202,7 +202,7 @@ final class CaseScreen extends Region {
       node.setVisible(true);
     }
     double sideWidth = sideWidth(w, u, gap);
-    double strip = STRIP * u;
+    double strip = Math.max(STRIP * u, done.prefHeight(w - 2 * gap));
     double free = h - 4 * gap - strip;
     double nowWidth = w - 3 * gap - sideWidth;
     double least = 11.5 * u;

@@ -39,7 +39,7 @@ final class ChipRow extends HBox {
       double width = Math.min(width(i), getWidth());
       chip.setVisible(i >= first && x + width <= getWidth());
       if (chip.isVisible()) {
-        double height = chip.prefHeight(-1);
+        double height = Math.max(chip.minHeight(-1), chip.prefHeight(-1));
         chip.resizeRelocate(snapPositionX(x), (getHeight() - height) / 2, width, height);
         x += width + getSpacing();
       }

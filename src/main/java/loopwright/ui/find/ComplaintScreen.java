@@ -2,7 +2,6 @@ package loopwright.ui.find;
 
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyEvent;
@@ -15,6 +14,7 @@ import loopwright.knowledge.Context;
 import loopwright.meter.MeterSpec;
 import loopwright.model.Circuit;
 import loopwright.ui.Texts;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.KeyNames;
 import loopwright.ui.widget.Parts;
@@ -45,7 +45,7 @@ final class ComplaintScreen extends VBox {
     words.textProperty().bindBidirectional(model.wordsProperty());
     circuits.setItems(model.circuits());
     circuits.getStyleClass().add("fat-list");
-    circuits.setCellFactory(list -> new CircuitCell());
+    circuits.setCellFactory(list -> FatCell.words(list, Circuit::name));
     circuits.setFocusTraversable(false);
     circuits.setPlaceholder(Parts.text(Texts.of("vehicle.noCircuits"), "muted"));
     circuits.setAccessibleText(Texts.of("complaint.circuit"));
@@ -62,6 +62,8 @@ final class ComplaintScreen extends VBox {
     model.circuits().addListener((javafx.collections.ListChangeListener<Circuit>) c -> mark());
     for (FlowPane pane : new FlowPane[] {kinds, contexts, meters}) {
       pane.getStyleClass().add("choices");
+      // A long choice breaks its line; by itself the pane would ask to be as wide as that.
+      pane.setMinWidth(0);
     }
     summary.setId("complaint-summary");
     VBox left = Parts.column("complaint-left", heading("complaint.circuit", "↑ ↓"), circuits);
@@ -119,7 +121,7 @@ final class ComplaintScreen extends VBox {
   }
 
   private static HBox heading(String key, String cap) {
-    return Parts.row("choice-head", Parts.line(Texts.of(key), "side-title"), Parts.keyCap(cap));
+    return Parts.row("choice-head", Parts.text(Texts.of(key), "side-title"), Parts.keyCap(cap));
   }
 
   private void mark() {
@@ -148,6 +150,7 @@ final class ComplaintScreen extends VBox {
           .getChildren()
           .add(
               option(
+                  kinds,
                   Texts.of(kind),
                   Texts.of("key.alt", Integer.toString(i++)),
                   kind == model.kindProperty().get(),
@@ -159,6 +162,7 @@ final class ComplaintScreen extends VBox {
           .getChildren()
           .add(
               option(
+                  contexts,
                   Texts.of(context),
                   "",
                   context == model.contextProperty().get(),
@@ -170,6 +174,7 @@ final class ComplaintScreen extends VBox {
           .getChildren()
           .add(
               option(
+                  meters,
                   meter.name(),
                   "",
                   meter.equals(model.meterProperty().get()),
@@ -178,7 +183,7 @@ final class ComplaintScreen extends VBox {
     summarise();
   }
 
-  private Button option(String text, String cap, boolean chosen, Runnable action) {
+  private Button option(FlowPane among, String text, String cap, boolean chosen, Runnable action) {
     Button button =
         cap.isEmpty() ? new Button(text) : new KeyButton(text, cap, action).styled("option");
     if (cap.isEmpty()) {
@@ -186,6 +191,8 @@ final class ComplaintScreen extends VBox {
       button.getStyleClass().addAll("option", "key-button");
     }
     button.setFocusTraversable(false);
+    button.setWrapText(true);
+    button.maxWidthProperty().bind(among.widthProperty());
     if (chosen) {
       button.getStyleClass().add("picked");
       button.setAccessibleText(Texts.of("access.chosen", text));
@@ -233,14 +240,5 @@ final class ComplaintScreen extends VBox {
     ComplaintKind[] all = ComplaintKind.values();
     int i = Math.floorMod(model.kindProperty().get().ordinal() + by, all.length);
     model.kindProperty().set(all[i]);
-  }
-
-  /** A circuit on a fat row. */
-  private static final class CircuitCell extends ListCell<Circuit> {
-    @Override
-    protected void updateItem(Circuit circuit, boolean empty) {
-      super.updateItem(circuit, empty);
-      setText(empty || circuit == null ? "" : circuit.name());
-    }
   }
 }

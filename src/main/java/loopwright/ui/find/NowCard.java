@@ -13,7 +13,6 @@ import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
@@ -45,6 +44,7 @@ import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.Warning;
 import loopwright.ui.Texts;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 import loopwright.ui.widget.StepGrid;
@@ -109,7 +109,7 @@ final class NowCard extends VBox {
     found.setId("own-found");
     found.setFocusTraversable(false);
     found.getStyleClass().add("found-list");
-    found.setCellFactory(list -> new WrappingCell());
+    found.setCellFactory(list -> FatCell.words(list, words -> words));
     found.setOnMouseClicked(e -> chooseFound());
     model
         .own()
@@ -360,8 +360,7 @@ final class NowCard extends VBox {
   private void warn() {
     header(Texts.of("warn.head"));
     steps.getChildren().add(Parts.caution(Texts.of("warn.first")));
-    FlowPane row = new FlowPane();
-    row.getStyleClass().add("choices");
+    FlowPane row = choiceRow();
     int i = 1;
     for (Warning warning : CaseActions.WARNINGS) {
       KeyButton button =
@@ -382,7 +381,7 @@ final class NowCard extends VBox {
     what.getChildren().add(Parts.text(warnings(view), "make-safe-head"));
     view.makeSafe().forEach(c -> what.getChildren().add(Parts.text(c, "make-safe-line")));
     steps.getChildren().add(what);
-    HBox row = Parts.row("primary-row");
+    FlowPane row = choiceRow();
     if (model.isolating()) {
       row.getChildren().add(primary("warn.isolated", CaseActions.COUNT, model::isolated));
     }
@@ -556,8 +555,7 @@ final class NowCard extends VBox {
     Label verdict = Parts.text(compared.verdict(), "question");
     verdict.setId("verdict");
     steps.getChildren().add(verdict);
-    FlowPane row = new FlowPane();
-    row.getStyleClass().add("choices");
+    FlowPane row = choiceRow();
     if (compared.blocked().isEmpty()) {
       row.getChildren()
           .add(primary("compare.takeLearners", "1", () -> model.settle(Proposer.LEARNER)));
@@ -618,8 +616,7 @@ final class NowCard extends VBox {
   }
 
   private void choices(List<Seen> choices, Function<Seen, String> named) {
-    FlowPane row = new FlowPane();
-    row.getStyleClass().add("choices");
+    FlowPane row = choiceRow();
     int i = 1;
     for (Seen seen : choices) {
       KeyButton button =
@@ -641,8 +638,7 @@ final class NowCard extends VBox {
 
   private void refuse() {
     answer.getChildren().add(Parts.text(Texts.of("refuse.question"), "question"));
-    FlowPane row = new FlowPane();
-    row.getStyleClass().add("choices");
+    FlowPane row = choiceRow();
     int i = 1;
     for (FindCase.Refusal refusal : CaseActions.REFUSALS) {
       KeyButton button =
@@ -708,7 +704,7 @@ final class NowCard extends VBox {
     mended.setId("mended");
     KeyButton own =
         new KeyButton(words("action.own"), CaseActions.OWN, model::startOwn).styled("action");
-    answer.getChildren().add(Parts.row("primary-row", mended, own, warnButton()));
+    answer.getChildren().add(choiceRow(mended, own, warnButton()));
     problemLine();
   }
 
@@ -878,8 +874,7 @@ final class NowCard extends VBox {
     KeyButton no =
         new KeyButton(Texts.of("swap.no"), "2", () -> model.swapped(FindCase.Helped.NO))
             .styled("choice-button");
-    FlowPane row = new FlowPane(yes, no);
-    row.getStyleClass().add("choices");
+    FlowPane row = choiceRow(yes, no);
     answer.getChildren().add(row);
     problemLine();
     action("action.back", CaseActions.BACK, model::back);
@@ -1010,6 +1005,13 @@ final class NowCard extends VBox {
         active ? "own-active" : "step-quiet");
   }
 
+  /** What there is to choose from, side by side as far as there is room. */
+  private static FlowPane choiceRow(Node... buttons) {
+    FlowPane row = new FlowPane(buttons);
+    row.getStyleClass().add("choices");
+    return row;
+  }
+
   /** The words of a button; shorter ones where room is short. */
   private String words(String key) {
     return Texts.of(brief && Texts.has(key + ".brief") ? key + ".brief" : key);
@@ -1025,19 +1027,5 @@ final class NowCard extends VBox {
     KeyButton button = new KeyButton(words(key), cap, action).styled("action");
     button.setUserData(key);
     actions.getChildren().add(button);
-  }
-
-  /** Breaks its text in place of growing wider than the list. */
-  private static final class WrappingCell extends ListCell<String> {
-    WrappingCell() {
-      setWrapText(true);
-      setPrefWidth(0);
-    }
-
-    @Override
-    protected void updateItem(String item, boolean empty) {
-      super.updateItem(item, empty);
-      setText(empty ? "" : item);
-    }
   }
 }

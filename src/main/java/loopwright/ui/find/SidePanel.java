@@ -70,7 +70,7 @@ final class SidePanel extends VBox {
     if (toDo.isEmpty()) {
       return;
     }
-    VBox box = Parts.column("put-back", Parts.line(Texts.of("putBack.title"), "side-title"));
+    VBox box = Parts.column("put-back", Parts.text(Texts.of("putBack.title"), "side-title"));
     toDo.forEach(p -> box.getChildren().add(Parts.text(p, "put-back-line")));
     body.getChildren().add(box);
   }
@@ -86,31 +86,33 @@ final class SidePanel extends VBox {
     }
     int index = view.suspects().size();
     if (!view.cleared().isEmpty()) {
-      body.getChildren().add(Parts.line(Texts.of("known.cleared"), "side-title", "spaced"));
+      body.getChildren().add(Parts.text(Texts.of("known.cleared"), "side-title", "spaced"));
       for (ClearedView c : view.cleared()) {
         body.getChildren().add(asked(cleared(c), index++));
       }
     }
     if (!model.hardly().isEmpty()) {
-      body.getChildren().add(Parts.line(Texts.of("known.hardly"), "side-title", "spaced"));
+      body.getChildren().add(Parts.text(Texts.of("known.hardly"), "side-title", "spaced"));
       for (LoopView.PieceView p : model.hardly()) {
         VBox row = Parts.column("cleared", Parts.text(p.title(), "cleared-name"));
         body.getChildren().add(asked(row, index++));
       }
     }
     if (!model.story().isEmpty()) {
-      body.getChildren().add(Parts.line(Texts.of("known.story"), "side-title", "spaced"));
+      body.getChildren().add(Parts.text(Texts.of("known.story"), "side-title", "spaced"));
       body.getChildren().add(Parts.text(model.story(), "side-line"));
     }
     if (!view.cautions().isEmpty()) {
-      body.getChildren().add(Parts.line(Texts.of("known.mind"), "side-title", "spaced"));
+      body.getChildren().add(Parts.text(Texts.of("known.mind"), "side-title", "spaced"));
       view.cautions().forEach(c -> body.getChildren().add(Parts.text(c, "side-line")));
     }
   }
 
   private static HBox title(String key, String cap) {
-    return Parts.row(
-        "side-head", Parts.line(Texts.of(key), "side-title"), Parts.spring(), Parts.keyCap(cap));
+    Label words = Parts.text(Texts.of(key), "side-title");
+    words.setMaxWidth(Double.MAX_VALUE);
+    HBox.setHgrow(words, Priority.ALWAYS);
+    return Parts.row("side-head", words, Parts.keyCap(cap));
   }
 
   private VBox suspect(SuspectView s, int index) {
@@ -186,7 +188,7 @@ final class SidePanel extends VBox {
         .next()
         .ifPresent(
             check -> {
-              body.getChildren().add(Parts.line(Texts.of("why.outcomes"), "side-title", "spaced"));
+              body.getChildren().add(Parts.text(Texts.of("why.outcomes"), "side-title", "spaced"));
               check.outcomes().forEach(o -> body.getChildren().add(outcome(o)));
             });
     KeyButton tree =

@@ -6,7 +6,6 @@ import java.util.Optional;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
@@ -22,6 +21,7 @@ import loopwright.casework.ground.GroundView;
 import loopwright.ui.Texts;
 import loopwright.ui.find.MeterStatus;
 import loopwright.ui.ground.GroundViewModel.Stage;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
@@ -68,7 +68,7 @@ public final class GroundScreen extends StackPane {
     list.setId("ground-list");
     list.setFocusTraversable(false);
     list.getStyleClass().add("found-list");
-    list.setCellFactory(l -> new RowCell());
+    list.setCellFactory(l -> new FatCell<>(l, GroundScreen::face));
     list.setPlaceholder(Parts.text(Texts.of("ground.none"), "muted"));
     list.setOnMouseClicked(
         e -> {
@@ -343,44 +343,19 @@ public final class GroundScreen extends StackPane {
     }
   }
 
-  private static final class RowCell extends ListCell<GroundRow> {
-    @Override
-    protected void updateItem(GroundRow row, boolean empty) {
-      super.updateItem(row, empty);
-      if (empty || row == null) {
-        setGraphic(null);
-        return;
-      }
-      GroundMark mark = GroundMark.of(row);
-      Label sign = Parts.line(mark.sign(), "ground-mark");
-      Label title = Parts.text(row.title(), "entry-title");
-      Label state =
-          Parts.text(
-              !row.since().isEmpty()
-                  ? row.since()
-                  : row.result().map(GroundResult::words).orElse(row.kind()),
-              "muted");
-      VBox words = Parts.column("ground-row", title, state);
-      words.setMinWidth(0);
-      HBox.setHgrow(words, Priority.ALWAYS);
-      HBox line = Parts.row("entry-head", sign, words);
-      line.setPrefWidth(0);
-      setGraphic(line);
-      setAccessibleText(row.title() + ", " + mark.words());
-    }
-
-    /** As high as its words are when they are broken to the width of the list. */
-    @Override
-    protected double computePrefHeight(double width) {
-      if (getGraphic() instanceof HBox line && getListView() != null) {
-        double room = getListView().getWidth() - snappedLeftInset() - snappedRightInset();
-        return line.prefHeight(room - SCROLL_BAR_EMS * getFont().getSize())
-            + snappedTopInset()
-            + snappedBottomInset();
-      }
-      return super.computePrefHeight(width);
-    }
-
-    private static final double SCROLL_BAR_EMS = 1.5;
+  private static HBox face(GroundRow row) {
+    GroundMark mark = GroundMark.of(row);
+    String state =
+        !row.since().isEmpty()
+            ? row.since()
+            : row.result().map(GroundResult::words).orElse(row.kind());
+    VBox words =
+        Parts.column(
+            "ground-row", Parts.text(row.title(), "entry-title"), Parts.text(state, "muted"));
+    words.setMinWidth(0);
+    HBox.setHgrow(words, Priority.ALWAYS);
+    HBox line = Parts.row("entry-head", Parts.line(mark.sign(), "ground-mark"), words);
+    line.setAccessibleText(row.title() + ", " + mark.words());
+    return line;
   }
 }

@@ -10,7 +10,6 @@ import javafx.collections.ListChangeListener;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
@@ -21,6 +20,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import loopwright.ui.Texts;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.KeyNames;
 import loopwright.ui.widget.Parts;
@@ -131,7 +131,8 @@ public final class HomeScreen extends StackPane {
     recents.setId("home-recents");
     recents.getStyleClass().addAll("fat-list", "home-recents");
     recents.setItems(model.recents());
-    recents.setCellFactory(l -> new Cell());
+    recents.setCellFactory(
+        l -> new FatCell<>(l, r -> Parts.entry(r.title(), r.state(), List.of(r.detail()))));
     recents.setAccessibleText(Texts.of("home.recent"));
     recents.setPlaceholder(Parts.text(none(), "muted"));
     recents.setOnMouseClicked(
@@ -213,24 +214,6 @@ public final class HomeScreen extends StackPane {
     }
     if (handled) {
       e.consume();
-    }
-  }
-
-  /** What was begun before on a fat row. */
-  private static final class Cell extends ListCell<Recent> {
-    Cell() {
-      // Lines end at the list's width: it never scrolls sideways.
-      setPrefWidth(0);
-    }
-
-    @Override
-    protected void updateItem(Recent recent, boolean empty) {
-      super.updateItem(recent, empty);
-      setText("");
-      setGraphic(
-          empty || recent == null
-              ? null
-              : Parts.entry(recent.title(), recent.state(), List.of(recent.detail())));
     }
   }
 }

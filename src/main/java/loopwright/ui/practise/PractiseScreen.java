@@ -3,6 +3,7 @@ package loopwright.ui.practise;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -64,6 +65,18 @@ public final class PractiseScreen extends StackPane {
     drawing.onPiece(model::pick);
     drawingCard.getStyleClass().addAll("card", "drawing-card");
     drawingCard.setMinWidth(0);
+    // In the largest type it leaves half of the room to the words.
+    drawingCard
+        .minHeightProperty()
+        .bind(
+            Bindings.createDoubleBinding(
+                () ->
+                    drawing.loopProperty().get().filter(LoopView::hasStaircase).isPresent()
+                        ? Math.min(STAIRS_EMS * em.get(), getHeight() / 2)
+                        : USE_COMPUTED_SIZE,
+                drawing.loopProperty(),
+                em,
+                heightProperty()));
     scroll.setFocusTraversable(true);
     scroll.setAccessibleText(Texts.of("place.practise"));
     scroll.setMinHeight(0);
@@ -143,8 +156,6 @@ public final class PractiseScreen extends StackPane {
                 ? Optional.of(LoadRef.parse(model.choice()).part())
                 : Optional.empty());
     drawing.loopProperty().set(loop);
-    boolean stairs = loop.filter(LoopView::hasStaircase).isPresent();
-    drawingCard.setMinHeight(stairs ? STAIRS_EMS * drawing.emProperty().get() : USE_COMPUTED_SIZE);
     Parts.shown(drawingCard, loop.isPresent());
   }
 

@@ -4,7 +4,6 @@ import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyEvent;
@@ -20,6 +19,7 @@ import loopwright.ui.find.EntryUnit;
 import loopwright.ui.find.MeterStatus;
 import loopwright.ui.find.ValueField;
 import loopwright.ui.prove.CircuitViewModel.Stage;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 import loopwright.ui.widget.StepGrid;
@@ -60,7 +60,7 @@ final class CircuitScreen extends StackPane {
     list.setId("prove-list");
     list.setFocusTraversable(false);
     list.getStyleClass().add("found-list");
-    list.setCellFactory(l -> new ItemCell());
+    list.setCellFactory(l -> new FatCell<>(l, this::face));
     list.setPlaceholder(Parts.text(Texts.of("vehicle.noCircuits"), "muted"));
     list.setOnMouseClicked(
         e ->
@@ -423,37 +423,26 @@ final class CircuitScreen extends StackPane {
   }
 
   /** A subject with its mark, and what else there is to say of it. */
-  private final class ItemCell extends ListCell<ProveView.Item> {
-    @Override
-    protected void updateItem(ProveView.Item item, boolean empty) {
-      super.updateItem(item, empty);
-      setText(null);
-      if (empty || item == null) {
-        setGraphic(null);
-        return;
-      }
-      FontIcon mark =
-          new FontIcon(
-              switch (item.state()) {
-                case PROVEN -> "mdi2c-check-bold";
-                case FAILED -> "mdi2c-close-thick";
-                case CHANGED -> "mdi2a-alert-outline";
-                case BEGUN -> "mdi2d-dots-horizontal";
-                case OPEN -> "mdi2c-circle-outline";
-              });
-      mark.getStyleClass().add("tool-icon");
-      mark.setStyle(mark.getStyle() + ";-fx-icon-size: " + Math.round(1.2 * em.get()) + "px;");
-      VBox words = Parts.column("step-box", Parts.text(item.title()));
-      String state = Texts.of(item.state());
-      if (!item.note().isEmpty()) {
-        words.getChildren().add(Parts.text(item.note(), "muted"));
-      }
-      HBox row = Parts.row("pick-line", mark, words);
-      HBox.setHgrow(words, Priority.ALWAYS);
-      row.setMaxWidth(LIST_WIDTH * em.get());
-      row.setPrefWidth(0);
-      setGraphic(row);
-      setAccessibleText(item.title() + ", " + state + " " + item.note());
+  private HBox face(ProveView.Item item) {
+    FontIcon mark =
+        new FontIcon(
+            switch (item.state()) {
+              case PROVEN -> "mdi2c-check-bold";
+              case FAILED -> "mdi2c-close-thick";
+              case CHANGED -> "mdi2a-alert-outline";
+              case BEGUN -> "mdi2d-dots-horizontal";
+              case OPEN -> "mdi2c-circle-outline";
+            });
+    mark.getStyleClass().add("tool-icon");
+    mark.setStyle(mark.getStyle() + ";-fx-icon-size: " + Math.round(1.2 * em.get()) + "px;");
+    VBox words = Parts.column("step-box", Parts.text(item.title()));
+    if (!item.note().isEmpty()) {
+      words.getChildren().add(Parts.text(item.note(), "muted"));
     }
+    words.setMinWidth(0);
+    HBox.setHgrow(words, Priority.ALWAYS);
+    HBox row = Parts.row("pick-line", mark, words);
+    row.setAccessibleText(item.title() + ", " + Texts.of(item.state()) + " " + item.note());
+    return row;
   }
 }

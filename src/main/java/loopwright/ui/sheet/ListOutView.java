@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextArea;
 import javafx.scene.control.TextField;
@@ -18,6 +17,7 @@ import javafx.scene.layout.VBox;
 import loopwright.casework.sheet.SheetText;
 import loopwright.ui.Texts;
 import loopwright.ui.sheet.ListOutViewModel.Choice;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 import loopwright.ui.wiring.WiringDesk;
@@ -39,20 +39,7 @@ final class ListOutView extends VBox {
     choices.getItems().setAll(model.choices());
     choices.getStyleClass().addAll("fat-list", "list-out-choices");
     choices.setAccessibleText(Texts.of("listOut.title"));
-    choices.setCellFactory(
-        list ->
-            new ListCell<>() {
-              {
-                // As wide as the list and no wider.
-                setPrefWidth(0);
-              }
-
-              @Override
-              protected void updateItem(Choice choice, boolean empty) {
-                super.updateItem(choice, empty);
-                setText(empty || choice == null ? null : choice.title());
-              }
-            });
+    choices.setCellFactory(list -> FatCell.words(list, Choice::title));
     shown.setEditable(false);
     shown.setFocusTraversable(false);
     shown.getStyleClass().add("sheet-text");

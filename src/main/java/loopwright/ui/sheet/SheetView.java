@@ -11,7 +11,6 @@ import javafx.collections.ListChangeListener;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
@@ -28,6 +27,7 @@ import loopwright.casework.sheet.Leniency;
 import loopwright.ui.Texts;
 import loopwright.ui.sheet.SheetViewModel.Line;
 import loopwright.ui.sheet.SheetViewModel.Sort;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 import loopwright.ui.wiring.WiringDesk;
@@ -73,7 +73,7 @@ final class SheetView extends VBox {
     strip.managedProperty().bind(strip.visibleProperty());
     lines.setId("sheet-lines");
     lines.setItems(model.lines());
-    lines.setCellFactory(list -> new LineCell());
+    lines.setCellFactory(list -> new FatCell<>(list, SheetView::face));
     lines.setPlaceholder(Parts.text(Texts.of("sheet.how"), "muted"));
     lines.getStyleClass().add("sheet-lines");
     lines.setAccessibleText(Texts.of("sheet.lines"));
@@ -344,25 +344,14 @@ final class SheetView extends VBox {
     return !all.isEmpty();
   }
 
-  private static final class LineCell extends ListCell<Line> {
-    LineCell() {
-      // As wide as the list and no wider, so that words break.
-      setPrefWidth(0);
-    }
-
-    @Override
-    protected void updateItem(Line line, boolean empty) {
-      super.updateItem(line, empty);
-      setText(null);
-      setGraphic(null);
-      if (!empty && line != null) {
-        Label tone = Parts.line(Texts.of(line.tone()), "sheet-tone");
-        tone.getStyleClass().add("tone-" + line.tone().name().toLowerCase(Locale.ROOT));
-        Label words = Parts.text(line.words());
-        HBox.setHgrow(words, Priority.ALWAYS);
-        HBox box = Parts.row("sheet-line", tone, words);
-        setGraphic(box);
-      }
-    }
+  private static HBox face(Line line) {
+    Label tone = Parts.line(Texts.of(line.tone()), "sheet-tone");
+    tone.getStyleClass().add("tone-" + line.tone().name().toLowerCase(Locale.ROOT));
+    Label words = Parts.text(line.words());
+    words.setMinWidth(0);
+    HBox.setHgrow(words, Priority.ALWAYS);
+    HBox box = Parts.row("sheet-line", tone, words);
+    box.setAccessibleText(Texts.of(line.tone()) + ", " + line.words());
+    return box;
   }
 }

@@ -1,5 +1,6 @@
 package loopwright.ui.shell;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -10,6 +11,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import loopwright.model.Language;
 import loopwright.model.Units;
@@ -50,8 +52,11 @@ final class KeysPage {
   static Node make(ShellViewModel shell) {
     FlowPane groups = new FlowPane();
     groups.getStyleClass().add("key-groups");
+    groups.setMinWidth(0);
     for (String group : GROUPS) {
-      groups.getChildren().add(group(group));
+      VBox keys = group(group);
+      keys.maxWidthProperty().bind(groups.widthProperty());
+      groups.getChildren().add(keys);
     }
     VBox page =
         Parts.column(
@@ -96,11 +101,17 @@ final class KeysPage {
     show.run();
     FlowPane row = new FlowPane(language, size, length, degrees, note);
     row.getStyleClass().add("language-row");
+    row.setMinWidth(0);
+    note.setWrapText(true);
+    for (Region each : List.of(language, size, length, degrees, note)) {
+      each.maxWidthProperty().bind(row.widthProperty());
+    }
     return row;
   }
 
   private static KeyButton choice(String id, String key, Runnable action) {
     KeyButton button = new KeyButton("", key, action);
+    button.setWrapText(true);
     button.setId(id);
     return button;
   }
@@ -142,10 +153,10 @@ final class KeysPage {
     int row = 0;
     for (String line : Texts.of("keys." + name).split("\n")) {
       int cut = line.indexOf('=');
-      grid.addRow(row++, Parts.keyCap(line.substring(0, cut)), Parts.line(line.substring(cut + 1)));
+      grid.addRow(row++, Parts.keyCap(line.substring(0, cut)), Parts.text(line.substring(cut + 1)));
     }
     VBox box =
-        Parts.column("card", Parts.line(Texts.of("keys." + name + ".title"), "side-title"), grid);
+        Parts.column("card", Parts.text(Texts.of("keys." + name + ".title"), "side-title"), grid);
     box.getStyleClass().add("key-group");
     return box;
   }

@@ -11,6 +11,7 @@ import javafx.scene.layout.VBox;
 import loopwright.casework.RulesElsewhere;
 import loopwright.ui.Texts;
 import loopwright.ui.shell.RulesViewModel.Stage;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
@@ -33,6 +34,7 @@ final class RulesScreen extends VBox {
     list.setId("rules-list");
     list.getStyleClass().add("found-list");
     list.setFocusTraversable(false);
+    list.setCellFactory(l -> FatCell.words(l, rule -> rule));
     VBox.setVgrow(list, Priority.ALWAYS);
     own = new KeyButton("", "Enter", model::refuse).styled("wide");
     own.setId("rules-own");
@@ -53,10 +55,16 @@ final class RulesScreen extends VBox {
             told,
             list,
             Parts.text(
-                Texts.of("rules.same", Integer.toString(model.same()), model.fingerprint())));
+                Texts.of(
+                    "rules.same", Integer.toString(model.same()), inGroups(model.fingerprint()))));
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     model.stageProperty().addListener(o -> show(model.stageProperty().get()));
     show(model.stageProperty().get());
+  }
+
+  /** Sixteen signs and a space, so that it breaks where room is short. */
+  private static String inGroups(String fingerprint) {
+    return fingerprint.replaceAll("(.{16})(?=.)", "$1 ");
   }
 
   void takeFocus() {

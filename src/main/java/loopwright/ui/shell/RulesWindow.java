@@ -8,6 +8,9 @@ import loopwright.ui.Texts;
 
 /** The window before it opens, where it was started with rules from elsewhere. */
 public final class RulesWindow {
+  /** Ems below which everything stands closer. */
+  private static final double NARROW = 46;
+
   private RulesWindow() {}
 
   /**
@@ -20,7 +23,17 @@ public final class RulesWindow {
     RulesScreen screen = new RulesScreen(model, folder);
     screen.setId("window");
     screen.getStyleClass().add("window");
-    Looks.put(screen, new ShellViewModel(kept));
+    ShellViewModel shell = new ShellViewModel(kept);
+    Looks.put(screen, shell);
+    screen
+        .widthProperty()
+        .addListener(
+            (o, was, is) -> {
+              screen.getStyleClass().remove("narrow");
+              if (is.doubleValue() < NARROW * shell.emProperty().get()) {
+                screen.getStyleClass().add("narrow");
+              }
+            });
     stage.setTitle(Texts.of("window.title"));
     stage.setScene(new Scene(screen, 1280, 800));
     stage.show();

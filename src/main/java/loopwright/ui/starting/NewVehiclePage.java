@@ -5,11 +5,11 @@ import java.util.Optional;
 import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -19,6 +19,7 @@ import loopwright.casework.pattern.Pattern;
 import loopwright.model.Vehicle;
 import loopwright.ui.LoopSource;
 import loopwright.ui.Texts;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 import loopwright.ui.wiring.WiringDesk;
@@ -98,7 +99,7 @@ public final class NewVehiclePage implements WiringPage {
       ListView<NewVehicleViewModel.Entry> list = new ListView<>(model.entries());
       list.setId("needs");
       list.getStyleClass().add("fat-list");
-      list.setCellFactory(l -> new Cell());
+      list.setCellFactory(l -> new FatCell<>(l, this::face));
       list.setAccessibleText(Texts.of("starting.new.second"));
       list.getSelectionModel().select(Math.min(marked, Math.max(0, model.entries().size() - 1)));
       PreviewPane preview = new PreviewPane(model.maker(), desk.emProperty());
@@ -194,30 +195,20 @@ public final class NewVehiclePage implements WiringPage {
               });
     }
 
-    private final class Cell extends ListCell<NewVehicleViewModel.Entry> {
-      Cell() {
-        // As wide as the list and no wider: long names are cut, nothing scrolls sideways.
-        setPrefWidth(0);
-      }
-
-      @Override
-      protected void updateItem(NewVehicleViewModel.Entry entry, boolean empty) {
-        super.updateItem(entry, empty);
-        if (empty || entry == null) {
-          setGraphic(null);
-          return;
-        }
-        String mark = Texts.of(entry.taken() ? "starting.taken" : "starting.left");
-        Label sign = Parts.line(mark, "need-mark");
-        sign.setMinWidth(Region.USE_PREF_SIZE);
-        VBox words =
-            Parts.column(
-                "entry-words",
-                Parts.line(model.name(entry), "entry-title"),
-                Parts.line(model.pattern(entry), "form-source"));
-        setGraphic(Parts.row("entry-head", sign, words));
-        setAccessibleText(mark + " " + model.name(entry));
-      }
+    private HBox face(NewVehicleViewModel.Entry entry) {
+      String mark = Texts.of(entry.taken() ? "starting.taken" : "starting.left");
+      Label sign = Parts.line(mark, "need-mark");
+      sign.setMinWidth(Region.USE_PREF_SIZE);
+      VBox words =
+          Parts.column(
+              "entry-words",
+              Parts.text(model.name(entry), "entry-title"),
+              Parts.text(model.pattern(entry), "form-source"));
+      words.setMinWidth(0);
+      HBox.setHgrow(words, Priority.ALWAYS);
+      HBox row = Parts.row("entry-head", sign, words);
+      row.setAccessibleText(mark + " " + model.name(entry));
+      return row;
     }
   }
 }

@@ -6,17 +6,18 @@ import java.util.function.Consumer;
 import javafx.application.Platform;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.Pattern;
 import loopwright.casework.pattern.Patterns;
 import loopwright.ui.Texts;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.Parts;
 
 /** The patterns to pick from, by number or letters. */
@@ -39,7 +40,7 @@ final class PatternPicker extends VBox {
     list.setId("patterns");
     list.getStyleClass().add("fat-list");
     list.setFocusTraversable(false);
-    list.setCellFactory(l -> new Cell());
+    list.setCellFactory(l -> new FatCell<>(l, this::face));
     list.setPlaceholder(Parts.text(Texts.of("starting.pick.none"), "muted"));
     list.setAccessibleText(Texts.of("starting.pick"));
     list.getSelectionModel().select(0);
@@ -107,28 +108,17 @@ final class PatternPicker extends VBox {
     }
   }
 
-  private final class Cell extends ListCell<Pattern> {
-    Cell() {
-      setPrefWidth(0);
-    }
-
-    @Override
-    protected void updateItem(Pattern pattern, boolean empty) {
-      super.updateItem(pattern, empty);
-      if (empty || pattern == null) {
-        setGraphic(null);
-        return;
-      }
-      VBox words =
-          Parts.column(
-              "entry-words",
-              Parts.line(pattern.title(basis), "entry-title"),
-              Parts.text(pattern.purpose(basis), "form-source"));
-      // As wide as the list, so that the purpose breaks its lines.
-      words.setMaxWidth(Double.MAX_VALUE);
-      words.prefWidthProperty().bind(list.widthProperty().multiply(0.88));
-      String number = Integer.toString(Patterns.all().indexOf(pattern) + 1);
-      setGraphic(Parts.row("entry-head", Parts.keyCap(number), words));
-    }
+  private HBox face(Pattern pattern) {
+    VBox words =
+        Parts.column(
+            "entry-words",
+            Parts.text(pattern.title(basis), "entry-title"),
+            Parts.text(pattern.purpose(basis), "form-source"));
+    words.setMinWidth(0);
+    HBox.setHgrow(words, Priority.ALWAYS);
+    String number = Integer.toString(Patterns.all().indexOf(pattern) + 1);
+    HBox row = Parts.row("entry-head", Parts.keyCap(number), words);
+    row.setAccessibleText(number + ", " + pattern.title(basis) + ", " + pattern.purpose(basis));
+    return row;
   }
 }

@@ -10,7 +10,6 @@ import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TableColumn;
 import javafx.scene.control.TableView;
@@ -31,6 +30,7 @@ import loopwright.ui.Texts;
 import loopwright.ui.VehicleLibrary;
 import loopwright.ui.Worker;
 import loopwright.ui.drawing.LoopDrawing;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 import loopwright.ui.wiring.ReadingDesk;
@@ -96,7 +96,10 @@ public final class VehicleScreen extends StackPane {
     library.setItems(model.entries());
     library.setId("library");
     library.getStyleClass().add("fat-list");
-    library.setCellFactory(list -> new EntryCell());
+    library.setCellFactory(
+        list ->
+            new FatCell<>(
+                list, e -> Parts.entry(e.title(), Texts.of(e.shelf()), List.of(e.detail()))));
     library.setAccessibleText(Texts.of("vehicle.choose"));
     library.getSelectionModel().select(model.entryProperty().get());
     library
@@ -144,7 +147,7 @@ public final class VehicleScreen extends StackPane {
   private VBox left() {
     circuits.setId("circuits");
     circuits.getStyleClass().add("fat-list");
-    circuits.setCellFactory(list -> new CircuitCell());
+    circuits.setCellFactory(list -> FatCell.words(list, Circuit::name));
     circuits.setPlaceholder(Parts.text(Texts.of("vehicle.noCircuits"), "muted"));
     circuits.setAccessibleText(Texts.of("vehicle.circuits"));
     circuits
@@ -392,28 +395,6 @@ public final class VehicleScreen extends StackPane {
     }
     if (handled) {
       e.consume();
-    }
-  }
-
-  /** A vehicle of the library on a fat row. */
-  private static final class EntryCell extends ListCell<VehicleLibrary.Entry> {
-    @Override
-    protected void updateItem(VehicleLibrary.Entry entry, boolean empty) {
-      super.updateItem(entry, empty);
-      setText("");
-      setGraphic(
-          empty || entry == null
-              ? null
-              : Parts.entry(entry.title(), Texts.of(entry.shelf()), List.of(entry.detail())));
-    }
-  }
-
-  /** A circuit on a fat row. */
-  private static final class CircuitCell extends ListCell<Circuit> {
-    @Override
-    protected void updateItem(Circuit circuit, boolean empty) {
-      super.updateItem(circuit, empty);
-      setText(empty || circuit == null ? "" : circuit.name());
     }
   }
 }

@@ -7,6 +7,8 @@ import loopwright.ui.Texts;
 
 /** A button that shows the key which does the same. */
 public final class KeyButton extends Button {
+  /** Pixels that a finger hits without aiming (WCAG 2.2, 2.5.5): no button is smaller. */
+  private static final double FINGER = 44;
 
   /**
    * Makes a button.
@@ -30,5 +32,25 @@ public final class KeyButton extends Button {
   public KeyButton styled(String... classes) {
     getStyleClass().addAll(classes);
     return this;
+  }
+
+  @Override
+  protected double computeMinWidth(double height) {
+    return Math.max(FINGER, super.computeMinWidth(height));
+  }
+
+  @Override
+  protected double computePrefWidth(double height) {
+    return Math.max(FINGER, super.computePrefWidth(height));
+  }
+
+  @Override
+  protected double computeMinHeight(double width) {
+    return Math.max(FINGER, super.computeMinHeight(width));
+  }
+
+  @Override
+  protected double computePrefHeight(double width) {
+    return Math.max(FINGER, super.computePrefHeight(width));
   }
 }

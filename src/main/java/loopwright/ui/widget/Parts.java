@@ -1,6 +1,8 @@
 package loopwright.ui.widget;
 
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.beans.value.ObservableValue;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -76,9 +78,14 @@ public final class Parts {
 
   /** What a fat row of a list says: its title, what stands beside that, and the lines below. */
   public static VBox entry(String title, String beside, List<String> lines) {
-    VBox entry =
-        column("entry", row("entry-head", line(title, "entry-title"), line(beside, "shelf")));
-    lines.forEach(words -> entry.getChildren().add(line(words, "muted")));
+    Label head = text(title, "entry-title");
+    head.setMinWidth(0);
+    Label shelf = line(beside, "shelf");
+    shelf.setMinWidth(Region.USE_PREF_SIZE);
+    VBox entry = column("entry", row("entry-head", head, shelf));
+    lines.forEach(words -> entry.getChildren().add(text(words, "muted")));
+    entry.setAccessibleText(
+        Stream.concat(Stream.of(title, beside), lines.stream()).collect(Collectors.joining(", ")));
     return entry;
   }
 

@@ -3,7 +3,6 @@ package loopwright.ui.wiring;
 import java.io.File;
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyEvent;
@@ -12,6 +11,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
 import loopwright.ui.Texts;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
@@ -45,7 +45,7 @@ final class AskPanel extends VBox {
       list.setId("ask-list");
       list.getStyleClass().add("found-list");
       list.setFocusTraversable(false);
-      list.setCellFactory(l -> new Cell());
+      list.setCellFactory(l -> FatCell.words(l, Ask.Option::words));
       VBox.setVgrow(list, Priority.ALWAYS);
       getChildren().add(list);
       field.textProperty().addListener(o -> narrow());
@@ -116,14 +116,5 @@ final class AskPanel extends VBox {
     String answer = chosen == null ? field.getText().strip() : chosen.key();
     done.run();
     ask.answer().accept(answer);
-  }
-
-  /** A choice on a row. */
-  private static final class Cell extends ListCell<Ask.Option> {
-    @Override
-    protected void updateItem(Ask.Option option, boolean empty) {
-      super.updateItem(option, empty);
-      setText(empty || option == null ? "" : option.words());
-    }
   }
 }

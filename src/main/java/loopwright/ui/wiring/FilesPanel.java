@@ -3,7 +3,6 @@ package loopwright.ui.wiring;
 import javafx.beans.Observable;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
@@ -12,6 +11,7 @@ import javafx.scene.layout.VBox;
 import loopwright.casework.edit.UnsavedWork;
 import loopwright.casework.edit.VehicleStore.Version;
 import loopwright.ui.Texts;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
@@ -40,7 +40,7 @@ final class FilesPanel extends VBox {
     earlier.setId("earlier");
     earlier.getStyleClass().add("found-list");
     earlier.setAccessibleText(Texts.of("wiring.earlier"));
-    earlier.setCellFactory(l -> new Cell());
+    earlier.setCellFactory(l -> FatCell.words(l, FilesPanel::words));
     earlier.setPlaceholder(Parts.text(Texts.of("wiring.earlier.none"), "muted"));
     earlier.addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     VBox.setVgrow(earlier, Priority.ALWAYS);
@@ -113,23 +113,16 @@ final class FilesPanel extends VBox {
     }
   }
 
-  /** A version, or unsaved work. */
-  private static final class Cell extends ListCell<Object> {
-    @Override
-    protected void updateItem(Object item, boolean empty) {
-      super.updateItem(item, empty);
-      if (item instanceof Version v) {
-        setText(
-            Texts.of(
-                "wiring.earlier.version",
-                Integer.toString(v.number()),
-                WiringFile.time(v.at()),
-                Long.toString(Math.round(v.bytes() / 1000.0))));
-      } else if (item instanceof UnsavedWork.Kept k) {
-        setText(Texts.of("wiring.earlier.kept", k.name(), WiringFile.time(k.at())));
-      } else {
-        setText("");
-      }
+  /** A version, or unsaved work, in words. */
+  private static String words(Object item) {
+    if (item instanceof Version v) {
+      return Texts.of(
+          "wiring.earlier.version",
+          Integer.toString(v.number()),
+          WiringFile.time(v.at()),
+          Long.toString(Math.round(v.bytes() / 1000.0)));
     }
+    UnsavedWork.Kept kept = (UnsavedWork.Kept) item;
+    return Texts.of("wiring.earlier.kept", kept.name(), WiringFile.time(kept.at()));
   }
 }

@@ -2,13 +2,13 @@ package loopwright.ui.wiring;
 
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Label;
-import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import loopwright.model.VehicleCheck;
 import loopwright.ui.Texts;
+import loopwright.ui.widget.FatCell;
 import loopwright.ui.widget.Parts;
 
 /** What keeps the vehicle from being solved; Enter or a click goes there. */
@@ -21,8 +21,9 @@ final class TodoPanel extends VBox {
     Label head = Parts.text("", "muted");
     list.setId("todo-list");
     list.setItems(model.findings());
-    list.getStyleClass().addAll("found-list", "todo-list");
-    list.setCellFactory(l -> new Cell());
+    list.getStyleClass().add("found-list");
+    list.setCellFactory(
+        l -> FatCell.words(l, f -> Texts.of("wiring.todo.line", f.object(), f.what())));
     list.setPlaceholder(Parts.text(Texts.of("wiring.todo.none"), "muted"));
     list.setAccessibleText(Texts.of("wiring.todo.head"));
     VBox.setVgrow(list, Priority.ALWAYS);
@@ -55,20 +56,6 @@ final class TodoPanel extends VBox {
     list.requestFocus();
     if (list.getSelectionModel().isEmpty()) {
       list.getSelectionModel().select(0);
-    }
-  }
-
-  /** A finding: what it is about, what is wrong, what is accepted. */
-  private static final class Cell extends ListCell<VehicleCheck.Finding> {
-    @Override
-    protected void updateItem(VehicleCheck.Finding finding, boolean empty) {
-      super.updateItem(finding, empty);
-      setWrapText(true);
-      setPrefWidth(0);
-      setText(
-          empty || finding == null
-              ? ""
-              : Texts.of("wiring.todo.line", finding.object(), finding.what()));
     }
   }
 }

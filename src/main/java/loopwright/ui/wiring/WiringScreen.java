@@ -10,12 +10,10 @@ import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.collections.ListChangeListener;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
-import javafx.scene.control.OverrunStyle;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
@@ -53,16 +51,16 @@ public final class WiringScreen extends StackPane {
   private final GridView view;
   private final List<WiringPage> pages;
   private final Map<KeyCombination, Runnable> keys = new LinkedHashMap<>();
-  private final HBox tabs = Parts.row("grid-tabs");
-  private final HBox panelTabs = Parts.row("grid-tabs");
+  private final FlowPane tabs = new FlowPane();
+
+  /** The panels, and how the vehicle's file stands: on a line of its own where room is short. */
+  private final FlowPane panelTabs = new FlowPane();
+
   private final StackPane body = new StackPane();
   private final StackPane gridPlace = new StackPane();
   private final StackPane panelPlace = new StackPane();
   private final Label told;
-  private final Label state = Parts.line("", "case-title");
-
-  /** Holds the state where the foot has no room for it. */
-  private final HBox stateLine = new HBox();
+  private final Label state = Parts.text("", "case-title", "wiring-state");
 
   private final SketchPanel drawing;
   private final PartPanel part;
@@ -100,9 +98,11 @@ public final class WiringScreen extends StackPane {
     this.told = Parts.told(model.toldProperty());
     told.setId("wiring-told");
     state.setId("wiring-state");
-    state.setMinWidth(0);
-    // Of a long name the beginning goes, not what is said of it.
-    state.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
+    state.maxWidthProperty().bind(panelTabs.widthProperty());
+    for (FlowPane pane : List.of(tabs, panelTabs)) {
+      pane.getStyleClass().add("grid-tabs");
+      pane.setMinHeight(Region.USE_PREF_SIZE);
+    }
     more.setId("more");
     more.getStyleClass().addAll("actions", "panel-body");
     action("wiring.add", "Ctrl+End", grid::goToEmpty);
@@ -132,7 +132,7 @@ public final class WiringScreen extends StackPane {
     panelPlace.setAccessibleText(Texts.of("access.panel"));
     VBox.setVgrow(body, Priority.ALWAYS);
     body.setMinHeight(0);
-    tables = Parts.column("wiring-page", tabs, body, told, stateLine, panelTabs);
+    tables = Parts.column("wiring-page", tabs, body, told, panelTabs);
     getChildren().setAll(tables);
     grid.tableProperty().addListener(o -> fillTabs());
     grid.chosenProperty().addListener(o -> followPart());
@@ -242,10 +242,8 @@ public final class WiringScreen extends StackPane {
                   () -> toTable(table))
               .styled("page-tab", "wide");
       tab.setFocusTraversable(false);
-      tab.setMinWidth(0);
       if (now == table) {
         tab.getStyleClass().add("picked");
-        tab.setMinWidth(Region.USE_PREF_SIZE);
       }
       tabs.getChildren().add(tab);
     }
@@ -270,7 +268,6 @@ public final class WiringScreen extends StackPane {
           new KeyButton(words, Integer.toString(p.ordinal() + 1), () -> open(p))
               .styled("page-tab", "wide");
       tab.setFocusTraversable(false);
-      tab.setMinWidth(Region.USE_PREF_SIZE);
       if (panel == p && asking.isEmpty() && (!apart() || panelAlone)) {
         tab.getStyleClass().add("picked");
       }
@@ -288,12 +285,7 @@ public final class WiringScreen extends StackPane {
                     : noFile ? "wiring.state.copy" : "wiring.state.saved";
     String name = model.vehicleProperty().get().map(Vehicle::name).orElse("");
     state.setText(Texts.of(how, name));
-    stateLine.setManaged(narrow());
-    if (narrow()) {
-      stateLine.getChildren().setAll(state);
-    } else {
-      panelTabs.getChildren().addAll(Parts.spring(), state);
-    }
+    panelTabs.getChildren().add(state);
   }
 
   /** Where room is short, nothing told takes none. */

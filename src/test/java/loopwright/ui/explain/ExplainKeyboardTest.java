@@ -4,13 +4,10 @@ import static loopwright.ui.snapshot.TestWindow.text;
 import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeoutException;
-import javafx.geometry.Bounds;
 import javafx.scene.AccessibleRole;
-import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
@@ -20,21 +17,14 @@ import javafx.stage.Stage;
 import loopwright.casework.Phrases;
 import loopwright.casework.explain.ExplainDesk;
 import loopwright.evidence.Bench;
-import loopwright.ui.Look;
-import loopwright.ui.TextSize;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
-import loopwright.ui.snapshot.Snapshots;
 import loopwright.ui.snapshot.TestWindow;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.extension.RegisterExtension;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
-import org.testfx.util.WaitForAsyncUtils;
 
 /** The explaining pages by the keyboard alone. */
 @ExtendWith(ApplicationExtension.class)
@@ -155,54 +145,5 @@ class ExplainKeyboardTest {
     keys.press(KeyCode.ENTER);
     until(() -> scene.getFocusOwner() instanceof Slider);
     assertThat(scene.getFocusOwner().getAccessibleRole()).isEqualTo(AccessibleRole.SLIDER);
-  }
-
-  @Test
-  void everyPageLiesInsideTheWindow() throws TimeoutException {
-    everyPageLiesInside(Look.PAPER, TextSize.LARGEST);
-  }
-
-  @ParameterizedTest
-  @EnabledIfSystemProperty(named = "loopwright.pages", matches = "all")
-  @CsvSource({
-    "PAPER,NORMAL",
-    "NIGHT,NORMAL",
-    "NIGHT,LARGEST",
-    "CONTRAST,NORMAL",
-    "CONTRAST,LARGEST"
-  })
-  void everyPageLiesInsideInAllLooks(Look look, TextSize size) throws TimeoutException {
-    everyPageLiesInside(look, size);
-  }
-
-  /** Looks at every page; all that can't be scrolled to lies inside, and no text is cut. */
-  private void everyPageLiesInside(Look look, TextSize size) throws TimeoutException {
-    open(1024, 700);
-    WaitForAsyncUtils.waitForAsyncFx(
-        10_000,
-        () -> {
-          shown.shell().lookProperty().set(look);
-          shown.shell().textSizeProperty().set(size);
-        });
-    keys.press(KeyCode.F1);
-    for (ExplainDesk.Entry entry : DESK.find("")) {
-      untilTitle(entry.title());
-      assertThat(scene.getFocusOwner()).as(entry.id()).isInstanceOf(Slider.class);
-      String name = "explain-" + entry.id() + "-" + look.name().toLowerCase(Locale.ROOT);
-      Snapshots.take(scene, name + "-" + size.percent());
-      Node explain = scene.lookup("#explain");
-      Bounds room = explain.localToScene(explain.getLayoutBounds());
-      List<String> outside = new ArrayList<>();
-      for (Node node : explain.lookupAll(".label")) {
-        if (node instanceof Labeled label && node.isVisible() && !label.getText().isEmpty()) {
-          Bounds at = node.localToScene(node.getLayoutBounds());
-          if (at.getWidth() > 0 && at.getMaxX() > room.getMaxX() + 1) {
-            outside.add(label.getText());
-          }
-        }
-      }
-      assertThat(outside).as(name).isEmpty();
-      keys.press(KeyCode.PAGE_DOWN);
-    }
   }
 }

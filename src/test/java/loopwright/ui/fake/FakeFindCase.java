@@ -21,11 +21,13 @@ import loopwright.casework.CannedCase;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.ClearedView;
+import loopwright.casework.Comparison;
 import loopwright.casework.LoopView;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PartView;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
+import loopwright.casework.Proposer;
 import loopwright.casework.ReadingView;
 import loopwright.casework.RepairView;
 import loopwright.casework.SettingView;
@@ -71,6 +73,8 @@ public final class FakeFindCase implements CannedCase {
   private boolean repaired;
   private boolean proven;
   private boolean stopped;
+  private Proposer first = Proposer.PROGRAM;
+  private boolean settled;
 
   public FakeFindCase(Vehicle vehicle, String title) {
     this.vehicle = vehicle;
@@ -102,7 +106,11 @@ public final class FakeFindCase implements CannedCase {
                 ? CaseView.Move.MAKE_SAFE
                 : isolated
                     ? repaired ? CaseView.Move.PROOF : CaseView.Move.REPAIR
-                    : next.isPresent() ? CaseView.Move.CHECK : CaseView.Move.STUCK;
+                    : next.isEmpty()
+                        ? CaseView.Move.STUCK
+                        : first == Proposer.LEARNER && !settled
+                            ? CaseView.Move.PROPOSE
+                            : CaseView.Move.CHECK;
     CaseView.Status status =
         proven
             ? CaseView.Status.HEALTHY
@@ -124,7 +132,7 @@ public final class FakeFindCase implements CannedCase {
         suspects,
         clearedViews(cleared),
         readings(),
-        next,
+        next.filter(n -> move != CaseView.Move.PROPOSE),
         loop(mainLoop, "Beacon", belief, cleared, true),
         said,
         List.of(),
@@ -664,7 +672,43 @@ public final class FakeFindCase implements CannedCase {
     return add("own", check, answer);
   }
 
+  @Override
+  public Proposer first() {
+    return first;
+  }
+
+  @Override
+  public CaseView propose(Proposer who) {
+    first = who;
+    settled = false;
+    seq++;
+    return view();
+  }
+
+  @Override
+  public Comparison compare(OwnCheck learners) {
+    return new Comparison(
+        new Comparison.Side(
+            "volts DC from beacon fuse F3, load side, to battery BATT, negative post",
+            "It would split what is suspected 0.14 to 0.86 in 2 minutes.",
+            List.of("Hands off the fan: it starts by itself.")),
+        new Comparison.Side(
+            "volts DC from beacon ground stud G4, lug, to battery BATT, negative post",
+            "It would split what is suspected 0.48 to 0.52 in one minute.",
+            List.of()),
+        "The program’s tells more for its minutes: 1.00 bit in one against 0.58 in two.",
+        "");
+  }
+
+  @Override
+  public CaseView settle(OwnCheck learners, Proposer taken) {
+    settled = true;
+    seq++;
+    return view();
+  }
+
   private CaseView add(String checkId, OwnCheck check, Answer answer) {
+    settled = false;
     Taken plain = new Taken(nextId++, checkId, check, answer, "");
     List<String> clears = clears(plain);
     said =

@@ -7,22 +7,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import java.util.concurrent.TimeoutException;
-import java.util.stream.Stream;
-import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
-import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
-import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.PatternWords;
 import loopwright.evidence.Bench;
-import loopwright.ui.Look;
-import loopwright.ui.TextSize;
 import loopwright.ui.cases.CaseShelf;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeCases;
@@ -35,13 +28,11 @@ import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
 import loopwright.ui.snapshot.TestWindow;
 import loopwright.ui.starting.NewVehiclePage;
-import loopwright.ui.widget.KeyButton;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
-import org.testfx.util.WaitForAsyncUtils;
 
 /** The start screen by the keyboard alone: from each thing somebody came for, and back. */
 @ExtendWith(ApplicationExtension.class)
@@ -132,47 +123,5 @@ class HomeKeyboardTest {
     Snapshots.take(scene, "home-recents");
     keys.press(KeyCode.DOWN, KeyCode.DOWN, KeyCode.UP, KeyCode.UP, KeyCode.ENTER);
     until(() -> place() == Place.FIND);
-  }
-
-  @Test
-  void nothingIsCutAndNothingLiesOutsideInEachLookAndSize() throws TimeoutException {
-    open(CaseShelf.EMPTY);
-    for (Look look : Look.values()) {
-      for (TextSize size : new TextSize[] {TextSize.NORMAL, TextSize.LARGEST}) {
-        WaitForAsyncUtils.waitForAsyncFx(
-            10_000,
-            () -> {
-              shown.shell().lookProperty().set(look);
-              shown.shell().textSizeProperty().set(size);
-            });
-        WaitForAsyncUtils.waitForFxEvents();
-        String name = "home-" + look.name().toLowerCase(Locale.ROOT) + "-" + size.percent();
-        Snapshots.take(scene, name);
-        Bounds room = scene.getRoot().getLayoutBounds();
-        for (Node node : errands().toList()) {
-          KeyButton button = (KeyButton) node;
-          Bounds at = button.localToScene(button.getLayoutBounds());
-          assertThat(at.getMaxX()).as(name).isLessThanOrEqualTo(room.getMaxX());
-          assertThat(at.getHeight()).as(name).isGreaterThanOrEqualTo(44);
-          Set<Node> words = button.lookupAll(".home-words > .label");
-          assertThat(words).as(name).hasSize(2);
-          for (Node word : words) {
-            assertThat(drawn((Label) word)).as(name).isEqualTo(((Label) word).getText());
-          }
-        }
-      }
-    }
-  }
-
-  private static String drawn(Label label) {
-    return label.getChildrenUnmodifiable().stream()
-        .filter(Text.class::isInstance)
-        .map(t -> ((Text) t).getText())
-        .findFirst()
-        .orElse("");
-  }
-
-  private Stream<Node> errands() {
-    return scene.lookup("#home-errands").lookupAll(".home-errand").stream();
   }
 }

@@ -4,15 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.TimeoutException;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
 import loopwright.casework.Problem;
 import loopwright.casework.RulesElsewhere;
+import loopwright.ui.Preferences;
 import loopwright.ui.Worker;
 import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.shell.RulesViewModel.Stage;
-import loopwright.ui.snapshot.Snapshots;
+import loopwright.ui.snapshot.Dress;
+import loopwright.ui.snapshot.ScreenCheck;
 import loopwright.ui.widget.KeyButton;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -74,12 +77,16 @@ class RulesKeyboardTest {
   }
 
   private void ask(FxRobot robot) {
+    ask(robot, new FakePreferences());
+  }
+
+  private void ask(FxRobot robot, FakePreferences preferences) {
     robot.interact(
         () -> {
           model =
               new RulesViewModel(
                   rules, new Worker(background::add, Runnable::run), () -> done.add("opened"));
-          RulesWindow.ask(stage, model, "/media/stick/rules", new FakePreferences());
+          RulesWindow.ask(stage, model, "/media/stick/rules", preferences);
         });
     WaitForAsyncUtils.waitForFxEvents();
   }
@@ -122,8 +129,21 @@ class RulesKeyboardTest {
     press(robot, KeyCode.DOWN);
     press(robot, KeyCode.DOWN);
     assertThat(list.getSelectionModel().getSelectedIndex()).isEqualTo(1);
-    Snapshots.take(stage.getScene(), "rules-from-elsewhere");
     assertThat(done).isEmpty();
+  }
+
+  @Test
+  void theQuestionCanBeReadReachedAndPressed(FxRobot robot) throws TimeoutException {
+    ScreenCheck check = new ScreenCheck();
+    for (Dress dress : Dress.all()) {
+      FakePreferences preferences = new FakePreferences();
+      preferences.keep(Preferences.Item.LOOK, dress.look().name());
+      preferences.keep(Preferences.Item.TEXT_SIZE, dress.size().name());
+      ask(robot, preferences);
+      dress.size(stage);
+      check.look(stage.getScene(), "rules-from-elsewhere-" + dress, dress.pictured());
+    }
+    check.nothingWrong();
   }
 
   @Test

@@ -33,8 +33,12 @@ public final class Contrast {
   private final List<Painted> painted = new ArrayList<>();
 
   /** Something painted over a place; none where it can't be told, for instance a hatching. */
-  private record Painted(Node node, Color colour) {
+  private record Painted(Node node, Color colour, Bounds within) {
     boolean covers(Point2D place) {
+      // Asked of everything for each text: what lies elsewhere must cost nothing.
+      if (!within.contains(place)) {
+        return false;
+      }
       Point2D local = node.sceneToLocal(place);
       return local != null
           && inSight(node, place)
@@ -89,7 +93,7 @@ public final class Contrast {
 
   private void paint(Node node, Paint paint) {
     if (paint instanceof Color colour && colour.getOpacity() > 0) {
-      painted.add(new Painted(node, colour));
+      painted.add(new Painted(node, colour, node.localToScene(node.getLayoutBounds())));
     }
   }
 

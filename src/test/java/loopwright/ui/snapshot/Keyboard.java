@@ -13,9 +13,22 @@ import org.testfx.util.WaitForAsyncUtils;
 /** Keys pressed on a scene, to whatever has the focus. */
 public final class Keyboard {
   private final Scene scene;
+  private final boolean prompt;
 
   public Keyboard(Scene scene) {
+    this(scene, false);
+  }
+
+  private Keyboard(Scene scene, boolean prompt) {
     this.scene = scene;
+    this.prompt = prompt;
+  }
+
+  /**
+   * Keys for a window that does its work at once: it is laid out after each, and not waited for.
+   */
+  public static Keyboard prompt(Scene scene) {
+    return new Keyboard(scene, true);
   }
 
   /** Types characters one after another. */
@@ -110,7 +123,24 @@ public final class Keyboard {
             Node target = Optional.ofNullable(scene.getFocusOwner()).orElse(scene.getRoot());
             Event.fireEvent(target, event);
           });
-      WaitForAsyncUtils.waitForFxEvents(2);
+      if (!prompt) {
+        WaitForAsyncUtils.waitForFxEvents(2);
+      }
+    }
+    if (prompt) {
+      layOut(scene);
+    }
+  }
+
+  /** Lays out a scene, with what is put off until then. */
+  static void layOut(Scene scene) {
+    for (int i = 0; i < 3; i++) {
+      WaitForAsyncUtils.waitForAsyncFx(
+          10_000,
+          () -> {
+            scene.getRoot().applyCss();
+            scene.getRoot().layout();
+          });
     }
   }
 }

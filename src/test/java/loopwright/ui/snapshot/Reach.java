@@ -1,19 +1,30 @@
 package loopwright.ui.snapshot;
 
+import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
+import javafx.geometry.Bounds;
 import javafx.scene.AccessibleAttribute;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.ButtonBase;
-import javafx.scene.control.Label;
+import javafx.scene.control.ComboBoxBase;
+import javafx.scene.control.IndexedCell;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ScrollBar;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Slider;
+import javafx.scene.control.TableCell;
+import javafx.scene.control.TableView;
+import javafx.scene.control.TextField;
 import javafx.scene.control.TextInputControl;
+import javafx.scene.control.skin.TableColumnHeader;
 import javafx.scene.text.Text;
 
-/** What a scene offers to those who can't see it or don't see it well. */
+/** What a scene offers to those who can't see it, don't see it well, or have big fingers. */
 public final class Reach {
   private Reach() {}
 
@@ -23,7 +34,9 @@ public final class Reach {
     walk(
         scene.getRoot(),
         node -> {
-          if (!(node.isFocusTraversable() || node instanceof ButtonBase)) {
+          boolean row =
+              node instanceof ListCell<?> cell && !cell.isEmpty() && !ofAControl(cell.getParent());
+          if (!(node.isFocusTraversable() || node instanceof ButtonBase || row)) {
             return;
           }
           AccessibleRole role = node.getAccessibleRole();
@@ -34,7 +47,7 @@ public final class Reach {
           Object text = node.queryAccessibleAttribute(AccessibleAttribute.TEXT);
           boolean named =
               node.getAccessibleText() != null && !node.getAccessibleText().isBlank()
-                  || node instanceof ButtonBase && text instanceof String t && !t.isBlank()
+                  || (node instanceof ButtonBase || row) && text instanceof String t && !t.isBlank()
                   || node instanceof TextInputControl input
                       && input.getPromptText() != null
                       && !input.getPromptText().isBlank();
@@ -45,42 +58,133 @@ public final class Reach {
     return found;
   }
 
-  /** Words that are cut off: a label that shows less than its text. */
+  /**
+   * Words that are cut off: what shows less than its text, lies beside what it is seen through, or
+   * is less high than its words.
+   */
   public static Set<String> cutOff(Scene scene) {
     Set<String> found = new TreeSet<>();
     walk(
         scene.getRoot(),
         node -> {
-          if (node instanceof Labeled labeled
-              && (node instanceof Label || node instanceof ButtonBase)
-              && labeled.getText() != null
-              && !givesWay(labeled)) {
-            for (Node child : labeled.getChildrenUnmodifiable()) {
-              if (child instanceof Text shown
-                  && shown.isVisible()
-                  && shown.getText().length() < labeled.getText().length()
-                  && !shown.getText().isEmpty()) {
-                found.add(
-                    String.format("%s as %s, %s", labeled.getText(), shown.getText(), name(node)));
-              }
+          if (node instanceof TextField field
+              && !field.getStyleClass().contains("cell-editor")
+              && field.getHeight() < field.prefHeight(-1) - 1) {
+            found.add("squeezed, " + name(node));
+          }
+          if (!(node instanceof Labeled labeled) || labeled.getText() == null || givesWay(node)) {
+            return;
+          }
+          for (Node child : labeled.getChildrenUnmodifiable()) {
+            if (!(child instanceof Text shown) || !shown.isVisible() || shown.getText().isEmpty()) {
+              continue;
+            }
+            if (shown.getText().length() < labeled.getText().length()) {
+              found.add(
+                  String.format("%s as %s, %s", labeled.getText(), shown.getText(), name(node)));
+            } else if (beside(scene, shown)) {
+              found.add(String.format("%s beside, %s", labeled.getText(), name(node)));
+            } else if (shown.getLayoutBounds().getHeight() > labeled.getHeight() + 2) {
+              found.add(String.format("%s squeezed, %s", labeled.getText(), name(node)));
             }
           }
         });
     return found;
   }
 
+  private static boolean beside(Scene scene, Text shown) {
+    Bounds at = shown.localToScene(shown.getLayoutBounds());
+    boolean clipped = false;
+    boolean out = false;
+    for (Node n = shown; n != null; n = n.getParent()) {
+      if (n instanceof ScrollPane pane && pane.getHbarPolicy() != ScrollPane.ScrollBarPolicy.NEVER
+          || n instanceof TableView) {
+        return false;
+      }
+      if (n.getClip() != null) {
+        clipped = true;
+        Bounds through = n.localToScene(n.getClip().getBoundsInParent());
+        out |= at.getMinX() < through.getMinX() - 1 || at.getMaxX() > through.getMaxX() + 1;
+      }
+    }
+    return out
+        || at.getMinX() < -1
+        || at.getMaxX() > scene.getWidth() + 1
+        || !clipped && (at.getMinY() < -1 || at.getMaxY() > scene.getHeight() + 1);
+  }
+
   /**
    * What may be shortened because it stands elsewhere in full: the open case's name in the bar, the
-   * last result where room is short (among the readings), headings of columns, which their user
-   * makes wider, names in lists (beside the list once chosen), and tabs, which keep their keys.
+   * last result where room is short (among the readings), and tables, whose user makes the columns
+   * wider.
    */
   private static boolean givesWay(Node node) {
     return "where".equals(node.getId())
         || "said".equals(node.getId())
-        || node.getStyleClass().contains("form-source")
-        || node.getStyleClass().contains("entry-title")
-        || node.getStyleClass().contains("page-tab")
+        || node instanceof TableCell
         || node.getParent() != null && node.getParent().getStyleClass().contains("column-header");
+  }
+
+  /**
+   * What can be pressed but is less high or wide than a finger needs. Pieces of a drawing are left
+   * out: the drawing is as fine as the loop is long, and each is reached in a list as well. So is
+   * the editor of a table's cell: the cell is pressed.
+   *
+   * @param least pixels
+   */
+  public static Set<String> tooSmall(Scene scene, double least) {
+    Set<String> found = new TreeSet<>();
+    walk(
+        scene.getRoot(),
+        node -> {
+          if (!pressed(node)) {
+            return;
+          }
+          Bounds at = node.localToScene(node.getLayoutBounds());
+          if (at.getWidth() < least - 0.5 || at.getHeight() < least - 0.5) {
+            found.add(
+                String.format(
+                    Locale.ROOT,
+                    "%.0f x %.0f: %s %s",
+                    at.getWidth(),
+                    at.getHeight(),
+                    name(node),
+                    node instanceof Labeled labeled ? labeled.getText() : ""));
+          }
+        });
+    return found;
+  }
+
+  private static boolean pressed(Node node) {
+    if (node instanceof IndexedCell<?> cell) {
+      return !cell.isEmpty() && !(cell.getParent() instanceof ComboBoxBase);
+    }
+    if (node instanceof TableColumnHeader header) {
+      return header.getTableColumn() != null && header.getTableColumn().isSortable();
+    }
+    if (node instanceof TextInputControl) {
+      return !(node.getParent() instanceof TableCell);
+    }
+    return node instanceof ButtonBase
+        || node instanceof ComboBoxBase
+        || node instanceof Slider
+        || (node.getOnMouseClicked() != null || node.getOnMousePressed() != null)
+            && !ofAControl(node)
+            && !node.getStyleClass().contains("viewport")
+            && !node.getStyleClass().contains("loop-canvas");
+  }
+
+  /** Thumbs, tracks and edges of columns are the toolkit's; what they move is swiped or typed. */
+  private static boolean ofAControl(Node node) {
+    for (Node n = node; n != null; n = n.getParent()) {
+      if (n instanceof ScrollBar
+          || n instanceof Slider
+          || n instanceof ComboBoxBase
+          || n instanceof TableView) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static String name(Node node) {

@@ -22,6 +22,11 @@ public final class Snapshots {
     WaitForAsyncUtils.waitForFxEvents(3);
     // A card that finds its room short sets itself tighter on the next pulses.
     WaitForAsyncUtils.sleep(80, TimeUnit.MILLISECONDS);
+    return takeSettled(scene, name);
+  }
+
+  /** Takes a picture of a scene that is laid out already. */
+  static WritableImage takeSettled(Scene scene, String name) {
     WritableImage image =
         WaitForAsyncUtils.waitForAsyncFx(
             20_000,
