@@ -1,6 +1,7 @@
 package loopwright.casework;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import loopwright.diagnosis.ComplaintKind;
@@ -14,6 +15,21 @@ public sealed interface CaseEvent {
 
   /** When it happened. */
   Instant at();
+
+  /** The events that count: without those that were undone. */
+  static List<CaseEvent> counting(List<CaseEvent> events) {
+    List<CaseEvent> counting = new ArrayList<>();
+    for (CaseEvent event : events) {
+      if (event instanceof Undone undone) {
+        int at = counting.lastIndexOf(undone.what());
+        if (at >= 0) {
+          counting.remove(at);
+        }
+      }
+      counting.add(event);
+    }
+    return counting;
+  }
 
   /**
    * The case began.
@@ -69,14 +85,24 @@ public sealed interface CaseEvent {
   /** A reading's value was corrected. */
   record Corrected(Instant at, int reading, Answer answer) implements CaseEvent {}
 
+  /** What was told besides readings and can be taken back. */
+  sealed interface Deed extends CaseEvent {}
+
   /** A check was refused. */
-  record Refused(Instant at, OwnCheck check, FindCase.Refusal refusal) implements CaseEvent {}
+  record Refused(Instant at, OwnCheck check, FindCase.Refusal refusal) implements Deed {}
 
   /** A part was replaced on suspicion. */
-  record Swapped(Instant at, String part, FindCase.Helped helped) implements CaseEvent {}
+  record Swapped(Instant at, String part, FindCase.Helped helped) implements Deed {}
 
   /** A part was mended. */
-  record Repaired(Instant at, String part) implements CaseEvent {}
+  record Repaired(Instant at, String part) implements Deed {}
+
+  /**
+   * It was taken back, as if it had never been told.
+   *
+   * @param what that event, as it stands before this one
+   */
+  record Undone(Instant at, Deed what) implements CaseEvent {}
 
   /** Smoke, heat or fuel was reported. */
   record Warned(Instant at, Warning warning) implements CaseEvent {}
@@ -99,7 +125,7 @@ public sealed interface CaseEvent {
    * @param file its path below the folder of the cases
    * @param caption what it shows; may be empty
    */
-  record Photographed(Instant at, String file, String caption) implements CaseEvent {}
+  record Photographed(Instant at, String file, String caption) implements Deed {}
 
   /** What this vehicle had before that counted from the beginning of the case. */
   record Weighed(Instant at, List<OwnRate> rates) implements CaseEvent {

@@ -16,6 +16,7 @@ import loopwright.diagnosis.Warning;
  * @param suspects parts and groups still suspected, strongest first
  * @param cleared parts ruled out, in the order of the loop
  * @param readings readings that count, in the order taken
+ * @param deeds what was told besides and can be taken back, in the order told
  * @param next the proposed check; empty unless {@code move} is CHECK or PROOF
  * @param loop the loop with its staircase
  * @param said what the latest line did, in one sentence; may be empty
@@ -37,6 +38,7 @@ public record CaseView(
     List<SuspectView> suspects,
     List<ClearedView> cleared,
     List<ReadingView> readings,
+    List<DeedView> deeds,
     Optional<CheckView> next,
     LoopView loop,
     String said,
@@ -101,6 +103,7 @@ public record CaseView(
     suspects = List.copyOf(suspects);
     cleared = List.copyOf(cleared);
     readings = List.copyOf(readings);
+    deeds = List.copyOf(deeds);
     cautions = List.copyOf(cautions);
     warnings = List.copyOf(warnings);
     makeSafe = List.copyOf(makeSafe);

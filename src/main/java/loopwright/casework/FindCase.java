@@ -2,6 +2,7 @@ package loopwright.casework;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import loopwright.diagnosis.SuspectId;
@@ -87,6 +88,15 @@ public interface FindCase extends AutoCloseable {
    * @throws Problem if there is no such part
    */
   CaseView repaired(String part) throws Problem;
+
+  /**
+   * Takes back what was told besides readings, as if it had never been told: a mend, a swap, a
+   * check refused, a photo (whose file stays). Readings taken since stay.
+   *
+   * @param deed its number in the view
+   * @throws Problem if there is no such
+   */
+  CaseView undo(int deed) throws Problem;
 
   /**
    * Puts a photo to the case, also once it has ended; it is copied beside the case.
@@ -192,6 +202,15 @@ public interface FindCase extends AutoCloseable {
    * @throws Problem if the points or the setting aren't known
    */
   Appraisal appraise(OwnCheck check, Optional<OwnCheck> before) throws Problem;
+
+  /**
+   * How far a check would show something else than in health for each part that may still have
+   * failed, if it were that: 0 for the same, 1 for nothing in common; parts as good as ruled out
+   * are left out. By what is known now; takes about as long as a reading, changes nothing.
+   *
+   * @throws Problem if the points or the setting aren't known
+   */
+  Map<String, Double> shows(OwnCheck check) throws Problem;
 
   /** All probe points that can be named, circuit's own first. */
   List<PointView> points();

@@ -2,6 +2,7 @@ package loopwright.casework;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import loopwright.diagnosis.SuspectId;
@@ -67,6 +68,11 @@ public class ForwardingCase implements FindCase {
   }
 
   @Override
+  public CaseView undo(int deed) throws Problem {
+    return to.undo(deed);
+  }
+
+  @Override
   public CaseView attach(Path photo, String caption) throws Problem {
     return to.attach(photo, caption);
   }
@@ -119,6 +125,11 @@ public class ForwardingCase implements FindCase {
   @Override
   public Appraisal appraise(OwnCheck check, Optional<OwnCheck> before) throws Problem {
     return to.appraise(check, before);
+  }
+
+  @Override
+  public Map<String, Double> shows(OwnCheck check) throws Problem {
+    return to.shows(check);
   }
 
   @Override

@@ -49,6 +49,9 @@ final class Session implements FindCase {
   private record Entry0(
       int id, Check check, Answer answer, Reading.Value value, Instant at, int epoch) {}
 
+  /** What was told besides readings, with the reading before it. */
+  private record Deed0(int number, int after, CaseEvent.Deed deed) {}
+
   private final Vehicle vehicle;
   private final Workbench bench;
   private final RuleBook rules;
@@ -68,6 +71,12 @@ final class Session implements FindCase {
   private final Set<TerminalRef> unreachable = new LinkedHashSet<>();
   private final Map<String, Double> factors = new HashMap<>();
   private final Map<String, Check> asked = new LinkedHashMap<>();
+
+  /** All that happened and counts, for what is taken back. */
+  private final List<CaseEvent> events = new ArrayList<>();
+
+  private final List<Deed0> deeds = new ArrayList<>();
+  private int lastDeed;
   private int nextReading = 1;
   private int accepted;
   private int epoch;
@@ -221,6 +230,47 @@ final class Session implements FindCase {
   }
 
   private void apply(CaseEvent event) throws Problem {
+    if (event instanceof CaseEvent.Undone undone) {
+      withoutDeed(undone.what());
+      return;
+    }
+    events.add(event);
+    if (event instanceof CaseEvent.Deed deed) {
+      deeds.add(new Deed0(++lastDeed, nextReading - 1, deed));
+    }
+    follow(event);
+  }
+
+  /** Follows all that counts from the beginning, as if this had never been told. */
+  private void withoutDeed(CaseEvent.Deed deed) throws Problem {
+    if (!events.contains(deed)) {
+      return;
+    }
+    events.remove(events.lastIndexOf(deed));
+    deeds.remove(deeds.stream().map(Deed0::deed).toList().lastIndexOf(deed));
+    boolean ended = stopped;
+    readings.clear();
+    refused.clear();
+    unreachable.clear();
+    factors.clear();
+    warnings.clear();
+    nextReading = 1;
+    epoch = 0;
+    minutes = 0;
+    mended = Optional.empty();
+    last = Optional.empty();
+    first = Proposer.PROGRAM;
+    settled = Optional.empty();
+    told = Optional.empty();
+    isolated = false;
+    batteryOff = false;
+    for (CaseEvent event : events) {
+      follow(event);
+    }
+    stopped = ended;
+  }
+
+  private void follow(CaseEvent event) throws Problem {
     boolean goesOn =
         event instanceof CaseEvent.Told
             || event instanceof CaseEvent.Photographed
@@ -524,6 +574,26 @@ final class Session implements FindCase {
     if (vehicle.part(part).isEmpty()) {
       throw new Problem("part", part, phrases.say("problem.part"));
     }
+  }
+
+  @Override
+  public CaseView undo(int number) throws Problem {
+    Deed0 done = deeds.stream().filter(d -> d.number() == number).findFirst().orElse(null);
+    if (done == null) {
+      throw new Problem(
+          "deed",
+          Integer.toString(number),
+          deeds.isEmpty()
+              ? phrases.say("problem.no-deeds")
+              : deeds.stream()
+                  .map(d -> Integer.toString(d.number()))
+                  .collect(Collectors.joining(", ")));
+    }
+    if (!(done.deed() instanceof CaseEvent.Photographed)) {
+      ensureOpen();
+    }
+    keep(new CaseEvent.Undone(clock.instant(), done.deed()));
+    return refresh(phrases.say("said.undone", words.deed(done.deed())));
   }
 
   @Override
@@ -924,6 +994,9 @@ final class Session implements FindCase {
             suspects,
             cleared(),
             readingViews(),
+            deeds.stream()
+                .map(d -> new DeedView(d.number(), d.after(), d.deed(), words.deed(d.deed())))
+                .toList(),
             next,
             loopView(),
             said,
@@ -1455,6 +1528,12 @@ final class Session implements FindCase {
   /** What a check is expected to tell, given the one before it. */
   private Findings.Proposal appraised(Check check, Optional<Check> before) {
     return diagnosis.appraise(check, telling(), circumstances(before));
+  }
+
+  @Override
+  public Map<String, Double> shows(OwnCheck own) throws Problem {
+    validate(own);
+    return diagnosis.shows(own.check(), telling(), circumstances(last));
   }
 
   private Outlooks outlooks() {

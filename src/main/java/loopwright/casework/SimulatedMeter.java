@@ -39,6 +39,10 @@ public final class SimulatedMeter {
   private final Typicals typicals;
   private final long seed;
   private final List<Fault> faults = new ArrayList<>();
+
+  /** Ids of the parts that were mended, once for each time. */
+  private final List<String> good = new ArrayList<>();
+
   private HiddenTruth truth;
 
   /**
@@ -102,11 +106,13 @@ public final class SimulatedMeter {
 
   private HiddenTruth simulated() {
     Map<Failure, Double> ohms = new HashMap<>();
-    faults.forEach(f -> f.ohms().ifPresent(o -> ohms.put(f.failure(), o)));
+    List<Fault> left =
+        faults.stream().filter(f -> !good.contains(f.failure().part().id())).toList();
+    left.forEach(f -> f.ohms().ifPresent(o -> ohms.put(f.failure(), o)));
     HiddenTruth made =
         new HiddenTruth(
             network,
-            faults.stream().map(Fault::failure).toList(),
+            left.stream().map(Fault::failure).toList(),
             ohms,
             meter,
             HiddenTruth.Draw.WITHIN,
@@ -209,12 +215,19 @@ public final class SimulatedMeter {
 
   /** A part was mended or replaced by a good one; fuses that had blown are replaced with it. */
   public void mended(String part) {
-    faults.removeIf(f -> f.failure().part().id().equals(part));
+    good.add(part);
+    truth = simulated();
+  }
+
+  /** It wasn't mended or replaced after all. */
+  private void undone(String part) {
+    good.remove(part);
     truth = simulated();
   }
 
   /**
-   * The same case, such that what is mended or replaced in it is so on the simulated vehicle too.
+   * The same case, such that what is mended or replaced in it is so on the simulated vehicle too,
+   * and no longer if that is taken back.
    */
   public FindCase following(FindCase findCase) {
     return new Followed(findCase);
@@ -236,6 +249,20 @@ public final class SimulatedMeter {
     public CaseView repaired(String part) throws Problem {
       CaseView view = super.repaired(part);
       mended(part);
+      return view;
+    }
+
+    @Override
+    public CaseView undo(int deed) throws Problem {
+      List<DeedView> before = view().deeds();
+      CaseView view = super.undo(deed);
+      for (DeedView done : before) {
+        if (done.number() == deed && done.deed() instanceof CaseEvent.Repaired mend) {
+          undone(mend.part());
+        } else if (done.number() == deed && done.deed() instanceof CaseEvent.Swapped swap) {
+          undone(swap.part());
+        }
+      }
       return view;
     }
   }

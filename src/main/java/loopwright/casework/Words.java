@@ -169,6 +169,20 @@ public final class Words {
     return proposed.kind().metered() ? asked(OwnCheck.of(proposed).check()) : proposed.question();
   }
 
+  /** What was told besides readings. */
+  String deed(CaseEvent.Deed deed) {
+    if (deed instanceof CaseEvent.Repaired r) {
+      return phrases.say("deed.mended", part(r.part()));
+    }
+    if (deed instanceof CaseEvent.Swapped s) {
+      boolean helped = s.helped() == FindCase.Helped.YES;
+      return phrases.say(helped ? "deed.swap-helped" : "deed.swap-no-help", part(s.part()));
+    }
+    return deed instanceof CaseEvent.Refused r
+        ? phrases.say("deed.refused", where(r.check().check()))
+        : phrases.say("deed.photo", ((CaseEvent.Photographed) deed).file());
+  }
+
   /** What the meter is set to. */
   public String meter(Check check) {
     return switch (check.kind()) {

@@ -135,6 +135,8 @@ final class LineTalk {
       view = findCase.swapped(r.part(), r.helped());
     } else if (request instanceof Request.Repaired r) {
       view = findCase.repaired(r.part());
+    } else if (request instanceof Request.Undo r) {
+      view = findCase.undo(r.deed());
     } else if (request instanceof Request.Warn r) {
       view = findCase.warn(r.warning());
     } else if (request instanceof Request.Isolated) {

@@ -7,11 +7,13 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import loopwright.casework.Answer;
+import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.CheckView.OutcomeView;
 import loopwright.casework.ClearedView;
 import loopwright.casework.Comparison;
+import loopwright.casework.DeedView;
 import loopwright.casework.Drops;
 import loopwright.casework.FindCase;
 import loopwright.casework.Outlook;
@@ -425,14 +427,40 @@ final class PlainTalk {
     after(findCase.refuse(check.get().id(), why));
   }
 
+  /** Takes back what came last, a reading by its number, or the last thing told of a kind. */
   private void back(List<String> rest) throws Problem {
-    List<ReadingView> readings = findCase.view().readings();
-    if (rest.isEmpty() && readings.isEmpty()) {
+    CaseView view = findCase.view();
+    Optional<DeedView> deed = last(view.deeds(), rest);
+    int last = view.readings().stream().mapToInt(ReadingView::id).max().orElse(0);
+    if (deed.isPresent() && (!rest.isEmpty() || deed.get().after() >= last)) {
+      waiting = new Waiting.Nothing();
+      after(findCase.undo(deed.get().number()));
+      return;
+    }
+    if (rest.isEmpty() && view.readings().isEmpty()) {
       throw new Problem("reading", "", Speech.of("no-reading"));
     }
-    int reading = rest.isEmpty() ? readings.get(readings.size() - 1).id() : reading(rest.get(0));
+    int reading = rest.isEmpty() ? last : reading(rest.get(0));
     waiting = new Waiting.Nothing();
     after(findCase.withdraw(reading));
+  }
+
+  /** What was told last of a kind, by the word it is told with; of any without one. */
+  private static Optional<DeedView> last(List<DeedView> deeds, List<String> rest) {
+    String word = rest.isEmpty() ? "" : rest.get(0).toLowerCase(Locale.ROOT);
+    return deeds.stream()
+        .filter(
+            d ->
+                switch (word) {
+                  case "" -> true;
+                  case "mended" -> d.deed() instanceof CaseEvent.Repaired;
+                  case "swapped" -> d.deed() instanceof CaseEvent.Swapped;
+                  case "photo" -> d.deed() instanceof CaseEvent.Photographed;
+                  case "can't", "cant", "never", "won't", "wont", "alone" ->
+                      d.deed() instanceof CaseEvent.Refused;
+                  default -> false;
+                })
+        .reduce((a, b) -> b);
   }
 
   private void fix(List<String> rest) throws Problem {
@@ -881,6 +909,7 @@ final class PlainTalk {
           Speech.of("list.reading", reading.where(), reading.value(), reading.healthyWords()));
       reading.doubts().forEach(d -> page.block("      ", Speech.of("list.again", d)));
     }
+    view.deeds().forEach(d -> page.block("  ", d.words()));
     new Staircase(page).show(view.loop());
     if (!view.putBack().isEmpty()) {
       page.say(Speech.of("list.back", String.join("; ", view.putBack())));
@@ -955,6 +984,7 @@ final class PlainTalk {
     page.block("won't                     ", Speech.of("help.won-t"));
     page.block("alone                     ", Speech.of("help.alone"));
     page.block("back 3                    ", Speech.of("help.back-3"));
+    page.block("back mended               ", Speech.of("help.back-mended"));
     page.block("fix 3 12.1                ", Speech.of("help.fix-3-12-1"));
     page.block("measure F3.load BATT.neg  ", Speech.of("help.measure-f3-load-batt-neg"));
     page.block("same, same 3              ", Speech.of("help.same-same-3"));

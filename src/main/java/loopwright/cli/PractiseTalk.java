@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import loopwright.casework.LoopView;
 import loopwright.casework.OwnCheck;
@@ -19,6 +20,7 @@ import loopwright.casework.Sketch;
 import loopwright.casework.practise.Debrief;
 import loopwright.casework.practise.Drilling;
 import loopwright.casework.practise.Expectation;
+import loopwright.casework.practise.FaultKind;
 import loopwright.casework.practise.PractiseDesk;
 import loopwright.casework.practise.Step;
 import loopwright.diagnosis.CheckKind;
@@ -101,7 +103,7 @@ final class PractiseTalk {
         case "pull", "unplug" -> pull(rest);
         case "back" -> back(rest);
         case "fuse" -> show(drilling.newMeterFuse());
-        case "accuse" -> show(drilling.accuse(new LinkedHashSet<>(known(rest))));
+        case "accuse" -> accuse(rest);
         default -> throw new Problem("word", Fields.cut(words.get(0)), Speech.of("practise.words"));
       }
     } catch (Problem e) {
@@ -240,9 +242,52 @@ final class PractiseTalk {
 
   private Expectation expected(OwnCheck check) throws Problem, Asker.Ended {
     String value = asker.line(Speech.of("practise.expect") + "> ");
-    String parts = asker.line(Speech.of("practise.about") + "> ");
-    List<String> named = Arrays.stream(parts.split("[\\s,]+")).filter(p -> !p.isEmpty()).toList();
-    return Expectation.of(check.kind(), value, Set.copyOf(named.isEmpty() ? named : known(named)));
+    return Expectation.of(check.kind(), value, foretold());
+  }
+
+  /** The parts whose failure should show, by the digits they are asked by or by their ids. */
+  private Optional<Set<String>> foretold() throws Problem, Asker.Ended {
+    List<String> asked = drilling.asked();
+    if (asked.isEmpty()) {
+      return Optional.empty();
+    }
+    page.block(
+        Speech.label("foretold"),
+        IntStream.range(0, asked.size())
+            .mapToObj(i -> (i + 1) + " " + drilling.vehicle().requirePart(asked.get(i)).title())
+            .collect(Collectors.joining(", ")));
+    String typed = asker.line(Speech.of("practise.foretold") + "> ");
+    if (typed.isEmpty()) {
+      return Optional.empty();
+    }
+    Set<String> named = new LinkedHashSet<>();
+    for (String word : typed.split("[\\s,]+")) {
+      boolean number = word.matches("[1-9]") && Integer.parseInt(word) <= asked.size();
+      if (number) {
+        named.add(asked.get(Integer.parseInt(word) - 1));
+      } else if (!word.isEmpty() && !word.equals("0")) {
+        named.addAll(known(List.of(word)));
+      }
+    }
+    return Optional.of(named);
+  }
+
+  /** The parts, and how they failed behind the word as. */
+  private void accuse(List<String> rest) throws Problem {
+    int as = rest.indexOf("as");
+    Optional<FaultKind> how = Optional.empty();
+    if (as >= 0) {
+      String said = String.join("-", rest.subList(as + 1, rest.size()));
+      how = Stream.of(FaultKind.values()).filter(k -> k.word().equalsIgnoreCase(said)).findFirst();
+      if (how.isEmpty()) {
+        throw new Problem(
+            "as",
+            Fields.cut(said),
+            Stream.of(FaultKind.values()).map(FaultKind::word).collect(Collectors.joining(", ")));
+      }
+    }
+    List<String> parts = as < 0 ? rest : rest.subList(0, as);
+    show(drilling.accuse(new LinkedHashSet<>(known(parts)), how));
   }
 
   private void amps(List<String> rest) throws Problem {
@@ -252,7 +297,7 @@ final class PractiseTalk {
 
   private void show(Step step) {
     if (!step.shown().isEmpty()) {
-      page.block(Speech.label("reads"), step.shown());
+      page.block(Speech.label("shows"), step.shown());
     }
     step.told().forEach(t -> page.block(Speech.NO_LABEL, t));
     page.block(

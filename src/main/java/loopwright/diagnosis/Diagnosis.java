@@ -346,6 +346,20 @@ public final class Diagnosis implements AutoCloseable {
         check, weighed.belief().of(), weighed.evidence(), circumstances, readings);
   }
 
+  /**
+   * How far a check would show something else than in health for each part that may still have
+   * failed, if it were that: 0 for the same, 1 for nothing in common. Parts that are as good as
+   * ruled out are left out.
+   *
+   * @param readings what has been read so far
+   * @param circumstances what is known besides
+   */
+  public Map<String, Double> shows(
+      Check check, List<Reading> readings, Circumstances circumstances) {
+    return ranking.shows(
+        check, weighed(readings, circumstances).belief().of(), bench.healthy(), readings);
+  }
+
   /** A long case would fill the memory with pairs that are no longer weighed. */
   private void forgetPairsBut(List<Pairs.Solved> together) {
     if (pairs.many()) {

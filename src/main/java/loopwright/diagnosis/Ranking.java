@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -162,6 +163,38 @@ final class Ranking {
             close ? close(evidence, readings) : planner.quick(batteryShare(readings)));
     double minutes = source.minutes(check, circumstances.last());
     return new Admitted(check, false, minutes, 1).proposal(outcomes);
+  }
+
+  /**
+   * How far the results of a check would differ from health's for each part that may still have
+   * failed: from 0 for the same to 1 for none in common (total variation distance), over the
+   * results that checks are ranked by. What readings have settled of the vehicle's values is left
+   * out, since that is no one thing for health and for a failure.
+   *
+   * @param belief chance of each hypothesis
+   */
+  Map<String, Double> shows(
+      Check check, Map<Hypothesis, Double> belief, Hypothesis health, List<Reading> readings) {
+    List<Planner.Weighted> weighted = new ArrayList<>(heaviest(belief, QUICK_HYPOTHESES));
+    weighted.removeIf(w -> w.part().equals(SuspectId.NONE));
+    weighted.add(new Planner.Weighted(health, 1));
+    List<Findings.Outcome> outcomes =
+        planner.outcomes(weighted, check, planner.quick(batteryShare(readings)));
+    Map<String, Double> all = new LinkedHashMap<>();
+    outcomes.forEach(o -> o.parts().forEach((p, s) -> all.merge(p, s * o.chance(), Double::sum)));
+    Map<String, Double> shows = new LinkedHashMap<>();
+    all.forEach((part, mass) -> shows.put(part, 1.0));
+    for (Findings.Outcome o : outcomes) {
+      double healthy = share(o, SuspectId.NONE, all);
+      shows.replaceAll((part, apart) -> apart - Math.min(healthy, share(o, part, all)));
+    }
+    shows.remove(SuspectId.NONE);
+    return shows;
+  }
+
+  /** How likely a result is where this part has failed. */
+  private static double share(Findings.Outcome o, String part, Map<String, Double> all) {
+    return o.chance() * o.parts().getOrDefault(part, 0.0) / all.get(part);
   }
 
   /** What to expect in the light of the readings, put together from finer parts where there are. */

@@ -1,5 +1,7 @@
 package loopwright.ui;
 
+import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Seen;
 import loopwright.model.Bundle;
 import loopwright.model.Language;
 
@@ -32,5 +34,11 @@ public final class Texts {
   /** The text of a constant: key {@code type.NAME}. */
   public static String of(Enum<?> constant) {
     return of(constant.getDeclaringClass().getSimpleName() + "." + constant.name());
+  }
+
+  /** What is seen in a check: some kinds have words of their own for it. */
+  public static String of(CheckKind kind, Seen seen) {
+    String key = "Seen." + kind.name() + "." + seen.name();
+    return has(key) ? of(key) : of(seen);
   }
 }

@@ -1,6 +1,7 @@
 package loopwright.casework;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -74,6 +75,11 @@ public interface CannedCase extends FindCase {
   @Override
   default CaseView settle(OwnCheck learners, Proposer taken) throws Problem {
     throw new Problem("proposal", learners.check().id(), "a case over the real search");
+  }
+
+  @Override
+  default Map<String, Double> shows(OwnCheck check) {
+    return Map.of();
   }
 
   @Override

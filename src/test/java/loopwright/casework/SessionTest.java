@@ -144,6 +144,38 @@ class SessionTest {
   }
 
   @Test
+  void whatWasToldBesidesReadingsIsTakenBackAsIfItHadNeverBeen() throws Problem {
+    open.take(own(Setting.REST), new Answer.Text("12.60 V"));
+    CaseView before = open.view();
+    String check = before.next().orElseThrow().id();
+    String part = before.suspects().get(0).parts().get(0);
+    CaseView left = open.refuse(check, FindCase.Refusal.NEVER);
+    assertThat(left.next().map(CheckView::id)).isNotEqualTo(Optional.of(check));
+    open.swapped(part, FindCase.Helped.NO);
+    CaseView mended = open.repaired(part);
+    assertThat(mended.readings()).isEmpty();
+    assertThat(mended.deeds()).extracting(DeedView::number).containsExactly(1, 2, 3);
+    assertThat(mended.deeds()).extracting(DeedView::after).containsOnly(1);
+    assertThatThrownBy(() -> open.undo(4)).hasMessageContaining("1, 2, 3");
+    // Taken back in another order than told, and the case taken up again between.
+    open.undo(2);
+    open.undo(3);
+    String id = before.caseId();
+    open.close();
+    open = desk.resume(id, VEHICLE, CaseDesk.Progress.SILENT);
+    assertThat(open.view().deeds()).hasSize(1);
+    assertThat(open.view().suspects()).isEqualTo(left.suspects());
+    CaseView now = open.undo(open.view().deeds().get(0).number());
+    assertThat(now.deeds()).isEmpty();
+    assertThat(now.move()).isEqualTo(before.move());
+    assertThat(now.next()).isEqualTo(before.next());
+    assertThat(now.suspects()).isEqualTo(before.suspects());
+    assertThat(now.readings()).isEqualTo(before.readings());
+    assertThat(now.minutes()).isEqualTo(before.minutes());
+    assertThat(now.said()).contains("taken back");
+  }
+
+  @Test
   void aWarningIsStillThereWhenTheCaseIsTakenUpAgain() throws Problem {
     open.warn(Warning.SMOKE);
     CaseView before = open.view();

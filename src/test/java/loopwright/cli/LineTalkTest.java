@@ -161,6 +161,20 @@ class LineTalkTest {
   }
 
   @Test
+  void aMendIsTakenBackByItsNumber() throws IOException {
+    List<JsonNode> lines =
+        talk(
+            "{\"type\":\"undo\",\"deed\":1}",
+            "{\"type\":\"repaired\",\"part\":\"G4\"}",
+            "{\"type\":\"undo\",\"deed\":1}");
+    assertThat(lines.get(2).get("type").textValue()).isEqualTo("problem");
+    assertThat(lines.get(3).get("state").get("deeds").get(0).get("part").textValue())
+        .isEqualTo("G4");
+    assertThat(lines.get(4).get("state").get("deeds")).isEmpty();
+    assertThat(lines.get(4).get("next")).isEqualTo(lines.get(1).get("next"));
+  }
+
+  @Test
   void smokeStopsTheChecksUntilItIsGone() throws IOException {
     List<JsonNode> lines =
         talk(

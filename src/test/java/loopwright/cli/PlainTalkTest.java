@@ -246,6 +246,14 @@ class PlainTalkTest {
   }
 
   @Test
+  void whatWasToldIsTakenBackByItsWordOrBecauseItCameLast() {
+    find("12.4", "swapped f3 no", "back", "can't", "12.3", "back can't", "back mended");
+    assertThat(events().stream().map(e -> e.getClass().getSimpleName()))
+        .containsExactly("Opened", "Taken", "Swapped", "Undone", "Refused", "Taken", "Undone");
+    assertThat(((CaseEvent.Undone) events().get(6)).what()).isEqualTo(events().get(4));
+  }
+
+  @Test
   void theListShowsSuspectsClearedReadingsAndStaircase() {
     TestWorld world = find("12.4", "list");
     assertThat(flat(world).replaceAll("\\d\\d:\\d\\d:01", "TIME"))

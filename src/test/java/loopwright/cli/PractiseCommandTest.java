@@ -26,18 +26,20 @@ class PractiseCommandTest {
             "BATT",
             "pull NOWHERE",
             "volts KEY",
-            "accuse BATT",
+            "accuse BATT as nonsense",
+            "accuse BATT as high resistance",
             "fuse",
             "done");
     String code = new DrillCode(Level.DEAD_LAMP, 1, 4, "").toString();
     assertThat(world.run("practise", code, "--expect", "--stairs")).isZero();
     assertThat(world.outText())
         .contains("Drill " + code)
-        .contains("READS    0.00 A")
+        .contains("SHOWS    0.00 A")
         .contains("The meter's fuse has blown")
         .contains("As you expected: 12.")
         .contains("'NOWHERE' isn't taken")
         .contains("'KEY' isn't taken")
+        .contains("'nonsense' isn't taken: open, high-resistance, short, stuck, other.")
         .contains("Accused without cause")
         .contains("A fault was left in")
         .contains("Here the best check was")

@@ -21,6 +21,7 @@ import loopwright.casework.CaseView.Status;
 import loopwright.casework.CheckView;
 import loopwright.casework.CheckView.OutcomeView;
 import loopwright.casework.ClearedView;
+import loopwright.casework.DeedView;
 import loopwright.casework.LoopView;
 import loopwright.casework.LoopView.Measured;
 import loopwright.casework.LoopView.PieceView;
@@ -63,6 +64,11 @@ final class ScriptedCase implements CannedCase {
   private final CaseStore.Journal journal;
   private final Map<Integer, Taken> readings = new LinkedHashMap<>();
   private final List<OwnCheck> refused = new ArrayList<>();
+  private final List<DeedView> deeds = new ArrayList<>();
+  private int lastDeed;
+
+  private static final int MOST_DEEDS = 5;
+
   private String said = "";
   private boolean mended;
   private Optional<Warning> warning = Optional.empty();
@@ -100,7 +106,18 @@ final class ScriptedCase implements CannedCase {
       return;
     }
     seq++;
-    if (event instanceof CaseEvent.Taken e) {
+    if (event instanceof CaseEvent.Deed e) {
+      deeds.add(new DeedView(++lastDeed, lastId, e, e.getClass().getSimpleName()));
+      // Thousands of random lines would make long ones.
+      deeds.subList(0, Math.max(0, deeds.size() - MOST_DEEDS)).clear();
+    }
+    if (event instanceof CaseEvent.Undone e) {
+      deeds.removeIf(d -> d.deed().equals(e.what()));
+      mended &= !(e.what() instanceof CaseEvent.Repaired);
+      if (e.what() instanceof CaseEvent.Refused r) {
+        refused.remove(r.check());
+      }
+    } else if (event instanceof CaseEvent.Taken e) {
       readings.put(e.reading(), taken(e.reading(), e.check(), e.answer()));
       lastId = Math.max(lastId, e.reading());
     } else if (event instanceof CaseEvent.Withdrawn e) {
@@ -368,6 +385,18 @@ final class ScriptedCase implements CannedCase {
     return view();
   }
 
+  @Override
+  public CaseView undo(int deed) throws Problem {
+    DeedView what =
+        deeds.stream()
+            .filter(d -> d.number() == deed)
+            .findFirst()
+            .orElseThrow(() -> new Problem("deed", String.valueOf(deed), "something told"));
+    write(new CaseEvent.Undone(now(), what.deed()));
+    said = what.words() + " is taken back.";
+    return view();
+  }
+
   private void part(String part) throws Problem {
     if (vehicle.part(part).isEmpty()) {
       throw new Problem("part", part, "a part of the pumper");
@@ -535,6 +564,7 @@ final class ScriptedCase implements CannedCase {
         suspects,
         cleared,
         readings.values().stream().map(this::reading).toList(),
+        deeds,
         next,
         loop(found, fuseGood),
         said,

@@ -12,6 +12,7 @@ import loopwright.casework.practise.Debrief;
 import loopwright.casework.practise.DrillCode;
 import loopwright.casework.practise.Level;
 import loopwright.casework.practise.Step;
+import loopwright.casework.practise.Tally;
 import loopwright.casework.practise.Way;
 import org.junit.jupiter.api.Test;
 
@@ -33,6 +34,7 @@ class DrillSheetTest {
             List.of(),
             List.of(),
             List.of(),
+            new Tally(0, 0),
             true,
             new LoopView("loop", List.of(), List.of(), List.of()));
     Way best = new Way(List.of(step, step, step, step, step, step), List.of());

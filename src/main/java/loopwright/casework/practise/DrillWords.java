@@ -2,10 +2,8 @@ package loopwright.casework.practise;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 import loopwright.casework.Answer;
 import loopwright.casework.Appraisal;
@@ -14,9 +12,8 @@ import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.Entry;
 import loopwright.casework.Figures;
+import loopwright.casework.OwnCheck;
 import loopwright.casework.Phrases;
-import loopwright.casework.ReadyCase;
-import loopwright.casework.SuspectView;
 import loopwright.casework.Words;
 import loopwright.diagnosis.CheckKind;
 import loopwright.model.TerminalRef;
@@ -75,6 +72,12 @@ final class DrillWords {
     return phrases.say("practise.sound", part(part));
   }
 
+  /** Whether the right part had failed in the way that was said. */
+  String failure(FaultKind said, boolean so) {
+    return phrases.say(
+        so ? "practise.failure.right" : "practise.failure.other", phrases.say(said.key()));
+  }
+
   String alsoHeld(Collection<String> parts) {
     return phrases.say("practise.also-held", parts(parts));
   }
@@ -87,36 +90,45 @@ final class DrillWords {
     return phrases.say("practise.mended", parts(parts));
   }
 
+  /** What a check showed: a value as on the display, what was seen in words. */
+  String shown(OwnCheck check, Answer answer) {
+    return answer instanceof Answer.Saw saw
+        ? words.seen(check.check(), saw.seen())
+        : answer.words();
+  }
+
   // ---- expectations --------------------------------------------------------------------------
 
   /** How what was expected compares with what came. */
-  List<String> compared(
-      Expectation expected, CheckKind kind, Answer answer, CaseView before, CaseView after) {
+  List<String> compared(Expectation expected, OwnCheck check, Answer answer) {
     List<String> lines = new ArrayList<>();
-    as(expected, kind, answer)
+    as(expected, check.kind(), answer)
         .ifPresent(
             right ->
                 lines.add(
                     phrases.say(
                         right ? "practise.as-expected" : "practise.not-as-expected",
-                        answer.words())));
-    if (!expected.parts().isEmpty()) {
-      Set<String> told = new LinkedHashSet<>(expected.parts());
-      told.removeIf(part -> Math.abs(belief(before, part) - belief(after, part)) < MOVED);
-      Set<String> not = new LinkedHashSet<>(expected.parts());
-      not.removeAll(told);
-      if (!told.isEmpty()) {
-        lines.add(phrases.say("practise.told-of", parts(told)));
-      }
-      if (!not.isEmpty()) {
-        lines.add(phrases.say("practise.told-nothing-of", parts(not)));
-      }
-    }
+                        shown(check, answer))));
     return lines;
   }
 
-  /** Change of belief from which a reading has told something of a part. Our own choice. */
-  private static final double MOVED = 0.02;
+  /** How what was said of a check beforehand compares with what it can tell. */
+  List<String> foretold(Foretold foretold) {
+    List<String> lines = new ArrayList<>();
+    if (!foretold.vain().isEmpty()) {
+      lines.add(phrases.say("practise.foretold.vain", parts(foretold.vain())));
+    }
+    if (!foretold.missed().isEmpty()) {
+      lines.add(phrases.say("practise.foretold.missed", parts(foretold.missed())));
+    }
+    if (!foretold.settled().isEmpty()) {
+      lines.add(phrases.say("practise.foretold.settled", parts(foretold.settled())));
+    }
+    if (lines.isEmpty() && foretold.right().right() > 0) {
+      lines.add(phrases.say("practise.foretold.right"));
+    }
+    return lines;
+  }
 
   /** Whether the answer is as expected; empty if nothing was said of it. */
   private static Optional<Boolean> as(Expectation expected, CheckKind kind, Answer answer) {
@@ -128,14 +140,6 @@ final class DrillWords {
 
   private static boolean within(Band band, CheckKind kind, Answer answer) {
     return Entry.value(kind, answer).filter(v -> v >= band.low() && v <= band.high()).isPresent();
-  }
-
-  private static double belief(CaseView view, String part) {
-    return view.suspects().stream()
-        .filter(s -> s.parts().contains(part))
-        .mapToDouble(SuspectView::belief)
-        .findFirst()
-        .orElse(0);
   }
 
   // ---- the end -------------------------------------------------------------------------------
@@ -175,16 +179,6 @@ final class DrillWords {
         minutes);
   }
 
-  String truth(ReadyCase.Fault fault) {
-    return phrases.say("practise.truth", part(fault.part()), mode(fault.mode()));
-  }
-
-  /** The mode's name as the tables have it, without the element. */
-  private static String mode(String mode) {
-    int colon = mode.indexOf(':');
-    return (colon < 0 ? mode : mode.substring(0, colon)).replace('-', ' ');
-  }
-
   List<String> summary(Way own, Way best) {
     List<String> lines = new ArrayList<>();
     lines.add(
@@ -204,6 +198,10 @@ final class DrillWords {
                 Integer.toString(count),
                 Integer.toString(loss.points())));
       }
+    }
+    Tally foretold = own.foretold();
+    if (!foretold.equals(Tally.NONE)) {
+      lines.add(phrases.say("practise.summary.foretold", foretold.right(), foretold.wrong()));
     }
     if (own.losses().isEmpty()) {
       lines.add(phrases.say("practise.summary.nothing"));

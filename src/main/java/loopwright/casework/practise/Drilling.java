@@ -1,29 +1,44 @@
 package loopwright.casework.practise;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import loopwright.casework.Answer;
 import loopwright.casework.Appraisal;
 import loopwright.casework.CaseView;
 import loopwright.casework.FindCase;
+import loopwright.casework.LoopView;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PartView;
 import loopwright.casework.Phrases;
 import loopwright.casework.PointView;
 import loopwright.casework.Problem;
+import loopwright.casework.ReadyCase;
 import loopwright.casework.SettingView;
 import loopwright.casework.SimulatedMeter;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.SuspectId;
+import loopwright.knowledge.Knowledge;
 import loopwright.model.LoadRef;
 import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
+import loopwright.solver.Failure;
+import loopwright.solver.Network;
 
 /**
  * A drill while it is played: the learner chooses, the simulated meter answers, and a case that the
@@ -46,14 +61,19 @@ public final class Drilling implements AutoCloseable {
   /** Belief below which an accusation has no cause. Our own choice: an even chance. */
   private static final double CAUSE = 0.5;
 
+  /** Most parts of which is asked whether a check tells of them. Our own choice: one line. */
+  private static final int MOST_ASKED = 5;
+
   private final Drill drill;
   private final FindCase find;
   private final SimulatedMeter meter;
   private final Way best;
   private final DrillWords words;
   private final Set<String> left;
+  private final List<String> asked;
   private final List<Step> steps = new ArrayList<>();
   private final Set<OwnCheck> taken = new LinkedHashSet<>();
+  private final Function<String, Set<FaultKind>> kinds;
   private Optional<OwnCheck> last = Optional.empty();
   private boolean meterFuse = true;
   private boolean slipped;
@@ -64,8 +84,15 @@ public final class Drilling implements AutoCloseable {
    *
    * @param find the case that weighs the readings, just opened
    * @param best the best plan's way through this drill; nothing while that is looked for
+   * @param knowledge how parts fail
    */
-  Drilling(Drill drill, FindCase find, SimulatedMeter meter, Way best, Phrases phrases) {
+  Drilling(
+      Drill drill,
+      FindCase find,
+      SimulatedMeter meter,
+      Way best,
+      Knowledge knowledge,
+      Phrases phrases) {
     this.drill = drill;
     this.find = find;
     this.meter = meter;
@@ -73,6 +100,38 @@ public final class Drilling implements AutoCloseable {
     this.words = new DrillWords(phrases, drill.vehicle());
     this.left = new TreeSet<>();
     drill.hidden().truth().forEach(f -> left.add(f.part()));
+    this.asked = asked(find.view());
+    Map<String, Set<FaultKind>> known = new HashMap<>();
+    this.kinds = part -> known.computeIfAbsent(part, p -> kinds(drill.vehicle(), p, knowledge));
+  }
+
+  private static Set<FaultKind> kinds(Vehicle vehicle, String part, Knowledge knowledge) {
+    return Failure.of(
+            Network.of(vehicle, knowledge.typicals()),
+            vehicle.requirePart(part),
+            knowledge.faults())
+        .stream()
+        .map(FaultKind::of)
+        .collect(Collectors.toCollection(() -> EnumSet.noneOf(FaultKind.class)));
+  }
+
+  /**
+   * Parts all along the way, of each stretch the likeliest at the beginning: asked for throughout,
+   * so that they give nothing away of what was read since.
+   */
+  private static List<String> asked(CaseView opening) {
+    List<String> way =
+        Stream.concat(Stream.of(opening.loop()), opening.loop().branches().stream())
+            .flatMap(l -> l.pieces().stream())
+            .map(LoopView.PieceView::part)
+            .distinct()
+            .filter(part -> held(opening, Set.of(part)) > 0)
+            .toList();
+    int count = Math.min(MOST_ASKED, way.size());
+    return IntStream.range(0, count)
+        .mapToObj(i -> way.subList(i * way.size() / count, (i + 1) * way.size() / count))
+        .map(s -> Collections.max(s, Comparator.comparingDouble(p -> held(opening, Set.of(p)))))
+        .toList();
   }
 
   // ---- what the learner sees -----------------------------------------------------------------
@@ -141,6 +200,14 @@ public final class Drilling implements AutoCloseable {
     return find.settings();
   }
 
+  /**
+   * Ids of the parts of which can be said whether a check tells of them, in the order of the
+   * circuit; none while a repair is proven.
+   */
+  public List<String> asked() {
+    return proving(find.view()) ? List.of() : asked;
+  }
+
   /** The case that weighs the readings: what it says is not for the learner before the end. */
   CaseView weighed() {
     return find.view();
@@ -157,6 +224,12 @@ public final class Drilling implements AutoCloseable {
   public Step take(OwnCheck check, Optional<Expectation> expected) throws Problem {
     reachable(check);
     Appraisal appraisal = find.appraise(check, last);
+    Optional<Set<String>> said =
+        expected.flatMap(Expectation::parts).filter(p -> !asked().isEmpty());
+    Optional<Foretold> foretold =
+        said.isPresent()
+            ? Optional.of(Foretold.of(said.get(), asked(), find.shows(check)))
+            : Optional.empty();
     CaseView before = find.view();
     List<Loss> losses = new ArrayList<>();
     Answer read = meter.read(check);
@@ -178,7 +251,8 @@ public final class Drilling implements AutoCloseable {
     if (wasted) {
       told.addAll(words.couldOnly(appraisal));
     }
-    expected.ifPresent(e -> told.addAll(words.compared(e, check.kind(), answer, before, after)));
+    expected.ifPresent(e -> told.addAll(words.compared(e, check, answer)));
+    foretold.filter(f -> !live).ifPresent(f -> told.addAll(words.foretold(f)));
     List<String> review = new ArrayList<>();
     if (!live && !after.said().isEmpty()) {
       review.add(after.said());
@@ -189,11 +263,12 @@ public final class Drilling implements AutoCloseable {
             steps.size() + 1,
             Step.Kind.CHECK,
             appraisal.words(),
-            answer.words(),
+            words.shown(check, answer),
             appraisal.minutes(),
             losses,
             told,
             review,
+            foretold.filter(f -> !live).map(Foretold::right).orElse(Tally.NONE),
             proposed,
             after.loop()));
   }
@@ -339,6 +414,7 @@ public final class Drilling implements AutoCloseable {
             losses,
             told,
             words.best(find.view(), false),
+            Tally.NONE,
             false,
             find.view().loop()));
   }
@@ -356,11 +432,21 @@ public final class Drilling implements AutoCloseable {
             List.of(),
             List.of(),
             List.of(),
+            Tally.NONE,
             false,
             find.view().loop()));
   }
 
   // ---- the accusation ------------------------------------------------------------------------
+
+  /**
+   * The kinds of failure that a part may have, in the order of {@link FaultKind}.
+   *
+   * @param part id of a part of the vehicle
+   */
+  public Set<FaultKind> kinds(String part) {
+    return kinds.apply(part);
+  }
 
   /**
    * Names the failed part, or a group that no check tells apart, and mends it.
@@ -369,6 +455,17 @@ public final class Drilling implements AutoCloseable {
    * @throws Problem if a part isn't known
    */
   public Step accuse(Set<String> parts) throws Problem {
+    return accuse(parts, Optional.empty());
+  }
+
+  /**
+   * Names the failed part, or a group that no check tells apart, and mends it.
+   *
+   * @param parts ids of the parts accused; at least one
+   * @param how in what way it is said to have failed; empty if that isn't said
+   * @throws Problem if a part isn't known
+   */
+  public Step accuse(Set<String> parts, Optional<FaultKind> how) throws Problem {
     for (String part : parts) {
       if (drill.vehicle().part(part).isEmpty()) {
         throw new Problem("part", part, words.unknownPart());
@@ -398,6 +495,13 @@ public final class Drilling implements AutoCloseable {
           losses.add(Loss.SOUND_ACCUSED);
           told.add(words.sound(part));
         });
+    if (hit && how.isPresent()) {
+      boolean so = failed(parts).contains(how.get());
+      if (!so) {
+        losses.add(Loss.OTHER_FAILURE);
+      }
+      told.add(words.failure(how.get(), so));
+    }
     if (!hit && !answer.isEmpty() && !parts.containsAll(answer)) {
       told.add(words.alsoHeld(answer));
     }
@@ -426,8 +530,18 @@ public final class Drilling implements AutoCloseable {
             losses,
             told,
             words.best(before, answer.equals(parts)),
+            Tally.NONE,
             answer.equals(parts),
             before.loop()));
+  }
+
+  /** The kinds of fault that are still in these parts. */
+  private Set<FaultKind> failed(Set<String> parts) {
+    List<ReadyCase.Fault> truth = drill.hidden().truth();
+    return IntStream.range(0, truth.size())
+        .filter(i -> parts.contains(truth.get(i).part()) && left.contains(truth.get(i).part()))
+        .mapToObj(drill.kinds()::get)
+        .collect(Collectors.toSet());
   }
 
   private double mendMinutes(String part) {
@@ -471,7 +585,9 @@ public final class Drilling implements AutoCloseable {
         drill.code(),
         own,
         best,
-        drill.hidden().truth().stream().map(words::truth).toList(),
+        drill.hidden().truth().stream()
+            .map(f -> find.title(new SuspectId(f.part(), f.mode())))
+            .toList(),
         words.summary(own, best));
   }
 

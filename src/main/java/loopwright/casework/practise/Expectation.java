@@ -17,12 +17,13 @@ import loopwright.diagnosis.Seen;
  *
  * @param band values that it should read; empty if none was said
  * @param seen what should be seen; empty if none was said
- * @param parts ids of the parts that it should tell about; may be empty
+ * @param parts ids of the parts whose failure should show in it, none if it should tell of none of
+ *     those asked for; empty if that wasn't said
  */
-public record Expectation(Optional<Band> band, Optional<Seen> seen, Set<String> parts) {
+public record Expectation(Optional<Band> band, Optional<Seen> seen, Optional<Set<String>> parts) {
   /** Copies the set. */
   public Expectation {
-    parts = Set.copyOf(parts);
+    parts = parts.map(Set::copyOf);
   }
 
   /**
@@ -38,10 +39,11 @@ public record Expectation(Optional<Band> band, Optional<Seen> seen, Set<String> 
    * Reads what somebody typed: {@code 12.4 V}, {@code 12-13 V}, {@code OL}, {@code on}.
    *
    * @param text empty if nothing is expected
-   * @param parts ids of the parts that it should tell about
+   * @param parts ids of the parts whose failure should show in it; empty if that wasn't said
    * @throws Problem if it isn't understood
    */
-  public static Expectation of(CheckKind kind, String text, Set<String> parts) throws Problem {
+  public static Expectation of(CheckKind kind, String text, Optional<Set<String>> parts)
+      throws Problem {
     String typed = text.strip();
     if (typed.isEmpty()) {
       return new Expectation(Optional.empty(), Optional.empty(), parts);

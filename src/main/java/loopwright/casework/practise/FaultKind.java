@@ -22,6 +22,11 @@ public enum FaultKind {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
+  /** The key of its words. */
+  String key() {
+    return "practise.kind." + word();
+  }
+
   static FaultKind of(Failure failure) {
     if (failure.bridges()) {
       return SHORT;

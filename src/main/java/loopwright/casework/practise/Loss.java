@@ -21,6 +21,8 @@ public enum Loss {
   WITHOUT_CAUSE(8),
   /** A sound part accused. */
   SOUND_ACCUSED(12),
+  /** The right part accused of another failure than it has. */
+  OTHER_FAILURE(2),
   /** A fault left in. */
   MISSED(40),
   /** All mended, and nobody looked whether it works. */

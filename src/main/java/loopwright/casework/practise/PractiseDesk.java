@@ -152,7 +152,7 @@ public final class PractiseDesk {
                 hidden.meter(),
                 true),
             progress);
-    return new Drilling(drill, find, meter, best, phrases);
+    return new Drilling(drill, find, meter, best, knowledge, phrases);
   }
 
   /**

@@ -14,6 +14,7 @@ import loopwright.casework.LoopView;
  * @param losses what it lost
  * @param told what is said of it at once, a sentence each
  * @param review what is said of it at the end: what it showed, and what would have been best here
+ * @param foretold what was said beforehand of what it tells
  * @param best whether it was what the best plan does here
  * @param loop the loop with its staircase after it; for the end, since it shows what is suspected
  */
@@ -26,6 +27,7 @@ public record Step(
     List<Loss> losses,
     List<String> told,
     List<String> review,
+    Tally foretold,
     boolean best,
     LoopView loop) {
 

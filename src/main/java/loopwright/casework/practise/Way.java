@@ -44,6 +44,11 @@ public record Way(List<Step> steps, List<Loss> atEnd) {
     return (int) losses().stream().filter(Loss::risk).count();
   }
 
+  /** What was said beforehand of what checks tell. */
+  public Tally foretold() {
+    return steps.stream().map(Step::foretold).reduce(Tally.NONE, Tally::plus);
+  }
+
   /** Greatest number of points that time can cost. Our own choice. */
   private static final double TIME_POINTS = 20;
 

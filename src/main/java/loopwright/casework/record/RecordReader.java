@@ -28,7 +28,7 @@ final class RecordReader {
   /** The record of a journal; its first event is the case's opening. */
   static CaseRecord read(CaseStore.Read journal) {
     RecordReader reader = new RecordReader();
-    journal.events().forEach(reader::add);
+    CaseEvent.counting(journal.events()).forEach(reader::add);
     reader.end(Optional.empty());
     List<CaseEvent> events = journal.events();
     return new CaseRecord(
@@ -62,6 +62,9 @@ final class RecordReader {
       photos.add(p);
     } else if (event instanceof CaseEvent.Weighed w) {
       rates = w.rates();
+    } else if (event instanceof CaseEvent.Undone u) {
+      settled = false;
+      remarks.add(u);
     } else if (!(event instanceof CaseEvent.Opened) && !(event instanceof CaseEvent.Stopped)) {
       remarks.add(event);
     }

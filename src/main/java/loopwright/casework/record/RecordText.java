@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import loopwright.casework.Account;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.ClearedView;
+import loopwright.casework.FindCase;
 import loopwright.casework.OwnRate;
 import loopwright.casework.Phrases;
 import loopwright.casework.Proposer;
@@ -325,12 +326,27 @@ public final class RecordText {
         .collect(Collectors.joining(", "));
   }
 
+  private String deed(CaseEvent.Deed deed) {
+    if (deed instanceof CaseEvent.Repaired r) {
+      return phrases.say("deed.mended", r.part());
+    }
+    if (deed instanceof CaseEvent.Swapped s && s.helped() == FindCase.Helped.YES) {
+      return phrases.say("deed.swap-helped", s.part());
+    }
+    return deed instanceof CaseEvent.Photographed p
+        ? phrases.say("deed.photo", p.file())
+        : besides(deed);
+  }
+
   private String besides(CaseEvent event) {
     if (event instanceof CaseEvent.Refused r) {
       return phrases.say("record.refused", r.check().check().id(), r.refusal().words());
     }
     if (event instanceof CaseEvent.Swapped s) {
       return phrases.say("record.no-help", s.part());
+    }
+    if (event instanceof CaseEvent.Undone u) {
+      return phrases.say("record.undone", clock.format(u.what().at()), deed(u.what()));
     }
     if (event instanceof CaseEvent.Warned w) {
       return phrases.say("record.warned", phrases.say("warning." + w.warning().word()));

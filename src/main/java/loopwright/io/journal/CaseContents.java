@@ -2,6 +2,7 @@ package loopwright.io.journal;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -31,11 +32,14 @@ final class CaseContents implements Contents<CaseEvent> {
 
   @Override
   public int latest() {
-    return 3;
+    return 4;
   }
 
   @Override
   public int version(CaseEvent event) {
+    if (event instanceof CaseEvent.Undone) {
+      return 4;
+    }
     if (event instanceof CaseEvent.Proposing || event instanceof CaseEvent.Settled) {
       return 3;
     }
@@ -58,11 +62,19 @@ final class CaseContents implements Contents<CaseEvent> {
     return EventCodec.read(node);
   }
 
-  /** Those that speak of a reading that isn't there. */
+  /** Those that speak of a reading, or of something told, that isn't there. */
   @Override
   public Predicate<CaseEvent> orphans() {
     Set<Integer> readings = new HashSet<>();
+    List<CaseEvent.Deed> deeds = new ArrayList<>();
     return event -> {
+      if (event instanceof CaseEvent.Deed deed) {
+        deeds.add(deed);
+        return false;
+      }
+      if (event instanceof CaseEvent.Undone undone) {
+        return !deeds.remove(undone.what());
+      }
       if (event instanceof CaseEvent.Taken taken) {
         readings.add(taken.reading());
         return false;

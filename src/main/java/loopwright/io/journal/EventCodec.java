@@ -62,6 +62,9 @@ final class EventCodec {
     } else if (event instanceof CaseEvent.Repaired e) {
       start(node, "repaired", e);
       node.put("part", e.part());
+    } else if (event instanceof CaseEvent.Undone e) {
+      start(node, "undone", e);
+      node.set("what", write(e.what()));
     } else if (event instanceof CaseEvent.Warned e) {
       start(node, "warned", e);
       node.put("of", e.warning().word());
@@ -157,6 +160,14 @@ final class EventCodec {
                 at, part, helped ? FindCase.Helped.YES : FindCase.Helped.NO);
           }
           case "repaired" -> new CaseEvent.Repaired(at, fields.name("part", "a part's id"));
+          case "undone" -> {
+            CaseEvent what = read(fields.need("what", "what was told"));
+            if (!(what instanceof CaseEvent.Deed deed)) {
+              throw new Problem(
+                  "event.what", "", "what was told: refused, swapped, repaired or photographed");
+            }
+            yield new CaseEvent.Undone(at, deed);
+          }
           case "warned" ->
               new CaseEvent.Warned(at, Shapes.word(fields, "of", Warning.values(), Warning::word));
           case "isolated" -> new CaseEvent.Isolated(at);
@@ -184,7 +195,7 @@ final class EventCodec {
               throw new Problem(
                   "event.type",
                   Fields.cut(type),
-                  "opened, taken, withdrawn, corrected, refused, swapped, repaired, warned,"
+                  "opened, taken, withdrawn, corrected, refused, swapped, repaired, undone, warned,"
                       + " isolated, gone, told, photographed, weighed, proposing, settled or"
                       + " stopped");
         };

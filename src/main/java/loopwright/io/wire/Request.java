@@ -46,6 +46,9 @@ public sealed interface Request {
   /** A part was mended. */
   record Repaired(String part) implements Request {}
 
+  /** What was told besides readings is taken back, by its number. */
+  record Undo(int deed) implements Request {}
+
   /** Smoke, heat or fuel is reported. */
   record Warn(Warning warning) implements Request {}
 

@@ -11,9 +11,11 @@ import java.util.Locale;
 import java.util.Optional;
 import loopwright.casework.Against;
 import loopwright.casework.Answer;
+import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.ClearedView;
+import loopwright.casework.DeedView;
 import loopwright.casework.Drops;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
@@ -48,8 +50,8 @@ public final class WireCodec {
   private static final int MOST_READINGS = 1_000_000;
   private static final BigDecimal LARGEST_ID = BigDecimal.valueOf((1L << 53) - 1);
   private static final String TYPES =
-      "reading, meter, refuse, withdraw, correct, swapped, repaired, warning, isolated, gone, why,"
-          + " outlook, stop";
+      "reading, meter, refuse, withdraw, correct, swapped, repaired, undo, warning, isolated, gone,"
+          + " why, outlook, stop";
 
   /** Checks in a row that an outlook tells of. */
   private static final int DEEPEST_OUTLOOK = 2;
@@ -165,6 +167,10 @@ public final class WireCodec {
       case "swapped" ->
           new Request.Swapped(fields.name("part", "the id of the replaced part"), helped(fields));
       case "repaired" -> new Request.Repaired(fields.name("part", "the id of the mended part"));
+      case "undo" ->
+          new Request.Undo(
+              fields.whole(
+                  "deed", 1, MOST_READINGS, "the number of what was told besides readings"));
       case "warning" ->
           new Request.Warn(Shapes.word(fields, "of", Warning.values(), Warning::word));
       case "isolated" -> new Request.Isolated();
@@ -401,6 +407,8 @@ public final class WireCodec {
     }
     ArrayNode readings = node.putArray("readings");
     view.readings().forEach(r -> readings.add(reading(r)));
+    ArrayNode deeds = node.putArray("deeds");
+    view.deeds().forEach(d -> deeds.add(deed(d)));
     ArrayNode logs = node.putArray("logs");
     for (ReadingLog log : ReadingLog.of(view.readings())) {
       ObjectNode item = logs.addObject();
@@ -447,6 +455,24 @@ public final class WireCodec {
     node.put("did", reading.did());
     node.set("doubts", texts(reading.doubts()));
     node.put("at", reading.at().toString());
+    return node;
+  }
+
+  private static ObjectNode deed(DeedView done) {
+    ObjectNode node = Shapes.JSON.createObjectNode();
+    node.put("deed", done.number());
+    node.put("after", done.after());
+    if (done.deed() instanceof CaseEvent.Repaired r) {
+      node.put("what", "repaired");
+      node.put("part", r.part());
+    } else if (done.deed() instanceof CaseEvent.Swapped s) {
+      node.put("what", "swapped");
+      node.put("part", s.part());
+    } else {
+      node.put("what", done.deed() instanceof CaseEvent.Refused ? "refuse" : "photo");
+    }
+    node.put("words", done.words());
+    node.put("at", done.deed().at().toString());
     return node;
   }
 

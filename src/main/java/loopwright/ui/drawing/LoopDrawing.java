@@ -1,10 +1,12 @@
 package loopwright.ui.drawing;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -41,6 +43,8 @@ import loopwright.ui.drawing.LoopPlan.Label;
  * that.
  */
 public final class LoopDrawing extends Region {
+  private static final String LIVE = "loop-canvas-live";
+
   private final Pane canvas = new Pane();
   private final ScrollPane scroll = new ScrollPane(canvas);
   private final ObjectProperty<Optional<LoopView>> loop =
@@ -83,25 +87,74 @@ public final class LoopDrawing extends Region {
     return marked;
   }
 
+  /**
+   * A click on a piece.
+   *
+   * @param part the part's id
+   * @param points the points of the node that is nearer, the part's own first
+   * @param shift whether the Shift key was held
+   */
+  public record Click(String part, List<TerminalRef> points, boolean shift) {
+    /** Copies the list. */
+    public Click {
+      points = List.copyOf(points);
+    }
+  }
+
   /** What happens when a piece is clicked; it gets the part's id. */
   public void onPiece(Consumer<String> action) {
-    canvas.getStyleClass().add("loop-canvas-live");
+    onClick(click -> action.accept(click.part()));
+  }
+
+  /** What happens when a piece is clicked. */
+  public void onClick(Consumer<Click> action) {
+    live(true);
     canvas.setOnMouseClicked(
         e ->
             plan.get()
                 .flatMap(p -> at(p, e.getX() / em.get(), e.getY() / em.get()))
+                .map(
+                    piece ->
+                        new Click(
+                            piece.view().part(),
+                            points(piece, e.getX() / em.get() > piece.cell().centreX()),
+                            e.isShiftDown()))
                 .ifPresent(action));
   }
 
-  private static Optional<String> at(LoopPlan p, double x, double y) {
+  /** Whether it looks as if pieces could be clicked. */
+  public void live(boolean is) {
+    canvas.getStyleClass().remove(LIVE);
+    if (is) {
+      canvas.getStyleClass().add(LIVE);
+    }
+  }
+
+  private static Optional<LoopPlan.Piece> at(LoopPlan p, double x, double y) {
     return all(p).stream()
         .filter(
             piece -> {
               Box c = piece.cell();
               return x >= c.x() && x <= c.right() && y >= c.y() && y <= c.bottom();
             })
-        .map(piece -> piece.view().part())
         .findFirst();
+  }
+
+  /** The points of the node before or behind a piece. */
+  private List<TerminalRef> points(LoopPlan.Piece piece, boolean behind) {
+    List<TerminalRef> points = new ArrayList<>();
+    loop.get().stream()
+        .flatMap(l -> Stream.concat(Stream.of(l), l.branches().stream()))
+        .filter(l -> l.pieces().indexOf(piece.view()) == piece.index())
+        .map(l -> l.stairs().get(piece.index() + (behind ? 1 : 0)))
+        .findFirst()
+        .ifPresent(
+            s -> {
+              points.add(s.point());
+              points.addAll(s.others());
+            });
+    points.sort(Comparator.comparing(t -> !t.part().equals(piece.view().part())));
+    return points;
   }
 
   private static List<LoopPlan.Piece> all(LoopPlan p) {

@@ -97,6 +97,16 @@ final class CaseScreen extends Region {
               }
             });
     model
+        .own()
+        .stepProperty()
+        .addListener(
+            (o, was, is) -> {
+              // Both leads were put on the drawing: on with it where that has a page of its own.
+              if (is == OwnCheckViewModel.Step.VALUE && compact) {
+                show(Page.NOW);
+              }
+            });
+    model
         .sideProperty()
         .addListener(
             (o, was, is) -> {
@@ -289,7 +299,7 @@ final class CaseScreen extends Region {
       model.moveSuspect(1);
     }
     if (to == Page.DONE && model.readingProperty().get() < 0) {
-      model.readingProperty().set(model.view().readings().size() - 1);
+      model.readingProperty().set(model.done().size() - 1);
     }
     return true;
   }
@@ -352,7 +362,7 @@ final class CaseScreen extends Region {
     if (searching(e) || !model.entry().text().isEmpty()) {
       return false;
     }
-    if (model.chosenReading().isPresent()) {
+    if (model.chosen().isPresent()) {
       model.takeBack();
     } else {
       page(Page.DONE);

@@ -25,9 +25,11 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import loopwright.casework.Answer;
 import loopwright.casework.Band;
+import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.Comparison;
+import loopwright.casework.DeedView;
 import loopwright.casework.FindCase;
 import loopwright.casework.LoopView;
 import loopwright.casework.OwnCheck;
@@ -250,7 +252,7 @@ public final class CaseViewModel {
     return suspect;
   }
 
-  /** Index of the chosen reading, -1 for none. */
+  /** Index of what is chosen of what was done, -1 for none. */
   public IntegerProperty readingProperty() {
     return reading;
   }
@@ -503,6 +505,28 @@ public final class CaseViewModel {
     }
   }
 
+  /** Whether a click on the drawing puts a check together. */
+  public boolean picks() {
+    return doing.get() == Doing.OWN
+        || doing.get() == Doing.ANSWER && view.get().move() == CaseView.Move.PROPOSE;
+  }
+
+  /**
+   * A piece of the drawing was chosen for the check that is put together, or to be proposed.
+   *
+   * @param id id of the part
+   * @param at points where the lead is meant to go, the first that can be reached
+   */
+  public void pick(String id, List<TerminalRef> at) {
+    if (!picks()) {
+      return;
+    }
+    if (doing.get() != Doing.OWN) {
+      startOwn();
+    }
+    own.pick(id, at);
+  }
+
   /** Whether the check put together is the learner's proposal, not to be taken at once. */
   public boolean proposing() {
     return doing.get() == Doing.OWN && view.get().move() == CaseView.Move.PROPOSE;
@@ -592,11 +616,23 @@ public final class CaseViewModel {
         .orElse(check.kind().answers());
   }
 
-  /** Takes the chosen reading back, or the latest. */
+  /** Takes back what is chosen of what was done, or came last; at the end the last answer. */
   public void takeBack() {
-    if (chooseReadingIfNone()) {
-      chosenReading().ifPresent(r -> change(() -> findCase.withdraw(r.id()), this::accept));
+    List<Done> all = done();
+    if (all.isEmpty()) {
+      return;
     }
+    if (chosen().isEmpty() && !(ended() && chooseReadingIfNone())) {
+      reading.set(all.size() - 1);
+    }
+    Done what = chosen().orElseThrow();
+    boolean open = !ended() || endedByItself();
+    what.reading()
+        .filter(r -> open)
+        .ifPresent(r -> change(() -> findCase.withdraw(r.id()), this::accept));
+    what.deed()
+        .filter(d -> open || d.deed() instanceof CaseEvent.Photographed)
+        .ifPresent(d -> change(() -> findCase.undo(d.number()), this::accept));
   }
 
   /** Begins to tell that a part was replaced. */
@@ -775,11 +811,42 @@ public final class CaseViewModel {
     return i >= 0 && i < suspects.size() ? Optional.of(suspects.get(i)) : Optional.empty();
   }
 
+  /**
+   * Something that was done: a reading, or what was told besides.
+   *
+   * @param reading the reading; empty if it was none
+   * @param deed what was told besides; empty if it was a reading
+   */
+  public record Done(Optional<ReadingView> reading, Optional<DeedView> deed) {}
+
+  /** What was done, in its order. */
+  public List<Done> done() {
+    return done(view.get());
+  }
+
+  private static List<Done> done(CaseView of) {
+    List<Done> all = new ArrayList<>();
+    List<DeedView> deeds = new ArrayList<>(of.deeds());
+    for (ReadingView r : of.readings()) {
+      while (!deeds.isEmpty() && deeds.get(0).after() < r.id()) {
+        all.add(new Done(Optional.empty(), Optional.of(deeds.remove(0))));
+      }
+      all.add(new Done(Optional.of(r), Optional.empty()));
+    }
+    deeds.forEach(d -> all.add(new Done(Optional.empty(), Optional.of(d))));
+    return all;
+  }
+
+  /** What is chosen of what was done. */
+  public Optional<Done> chosen() {
+    List<Done> all = done();
+    int i = reading.get();
+    return i >= 0 && i < all.size() ? Optional.of(all.get(i)) : Optional.empty();
+  }
+
   /** The reading chosen. */
   public Optional<ReadingView> chosenReading() {
-    List<ReadingView> readings = view.get().readings();
-    int i = reading.get();
-    return i >= 0 && i < readings.size() ? Optional.of(readings.get(i)) : Optional.empty();
+    return chosen().flatMap(Done::reading);
   }
 
   /** Moves the choice among the suspects. */
@@ -788,9 +855,9 @@ public final class CaseViewModel {
     suspect.set(clamp(suspect.get() + by, size));
   }
 
-  /** Moves the choice among the readings. */
+  /** Moves the choice among what was done. */
   public void moveReading(int by) {
-    reading.set(clamp(reading.get() + by, view.get().readings().size()));
+    reading.set(clamp(reading.get() + by, done().size()));
   }
 
   private static int clamp(int i, int size) {
@@ -802,7 +869,9 @@ public final class CaseViewModel {
       return false;
     }
     if (chosenReading().isEmpty()) {
-      reading.set(view.get().readings().size() - 1);
+      List<ReadingView> readings = view.get().readings();
+      Optional<ReadingView> last = Optional.of(readings.get(readings.size() - 1));
+      reading.set(done().stream().map(Done::reading).toList().indexOf(last));
     }
     return true;
   }
@@ -843,7 +912,7 @@ public final class CaseViewModel {
 
   private void accept(CaseView next) {
     toldCautions.addAll(view.get().cautions());
-    boolean readingsGrew = next.readings().size() != view.get().readings().size();
+    boolean grew = done(next).size() != done().size();
     view.set(next);
     tree.close();
     prepare();
@@ -854,7 +923,7 @@ public final class CaseViewModel {
     secondFor = Optional.empty();
     side.set(Side.KNOWN);
     suspect.set(-1);
-    if (readingsGrew || doing.get() == Doing.CORRECT) {
+    if (grew || doing.get() == Doing.CORRECT) {
       reading.set(-1);
     }
     boolean goesOn =

@@ -21,6 +21,7 @@ final class DrawingPanel extends VBox {
     setId("drawing");
     getStyleClass().addAll("card", "drawing-card");
     drawing.emProperty().bind(em);
+    drawing.onClick(c -> model.pick(c.part(), c.points()));
     KeyButton fold =
         new KeyButton(
                 Texts.of("drawing.whole"),
@@ -36,6 +37,7 @@ final class DrawingPanel extends VBox {
         () -> {
           drawing.loopProperty().set(java.util.Optional.of(model.loop()));
           drops.show(Drops.of(model.loop()));
+          drawing.live(model.picks());
           drawing.redProperty().set(model.red());
           drawing.blackProperty().set(model.black());
           boolean whole = model.wholeLoopProperty().get();

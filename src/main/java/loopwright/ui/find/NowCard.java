@@ -609,12 +609,6 @@ final class NowCard extends VBox {
         : check.choiceWords().get(check.choices().indexOf(seen));
   }
 
-  /** What is seen in a check of one's own: some kinds have words of their own for it. */
-  private static String named(CheckKind kind, Seen seen) {
-    String key = "Seen." + kind.name() + "." + seen.name();
-    return Texts.has(key) ? Texts.of(key) : Texts.of(seen);
-  }
-
   private void choices(List<Seen> choices, Function<Seen, String> named) {
     FlowPane row = choiceRow();
     int i = 1;
@@ -846,7 +840,7 @@ final class NowCard extends VBox {
       answer.getChildren().add(entry);
       action("action.count", CaseActions.COUNT, model::count);
     } else {
-      choices(model.choices(), seen -> named(reading.kind(), seen));
+      choices(model.choices(), seen -> Texts.of(reading.kind(), seen));
       problemLine();
     }
     action("again.end", CaseActions.BACK, model::back);
@@ -938,14 +932,14 @@ final class NowCard extends VBox {
         entry.refresh();
         answer.getChildren().add(entry);
       } else {
-        choices(model.choices(), seen -> named(own.kindProperty().get(), seen));
+        choices(model.choices(), seen -> Texts.of(own.kindProperty().get(), seen));
         problemLine();
       }
     } else {
       search.setPromptText(Texts.of("own.search"));
       search.setAccessibleText(Texts.of("own.search"));
       found.getSelectionModel().select(own.chosenIndex());
-      VBox picker = new VBox(search, found);
+      VBox picker = new VBox(search, found, Parts.text(Texts.of("own.click"), "muted"));
       picker.getStyleClass().add("picker");
       VBox.setVgrow(found, Priority.ALWAYS);
       if (brief) {

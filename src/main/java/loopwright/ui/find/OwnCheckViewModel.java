@@ -17,7 +17,9 @@ import loopwright.casework.PointView;
 import loopwright.casework.SettingView;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
+import loopwright.model.LoadRef;
 import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
 import loopwright.ui.Texts;
 
 /** A measurement of the person's own choice while it is put together. */
@@ -212,6 +214,45 @@ public final class OwnCheckViewModel {
       }
     }
     forward();
+  }
+
+  /**
+   * A piece of the drawing was chosen: red goes there, then black; or it is what is taken out, then
+   * what is looked at or taken in hand.
+   *
+   * @param id id of the part
+   * @param at points where the lead is meant to go, the first that can be reached
+   */
+  void pick(String id, List<TerminalRef> at) {
+    if (metered()) {
+      point(id, at)
+          .ifPresent(
+              p -> {
+                boolean second = step.get() == Step.BLACK;
+                (second ? black : red).set(Optional.of(p));
+                step.set(second ? Step.VALUE : Step.BLACK);
+              });
+      return;
+    }
+    boolean out = unplugs() && step.get() != Step.PART;
+    parts.stream()
+        .filter(p -> LoadRef.parse(p.subject()).part().equals(id))
+        .filter(p -> out ? p.apart().isPresent() : p.checks().containsKey(kind.get()))
+        .findFirst()
+        .ifPresent(
+            p -> {
+              (out ? this.out : part).set(Optional.of(p));
+              step.set(out ? Step.PART : Step.VALUE);
+            });
+  }
+
+  /** The first of these points that can be reached, else the part's first. */
+  private Optional<PointView> point(String id, List<TerminalRef> at) {
+    List<PointView> reachable = points.stream().filter(PointView::reachable).toList();
+    return at.stream()
+        .flatMap(t -> reachable.stream().filter(p -> p.ref().equals(t)))
+        .findFirst()
+        .or(() -> reachable.stream().filter(p -> p.ref().part().equals(id)).findFirst());
   }
 
   /** Index among the found items of what is chosen at this step, 0 if nothing is. */

@@ -15,7 +15,7 @@ import loopwright.ui.Texts;
 import loopwright.ui.widget.KeyButton;
 import loopwright.ui.widget.Parts;
 
-/** What was done: the readings in the order taken, to correct or take back. */
+/** What was done: the readings and what was told besides, in order, to correct or take back. */
 final class ReadingsStrip extends VBox {
   private final LogWords words = LogWords.inUse();
   private final CaseViewModel model;
@@ -73,16 +73,17 @@ final class ReadingsStrip extends VBox {
     chips.getChildren().clear();
     list.getChildren().clear();
     int i = 0;
-    for (ReadingView r : model.view().readings()) {
-      Pane box = tall ? entry(r) : chip(r);
+    for (CaseViewModel.Done done : model.done()) {
+      Pane box =
+          done.reading().<Pane>map(r -> tall ? entry(r) : chip(r)).orElseGet(() -> told(done));
       int index = i;
       box.setOnMouseClicked(e -> model.readingProperty().set(index));
       if (model.readingProperty().get() == i) {
         box.getStyleClass().add("picked");
       }
-      if (model.view().odds().contains(r.id()) || !r.doubts().isEmpty()) {
-        box.getStyleClass().add("doubted");
-      }
+      done.reading()
+          .filter(r -> model.view().odds().contains(r.id()) || !r.doubts().isEmpty())
+          .ifPresent(r -> box.getStyleClass().add("doubted"));
       (tall ? list : chips).getChildren().add(box);
       i++;
     }
@@ -101,7 +102,18 @@ final class ReadingsStrip extends VBox {
       getChildren().setAll(head);
     }
     int chosen = model.readingProperty().get();
-    chips.show(chosen < 0 ? model.view().readings().size() - 1 : chosen);
+    chips.show(chosen < 0 ? i - 1 : chosen);
+  }
+
+  /** What was told besides readings. */
+  private Pane told(CaseViewModel.Done done) {
+    String words = done.deed().orElseThrow().words();
+    if (tall) {
+      return Parts.column("reading-entry", Parts.text(words, "reading-where"));
+    }
+    Label label = Parts.line(words, "reading-where");
+    label.setMinWidth(Region.USE_PREF_SIZE);
+    return Parts.row("chip", label);
   }
 
   private static HBox chip(ReadingView r) {

@@ -5,10 +5,14 @@ import loopwright.diagnosis.CheckKind;
 /** What the learner is about to do. */
 public enum Doing {
   VOLTS("V"),
+  MILLIVOLTS("M"),
   OHMS("O"),
   DIODE("D"),
   AMPS("A"),
   LOOK("L"),
+  WIGGLE("W"),
+  SWAP("G"),
+  LAMP_FOR_FUSE("F"),
   NAME("N");
 
   private final String key;
@@ -24,7 +28,12 @@ public enum Doing {
 
   /** Whether two leads are placed. */
   public boolean leads() {
-    return this != LOOK && this != NAME;
+    return kind().metered();
+  }
+
+  /** Whether a part is looked at, or taken in hand and something watched. */
+  public boolean looks() {
+    return !leads() && this != NAME;
   }
 
   /** Whether it is a reading or a look of which something can be expected. */
@@ -35,10 +44,9 @@ public enum Doing {
   /** The kind of check; amperes are none that is weighed. */
   CheckKind kind() {
     return switch (this) {
-      case OHMS -> CheckKind.OHMS;
-      case DIODE -> CheckKind.DIODE;
-      case LOOK, NAME -> CheckKind.LOOK;
-      case VOLTS, AMPS -> CheckKind.VOLTS;
+      case AMPS -> CheckKind.VOLTS;
+      case NAME -> CheckKind.LOOK;
+      default -> CheckKind.valueOf(name());
     };
   }
 }

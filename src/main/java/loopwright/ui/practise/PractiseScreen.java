@@ -62,7 +62,7 @@ public final class PractiseScreen extends StackPane {
     code.setOnAction(e -> model.begin(code.getText()));
     expected.setOnAction(e -> act());
     drawing.emProperty().bind(em);
-    drawing.onPiece(model::pick);
+    drawing.onClick(c -> model.pick(c.part(), c.points(), c.shift()));
     drawingCard.getStyleClass().addAll("card", "drawing-card");
     drawingCard.setMinWidth(0);
     // In the largest type it leaves half of the room to the words.
@@ -102,11 +102,11 @@ public final class PractiseScreen extends StackPane {
       return "halve";
     }
     return switch (model.doing()) {
-      case VOLTS -> "across";
+      case VOLTS, MILLIVOLTS -> "across";
       case OHMS -> "ohms";
       case DIODE -> "diode";
-      case AMPS -> "fuse";
-      case LOOK, NAME -> "halve";
+      case AMPS, LAMP_FOR_FUSE -> "fuse";
+      case LOOK, WIGGLE, SWAP, NAME -> "halve";
     };
   }
 
@@ -253,7 +253,8 @@ public final class PractiseScreen extends StackPane {
     FlowPane meters = actions(List.of());
     for (Doing doing : Doing.values()) {
       KeyButton button =
-          new KeyButton(Texts.of(doing), doing.key(), () -> model.choose(doing)).styled("page-tab");
+          new KeyButton(Texts.of(doing), doing.key(), () -> model.choose(doing))
+              .styled("page-tab", "wide");
       if (doing == model.doing()) {
         button.getStyleClass().add("picked");
       }
@@ -271,6 +272,10 @@ public final class PractiseScreen extends StackPane {
       if (!named.isEmpty()) {
         grid.step("practise.together", Parts.text(named, "step-value"));
       }
+      if (model.saysHow()) {
+        String how = model.how().map(k -> Texts.of(k)).orElse(Texts.of("practise.how.unsaid"));
+        grid.step("practise.how", Parts.text(how, "step-value"));
+      }
     }
     VBox now =
         Parts.column(
@@ -279,13 +284,16 @@ public final class PractiseScreen extends StackPane {
                 Texts.of("practise.drill", drilling.code().toString(), drilling.title()),
                 "page-title"),
             // Above the steps, as in a case: in the largest type what is below must be scrolled to.
-            result(drilling),
+            model.foretelling() ? foretelling() : result(drilling),
             grid);
     if (model.asksProperty().get() && model.doing().expects()) {
       now.getChildren()
           .add(
               Parts.row(
-                  "entry-line", Parts.line(Texts.of("practise.expected"), "step-word"), expected));
+                  "entry-line",
+                  Parts.line(Texts.of("practise.expected"), "step-word"),
+                  expected,
+                  Parts.text(model.expectable(), "muted")));
     }
     now.getChildren().add(keys());
     return List.of(now);
@@ -301,10 +309,7 @@ public final class PractiseScreen extends StackPane {
         .last()
         .ifPresent(
             s -> {
-              Label shown =
-                  Parts.text(
-                      s.shown().isEmpty() ? s.what() : Texts.of("practise.reads", s.shown()),
-                      "verdict");
+              Label shown = Parts.text(s.shown().isEmpty() ? s.what() : s.shown(), "verdict");
               shown.setId("practise-shown");
               box.getChildren().add(shown);
               s.told().forEach(t -> box.getChildren().add(Parts.text(t, "verdict-mode")));
@@ -325,6 +330,48 @@ public final class PractiseScreen extends StackPane {
     return box;
   }
 
+  /** Of which parts the check will tell, before it is taken. */
+  private VBox foretelling() {
+    FlowPane parts = actions(List.of());
+    List<String> titles = model.askedTitles();
+    for (int i = 0; i < titles.size(); i++) {
+      int number = i;
+      parts
+          .getChildren()
+          .add(
+              choice(
+                  titles.get(i),
+                  Integer.toString(i + 1),
+                  model.foretold(i),
+                  () -> model.toggleForetold(number)));
+    }
+    parts
+        .getChildren()
+        .add(
+            choice(
+                Texts.of("practise.foretold.none"),
+                "0",
+                model.foretoldNone(),
+                model::toggleForetoldNone));
+    VBox box =
+        Parts.column(
+            "answer", Parts.text(Texts.of("practise.foretold.question"), "question"), parts);
+    box.setId("practise-foretold");
+    return box;
+  }
+
+  /** A button that is in or out; ticked for eye and ear where it is in. */
+  private static KeyButton choice(String text, String cap, boolean in, Runnable action) {
+    KeyButton button =
+        new KeyButton(in ? Texts.of("practise.foretold.in", text) : text, cap, action)
+            .styled("action", "wide");
+    if (in) {
+      button.getStyleClass().add("picked");
+    }
+    button.setFocusTraversable(false);
+    return button;
+  }
+
   private FlowPane keys() {
     FlowPane keys = actions(List.of());
     boolean name = model.doing() == Doing.NAME;
@@ -343,6 +390,9 @@ public final class PractiseScreen extends StackPane {
     }
     if (name) {
       keys.getChildren().add(button("practise.more", "+", model::toggleNamed));
+      if (model.saysHow()) {
+        keys.getChildren().add(button("practise.how.next", "K", model::nextHow));
+      }
     }
     keys.getChildren().add(button("practise.switches", "S", model::nextSetting));
     keys.getChildren().add(button("practise.battery", "B", model::toggleBattery));
@@ -353,15 +403,21 @@ public final class PractiseScreen extends StackPane {
     return keys;
   }
 
-  /** What is expected is asked for first, if that was wished. */
+  /** What is expected, and what it will tell, is asked for first, if that was wished. */
   private void act() {
     boolean asks = model.asksProperty().get() && model.doing().expects();
-    if (asks && !expected.isFocused()) {
+    if (asks && !expected.isFocused() && !model.foretelling()) {
       expected.clear();
       expected.requestFocus();
       return;
     }
-    model.act(expected.getText());
+    if (asks && !model.foretelling() && !model.understands(expected.getText())) {
+      return;
+    }
+    boolean first = asks && !model.foretelling() && model.startForetelling();
+    if (!first) {
+      model.act(expected.getText());
+    }
     takeFocus();
   }
 
@@ -461,7 +517,26 @@ public final class PractiseScreen extends StackPane {
     return true;
   }
 
+  /** The keys while it is asked what the check will tell; the others wait. */
+  private boolean foretelling(KeyCode key) {
+    if (key == KeyCode.ENTER) {
+      act();
+    } else if (key == KeyCode.ESCAPE) {
+      model.leaveForetelling();
+    } else if (key.isDigitKey() && KeyNames.digit(key) == 0) {
+      model.toggleForetoldNone();
+    } else if (key.isDigitKey()) {
+      model.toggleForetold(KeyNames.digit(key) - 1);
+    } else {
+      return !key.isFunctionKey();
+    }
+    return true;
+  }
+
   private boolean playing(KeyEvent e) {
+    if (model.foretelling()) {
+      return foretelling(e.getCode());
+    }
     for (Doing doing : Doing.values()) {
       if (doing.key().equals(e.getCode().getName())) {
         model.choose(doing);
@@ -482,6 +557,7 @@ public final class PractiseScreen extends StackPane {
       case S -> model.nextSetting();
       case B -> model.toggleBattery();
       case P -> model.togglePulled();
+      case K -> model.nextHow();
       case U -> model.newMeterFuse();
       case E -> model.end();
       default -> {

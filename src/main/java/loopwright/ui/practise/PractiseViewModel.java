@@ -10,6 +10,8 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyIntegerProperty;
@@ -29,12 +31,15 @@ import loopwright.casework.practise.Debrief;
 import loopwright.casework.practise.DrillCode;
 import loopwright.casework.practise.Drilling;
 import loopwright.casework.practise.Expectation;
+import loopwright.casework.practise.FaultKind;
 import loopwright.casework.practise.Level;
 import loopwright.casework.practise.Progress;
 import loopwright.casework.practise.Step;
 import loopwright.diagnosis.CheckKind;
+import loopwright.diagnosis.Seen;
 import loopwright.model.LoadRef;
 import loopwright.model.Setting;
+import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
 import loopwright.ui.Texts;
 import loopwright.ui.Told;
@@ -80,6 +85,10 @@ public final class PractiseViewModel {
   private int part;
   private int step;
   private final Set<String> named = new LinkedHashSet<>();
+  private Optional<FaultKind> how = Optional.empty();
+  private boolean foretelling;
+  private final Set<String> foretold = new LinkedHashSet<>();
+  private boolean none;
   private boolean working;
 
   /**
@@ -251,10 +260,12 @@ public final class PractiseViewModel {
     part = 0;
     step = 0;
     named.clear();
+    how = Optional.empty();
+    foretelling = false;
     stage.set(Stage.PLAYING);
   }
 
-  private int at(loopwright.model.TerminalRef point) {
+  private int at(TerminalRef point) {
     return points.stream().map(PointView::ref).toList().indexOf(point);
   }
 
@@ -292,8 +303,9 @@ public final class PractiseViewModel {
 
   /** Chooses what is to be done next. */
   public void choose(Doing what) {
+    String inHand = LoadRef.parse(choice()).part();
     doing = what;
-    part = Math.min(part, Math.max(0, choices().size() - 1));
+    part = choiceOf(inHand, 0);
     changed();
   }
 
@@ -360,15 +372,15 @@ public final class PractiseViewModel {
   }
 
   private List<String> choices() {
-    return doing == Doing.LOOK
+    return doing.looks()
         ? parts.stream()
-            .filter(p -> p.checks().containsKey(CheckKind.LOOK))
+            .filter(p -> p.checks().containsKey(doing.kind()))
             .map(PartView::subject)
             .toList()
         : parts.stream().map(p -> LoadRef.parse(p.subject()).part()).distinct().toList();
   }
 
-  /** The part that is looked at or named: its id, with its function where it has several. */
+  /** The part in hand, looked at or named: its id, with its function where it has several. */
   public String choice() {
     List<String> all = choices();
     return all.isEmpty() ? "" : all.get(Math.min(part, all.size() - 1));
@@ -378,10 +390,112 @@ public final class PractiseViewModel {
   public String choiceTitle() {
     String subject = choice();
     return parts.stream()
-        .filter(p -> doing == Doing.LOOK && p.subject().equals(subject))
+        .filter(p -> doing.looks() && p.subject().equals(subject))
         .map(PartView::title)
         .findFirst()
         .orElseGet(() -> title(LoadRef.parse(subject).part()));
+  }
+
+  /** What can be seen in what is set up; empty for the meter. */
+  private List<Seen> answers() {
+    return parts.stream()
+        .filter(p -> doing.looks() && p.subject().equals(choice()))
+        .findFirst()
+        .map(p -> p.checks().getOrDefault(doing.kind(), List.of()))
+        .orElse(List.of());
+  }
+
+  /** What can be expected by its number, in words; empty for the meter. */
+  public String expectable() {
+    List<Seen> answers = answers();
+    return IntStream.range(0, answers.size())
+        .mapToObj(
+            i -> Texts.of("practise.expected.seen", i + 1, Texts.of(doing.kind(), answers.get(i))))
+        .collect(Collectors.joining(" · "));
+  }
+
+  private static Expectation expectation(
+      CheckKind kind, List<Seen> answers, String typed, Optional<Set<String>> parts)
+      throws Problem {
+    int number = typed.strip().matches("[1-9]") ? Integer.parseInt(typed.strip()) : 0;
+    return number >= 1 && number <= answers.size()
+        ? new Expectation(Optional.empty(), Optional.of(answers.get(number - 1)), parts)
+        : Expectation.of(kind, typed, parts);
+  }
+
+  /** Whether what was typed as expected is understood; says why not. */
+  public boolean understands(String typed) {
+    try {
+      expectation(doing.kind(), answers(), typed, Optional.empty());
+      return true;
+    } catch (Problem p) {
+      told.set(notTaken(p));
+      return false;
+    }
+  }
+
+  private static Told notTaken(Problem p) {
+    return Told.problem(Texts.of("practise.notTaken", p.value(), p.accepted()));
+  }
+
+  // ---- what the check will tell --------------------------------------------------------------
+
+  /** Asks of which parts the check will tell; false if there is nothing to ask. */
+  public boolean startForetelling() {
+    foretelling = !working && drilling.filter(d -> !d.asked().isEmpty()).isPresent();
+    foretold.clear();
+    none = false;
+    changed();
+    return foretelling;
+  }
+
+  /** Whether it is asked just now of which parts the check will tell. */
+  public boolean foretelling() {
+    return foretelling;
+  }
+
+  /** Leaves the question without taking the check. */
+  public void leaveForetelling() {
+    foretelling = false;
+    changed();
+  }
+
+  /** The parts asked for, in the order of their keys 1, 2, 3...; they are asked by title. */
+  public List<String> askedTitles() {
+    return asked().stream().map(this::title).toList();
+  }
+
+  private List<String> asked() {
+    return drilling.map(Drilling::asked).orElse(List.of());
+  }
+
+  /** Whether a part is said to show, by its number from 0. */
+  public boolean foretold(int number) {
+    return foretold.contains(asked().get(number));
+  }
+
+  /** Whether none is said to show. */
+  public boolean foretoldNone() {
+    return none;
+  }
+
+  /** Says of a part that its failure would show, or no longer; by its number from 0. */
+  public void toggleForetold(int number) {
+    if (number < asked().size()) {
+      String part = asked().get(number);
+      if (!foretold.remove(part)) {
+        foretold.add(part);
+      }
+      none = false;
+      changed();
+    }
+  }
+
+  /** Says that none of them would show, or no longer. */
+  public void toggleForetoldNone() {
+    none = !none;
+    foretold.clear();
+    changed();
   }
 
   /** Titles of all parts that are named together. */
@@ -394,6 +508,43 @@ public final class PractiseViewModel {
     if (doing == Doing.NAME && !named.remove(choice())) {
       named.add(choice());
     }
+    changed();
+  }
+
+  /** The parts that are accused: those named together, else the one in question. */
+  private Set<String> accused() {
+    return named.isEmpty() ? Set.of(choice()) : Set.copyOf(named);
+  }
+
+  /** The kinds of failure that can be named of what is accused; none where there is no choice. */
+  private List<FaultKind> kinds() {
+    if (doing != Doing.NAME || drilling.isEmpty()) {
+      return List.of();
+    }
+    List<FaultKind> all =
+        accused().stream()
+            .flatMap(p -> drilling.get().kinds(p).stream())
+            .distinct()
+            .sorted()
+            .toList();
+    return all.size() > 1 ? all : List.of();
+  }
+
+  /** Whether it can be said how it has failed. */
+  public boolean saysHow() {
+    return !kinds().isEmpty();
+  }
+
+  /** How it is said to have failed; empty if that isn't said. */
+  public Optional<FaultKind> how() {
+    return how.filter(kinds()::contains);
+  }
+
+  /** The next kind of failure; after the last one none is said. */
+  public void nextHow() {
+    List<FaultKind> all = kinds();
+    int next = how().map(all::indexOf).orElse(-1) + 1;
+    how = next < all.size() ? Optional.of(all.get(next)) : Optional.empty();
     changed();
   }
 
@@ -416,15 +567,37 @@ public final class PractiseViewModel {
   }
 
   /**
-   * A piece of the drawing was chosen: red goes to its first point, or it is looked at or named.
+   * A piece of the drawing was chosen: a lead goes there, or it is looked at or named, or said to
+   * show.
+   *
+   * @param id id of the part
+   * @param at points where the lead is meant to go, the first that can be reached
+   * @param toBlack whether it is the black lead
    */
-  public void pick(String id) {
+  public void pick(String id, List<TerminalRef> at, boolean toBlack) {
+    if (foretelling) {
+      if (asked().contains(id)) {
+        toggleForetold(asked().indexOf(id));
+      }
+      return;
+    }
     if (doing.leads()) {
-      red = first(points.stream().map(p -> p.ref().part()).toList(), id, red);
+      int point =
+          at.stream()
+              .map(this::at)
+              .filter(i -> i >= 0)
+              .findFirst()
+              .orElseGet(() -> first(points.stream().map(p -> p.ref().part()).toList(), id, -1));
+      black = toBlack && point >= 0 ? point : black;
+      red = !toBlack && point >= 0 ? point : red;
     } else {
-      part = first(choices().stream().map(c -> LoadRef.parse(c).part()).toList(), id, part);
+      part = choiceOf(id, part);
     }
     changed();
+  }
+
+  private int choiceOf(String id, int otherwise) {
+    return first(choices().stream().map(c -> LoadRef.parse(c).part()).toList(), id, otherwise);
   }
 
   private static int first(List<String> ids, String id, int otherwise) {
@@ -450,7 +623,7 @@ public final class PractiseViewModel {
   /**
    * Does what is set up.
    *
-   * @param expected what is expected, as it was typed; empty if nothing
+   * @param expected what is expected, as it was typed, or its number; empty if nothing
    */
   public void act(String expected) {
     if (working || drilling.isEmpty() || stage.get() != Stage.PLAYING) {
@@ -461,13 +634,20 @@ public final class PractiseViewModel {
     Setting in = setting;
     PointView from = points.get(red);
     PointView to = points.get(black);
-    Set<String> accused = named.isEmpty() ? Set.of(choice()) : Set.copyOf(named);
+    Set<String> accused = accused();
+    Optional<FaultKind> failed = how();
     String subject = choice();
+    List<Seen> seen = answers();
+    Optional<Set<String>> parts =
+        foretold.isEmpty() && !none ? Optional.empty() : Optional.of(Set.copyOf(foretold));
+    foretelling = false;
+    foretold.clear();
+    none = false;
     run(
         () ->
             switch (what) {
               case AMPS -> at.amps(from.ref(), to.ref(), in);
-              case NAME -> at.accuse(accused);
+              case NAME -> at.accuse(accused, failed);
               default -> {
                 OwnCheck check =
                     new OwnCheck(
@@ -478,12 +658,15 @@ public final class PractiseViewModel {
                         in);
                 Optional<Expectation> expects =
                     asks.get()
-                        ? Optional.of(Expectation.of(what.kind(), expected, Set.of()))
+                        ? Optional.of(expectation(what.kind(), seen, expected, parts))
                         : Optional.empty();
                 yield at.take(check, expects);
               }
             },
-        done -> named.clear());
+        done -> {
+          named.clear();
+          how = Optional.empty();
+        });
   }
 
   /** Puts a new fuse into the meter. */
@@ -508,10 +691,7 @@ public final class PractiseViewModel {
             stage.set(Stage.CHOOSE);
           }
           told.set(
-              Told.problem(
-                  e instanceof Problem p
-                      ? Texts.of("practise.notTaken", p.value(), p.accepted())
-                      : String.valueOf(e.getMessage())));
+              e instanceof Problem p ? notTaken(p) : Told.problem(String.valueOf(e.getMessage())));
           changed();
         });
   }

@@ -158,11 +158,35 @@ class DrillingTest {
   private Step expecting(double low, double high) throws Problem {
     Expectation expected =
         new Expectation(
-            Optional.of(new Band(low, high, Band.Unit.VOLT)),
-            Optional.empty(),
-            Set.of(drilling.vehicle().battery().id()));
+            Optional.of(new Band(low, high, Band.Unit.VOLT)), Optional.empty(), Optional.empty());
     return drilling.take(
         Robots.measure(CheckKind.VOLTS, feed, post, Setting.REST), Optional.of(expected));
+  }
+
+  @Test
+  void whatItWillTellIsHeldAgainstWhatTheSuspectsWouldShow() throws Problem {
+    List<String> asked = drilling.asked();
+    assertThat(asked).hasSizeBetween(2, 5);
+    // At the lamp's feed, all on: what is on the way to it would show, what lies behind it not.
+    OwnCheck check = Robots.measure(CheckKind.VOLTS, load(), post, drilling.on());
+    String first = asked.get(0);
+    String last = asked.get(asked.size() - 1);
+    Step step = drilling.take(check, Optional.of(foretold(Set.of(first, last))));
+    assertThat(step.told()).anyMatch(t -> t.startsWith("It told nothing of") && names(t, last));
+    assertThat(step.told()).noneMatch(t -> t.startsWith("It told nothing of") && names(t, first));
+    assertThat(step.foretold().right()).isPositive();
+    assertThat(step.foretold().wrong()).isPositive();
+    assertThat(drilling.debrief().summary())
+        .anyMatch(t -> t.startsWith("What a check would tell of"));
+    assertThat(volts(feed, post, Setting.REST).foretold()).as("not said").isEqualTo(Tally.NONE);
+  }
+
+  private boolean names(String sentence, String part) {
+    return sentence.contains(drilling.vehicle().requirePart(part).title());
+  }
+
+  private static Expectation foretold(Set<String> parts) {
+    return new Expectation(Optional.empty(), Optional.empty(), Optional.of(parts));
   }
 
   @Test
@@ -196,9 +220,25 @@ class DrillingTest {
     String load =
         drilling.vehicle().circuit(drilling.circuit()).orElseThrow().loads().get(0).toString();
     assertThat(drilling.take(Robots.look(load, drilling.on()), Optional.empty()).shown())
-        .isEqualTo("on");
+        .isEqualTo(Robots.WORKS);
     assertThat(drilling.proven()).isTrue();
     assertThat(drilling.way().atEnd()).isEmpty();
+  }
+
+  @Test
+  void theKindOfFailureMayBeNamedToo() throws Problem {
+    FaultKind real = dead.drill().kinds().get(0);
+    String part = failed(dead).iterator().next();
+    assertThat(drilling.kinds(part)).contains(real);
+    FaultKind other = real == FaultKind.SHORT ? FaultKind.OPEN : FaultKind.SHORT;
+    Step wrong = drilling.accuse(failed(dead), Optional.of(other));
+    assertThat(wrong.losses()).containsExactly(Loss.WITHOUT_CAUSE, Loss.OTHER_FAILURE);
+    assertThat(wrong.told()).anyMatch(t -> t.startsWith("Right part, other failure"));
+    try (Drilling again = Drills.desk().again(dead, CaseDesk.Progress.SILENT)) {
+      Step right = again.accuse(failed(dead), Optional.of(real));
+      assertThat(right.losses()).containsExactly(Loss.WITHOUT_CAUSE);
+      assertThat(right.told()).anyMatch(t -> t.startsWith("And it had failed as you said"));
+    }
   }
 
   @Test
@@ -226,7 +266,8 @@ class DrillingTest {
     SimulatedMeter meter =
         new SimulatedMeter(dead.vehicle(), Bench.KNOWLEDGE, hidden, dead.drill().seed());
     try (Drilling held =
-        new Drilling(dead.drill(), find, meter, dead.best(), new Phrases(Locale.ENGLISH))) {
+        new Drilling(
+            dead.drill(), find, meter, dead.best(), Bench.KNOWLEDGE, new Phrases(Locale.ENGLISH))) {
       Step step = held.take(odd, Optional.empty());
       assertThat(step.best()).isTrue();
       assertThat(step.losses()).isEmpty();

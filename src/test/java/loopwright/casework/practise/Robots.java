@@ -15,7 +15,6 @@ import loopwright.casework.PointView;
 import loopwright.casework.Problem;
 import loopwright.casework.Sketch;
 import loopwright.diagnosis.CheckKind;
-import loopwright.diagnosis.Seen;
 import loopwright.model.LoadRef;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
@@ -104,6 +103,9 @@ enum Robots {
 
   private static final Optional<Expectation> NONE = Optional.empty();
 
+  /** How a load that does what it should is shown. */
+  static final String WORKS = "works";
+
   abstract void play(Drilling drilling, long seed) throws Problem;
 
   /** Accuses one after the other until the load works. */
@@ -116,7 +118,7 @@ enum Robots {
       drilling.accuse(Set.of(part));
       LoadRef load = drilling.vehicle().circuit(drilling.circuit()).orElseThrow().loads().get(0);
       Step seen = drilling.take(look(load.toString(), drilling.on()), NONE);
-      if (seen.shown().equals(Seen.ON.word())) {
+      if (seen.shown().equals(WORKS)) {
         return;
       }
     }

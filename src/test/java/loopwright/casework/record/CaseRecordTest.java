@@ -50,6 +50,27 @@ class CaseRecordTest {
         .isEqualTo(CaseRecord.CaseState.OPEN);
   }
 
+  /** As if it had never been mended: its readings belong to one search, and the record says so. */
+  @Test
+  void aMendTakenBackIsNoneAndTheRecordSaysSo() {
+    Journals journal = Journals.begun("a").stud();
+    CaseEvent.Deed mend =
+        journal.journal().events().stream()
+            .filter(CaseEvent.Deed.class::isInstance)
+            .map(CaseEvent.Deed.class::cast)
+            .findFirst()
+            .orElseThrow();
+    int readings = journal.record().readings().size();
+    CaseRecord record =
+        journal.and(new CaseEvent.Undone(Journals.AT.plusSeconds(900), mend)).record();
+    assertThat(record.repairs()).isEmpty();
+    assertThat(record.stages()).singleElement().matches(s -> s.readings().size() == readings);
+    assertThat(record.state()).isEqualTo(CaseRecord.CaseState.OPEN);
+    assertThat(new RecordText(record, PHRASES, ZoneOffset.UTC).besides())
+        .extracting(RecordText.Fact::text)
+        .anyMatch(t -> t.startsWith("Taken back") && t.endsWith("mended: G4"));
+  }
+
   @Test
   void everyReadingIsThereWithWhatItWasBefore() {
     CaseRecord record =

@@ -81,7 +81,7 @@ class CaseExportTest {
     for (int n = 0; n < 25; n++) {
       Instant at = Journals.AT.plusSeconds(n);
       int any = readings == 0 ? 0 : 1 + dice.nextInt(readings);
-      switch (dice.nextInt(readings == 0 ? 1 : 8)) {
+      switch (dice.nextInt(readings == 0 ? 1 : 9)) {
         case 4 -> events.add(new CaseEvent.Withdrawn(at, any));
         case 5 -> events.add(new CaseEvent.Corrected(at, any, answer(dice)));
         case 6 -> events.add(new CaseEvent.Repaired(at, "F" + any));
@@ -90,6 +90,11 @@ class CaseExportTest {
                 dice.nextBoolean()
                     ? new CaseEvent.Swapped(at, "K1", FindCase.Helped.values()[dice.nextInt(2)])
                     : told);
+        case 8 ->
+            CaseEvent.counting(events).stream()
+                .filter(CaseEvent.Deed.class::isInstance)
+                .reduce((a, b) -> b)
+                .ifPresent(d -> events.add(new CaseEvent.Undone(at, (CaseEvent.Deed) d)));
         default -> events.add(new CaseEvent.Taken(at, ++readings, taken.check(), answer(dice)));
       }
     }

@@ -113,6 +113,9 @@ class FileCaseStoreTest {
         new CaseEvent.Refused(AT.plusSeconds(6), volts(), FindCase.Refusal.NEVER),
         new CaseEvent.Swapped(AT.plusSeconds(7), "K1", FindCase.Helped.NO),
         new CaseEvent.Repaired(AT.plusSeconds(8), "G4"),
+        new CaseEvent.Undone(
+            AT.plusSeconds(8),
+            new CaseEvent.Refused(AT.plusSeconds(6), volts(), FindCase.Refusal.NEVER)),
         new CaseEvent.Warned(AT.plusSeconds(9), Warning.HEAT),
         new CaseEvent.Isolated(AT.plusSeconds(10)),
         new CaseEvent.Gone(AT.plusSeconds(11)),
@@ -347,14 +350,14 @@ class FileCaseStoreTest {
   void aFileOfAnotherVersionIsLeftAloneAndSaysSo() throws Exception {
     Path file = write(everyKind());
     List<String> lines = new ArrayList<>(Files.readAllLines(file));
-    String body = lines.get(9).substring(18).replace("\"v\":1", "\"v\":4");
+    String body = lines.get(8).substring(18).replace("\"v\":1", "\"v\":5");
     java.util.zip.CRC32 crc = new java.util.zip.CRC32();
     crc.update(body.getBytes(java.nio.charset.StandardCharsets.UTF_8));
-    lines.set(9, String.format("{\"crc\":\"%08x\",%s", crc.getValue(), body));
+    lines.set(8, String.format("{\"crc\":\"%08x\",%s", crc.getValue(), body));
     Files.write(file, lines);
     assertThatThrownBy(() -> new FileCaseStore(folder).load("beacon-1"))
         .isInstanceOf(Problem.class)
-        .hasMessageContaining("version 4")
+        .hasMessageContaining("version 5")
         .hasMessageContaining("Nothing was changed");
     assertThat(Files.readAllLines(file)).isEqualTo(lines);
   }

@@ -45,7 +45,8 @@ class WireCodecTest {
           "{\"type\":\"isolated\",\"id\":\"i\"}",
           "{\"type\":\"gone\"}",
           "{\"type\":\"outlook\"}",
-          "{\"type\":\"outlook\",\"check\":\"c1\",\"depth\":2}");
+          "{\"type\":\"outlook\",\"check\":\"c1\",\"depth\":2}",
+          "{\"type\":\"undo\",\"deed\":2,\"id\":\"u\"}");
 
   private final WireCodec codec = new WireCodec();
 
@@ -101,7 +102,8 @@ class WireCodecTest {
     assertThat(good(19)).isEqualTo(new Request.Gone());
     assertThat(good(20)).isEqualTo(new Request.Outlook(Optional.empty(), 1));
     assertThat(good(21)).isEqualTo(new Request.Outlook(Optional.of("c1"), 2));
-    assertThat(GOOD).as("every line is looked at").hasSize(22);
+    assertThat(good(22)).isEqualTo(new Request.Undo(2));
+    assertThat(GOOD).as("every line is looked at").hasSize(23);
   }
 
   @Test

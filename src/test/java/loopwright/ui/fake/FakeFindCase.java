@@ -18,10 +18,12 @@ import loopwright.casework.Against;
 import loopwright.casework.Answer;
 import loopwright.casework.Band;
 import loopwright.casework.CannedCase;
+import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseView;
 import loopwright.casework.CheckView;
 import loopwright.casework.ClearedView;
 import loopwright.casework.Comparison;
+import loopwright.casework.DeedView;
 import loopwright.casework.LoopView;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PartView;
@@ -64,6 +66,7 @@ public final class FakeFindCase implements CannedCase {
   private final List<Step> coilLoop;
   private final List<Taken> taken = new ArrayList<>();
   private final Set<String> refused = new TreeSet<>();
+  private final List<DeedView> deeds = new ArrayList<>();
   private final Map<String, Integer> asked = new LinkedHashMap<>();
   private int nextId = 1;
   private int seq;
@@ -132,6 +135,7 @@ public final class FakeFindCase implements CannedCase {
         suspects,
         clearedViews(cleared),
         readings(),
+        deeds,
         next.filter(n -> move != CaseView.Move.PROPOSE),
         loop(mainLoop, "Beacon", belief, cleared, true),
         said,
@@ -767,13 +771,36 @@ public final class FakeFindCase implements CannedCase {
 
   @Override
   public CaseView swapped(String part, Helped helped) {
+    done(new CaseEvent.Swapped(Instant.EPOCH, part, helped), "replaced, no help: " + part);
     seq++;
     said = part + " swapped: " + (helped == Helped.YES ? "that was it." : "no change.");
     return view();
   }
 
+  private void done(CaseEvent.Deed deed, String words) {
+    deeds.add(new DeedView(deeds.size() + 1, nextId - 1, deed, words));
+  }
+
+  @Override
+  public CaseView undo(int deed) throws Problem {
+    DeedView what =
+        deeds.stream()
+            .filter(d -> d.number() == deed)
+            .findFirst()
+            .orElseThrow(() -> new Problem("deed", Integer.toString(deed), "something told"));
+    deeds.remove(what);
+    if (what.deed() instanceof CaseEvent.Repaired) {
+      repaired = false;
+      proven = false;
+    }
+    seq++;
+    said = what.words() + ": taken back.";
+    return view();
+  }
+
   @Override
   public CaseView repaired(String part) {
+    done(new CaseEvent.Repaired(Instant.EPOCH, part), "mended: " + part);
     repaired = true;
     seq++;
     said = part + " mended. Now prove it under load.";

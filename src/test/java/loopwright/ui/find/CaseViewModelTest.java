@@ -10,11 +10,13 @@ import loopwright.casework.CaseView;
 import loopwright.casework.FindCase;
 import loopwright.casework.ForwardingCase;
 import loopwright.casework.Outlook;
+import loopwright.casework.PartView;
 import loopwright.casework.ReadingView;
 import loopwright.casework.SuspectView;
 import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.Warning;
+import loopwright.model.TerminalRef;
 import loopwright.ui.Worker;
 import loopwright.ui.fake.FakeFindCase;
 import loopwright.ui.fake.FakeVehicles;
@@ -297,6 +299,27 @@ class CaseViewModelTest {
     assertThat(model.red()).hasToString("Optional[G4.lug]");
     count("12.4", EntryUnit.VOLT);
     assertThat(model.view().readings().get(1).where()).isEqualTo("G4.lug to BATT.neg");
+  }
+
+  @Test
+  void aCheckOfOnesOwnIsClickedOnTheDrawingRedThenBlack() {
+    TerminalRef red = TerminalRef.parse("F3.load");
+    model.pick("F3", List.of(red));
+    assertThat(model.doing()).as("nothing is put together").isEqualTo(CaseViewModel.Doing.ANSWER);
+    model.startOwn();
+    finish();
+    OwnCheckViewModel own = model.own();
+    model.pick("F3", List.of(red));
+    assertThat(model.red()).contains(red);
+    model.pick("G4", List.of());
+    assertThat(model.black().map(TerminalRef::part)).contains("G4");
+    assertThat(own.stepProperty().get()).isEqualTo(OwnCheckViewModel.Step.VALUE);
+    // Once more from red, and a look takes the part itself.
+    model.pick("L1", List.of(TerminalRef.parse("L1.in")));
+    assertThat(model.red()).contains(TerminalRef.parse("L1.in"));
+    own.kindProperty().set(CheckKind.LOOK);
+    model.pick("L1", List.of());
+    assertThat(own.partProperty().get().map(PartView::subject)).contains("L1");
   }
 
   @Test

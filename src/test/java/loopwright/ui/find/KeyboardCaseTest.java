@@ -148,6 +148,12 @@ class KeyboardCaseTest {
 
     robot.type(KeyCode.ENTER);
     until(() -> text("#headline").equals("Prove the repair"));
+    // It wasn't mended after all, and then it is.
+    robot.type(KeyCode.D, KeyCode.DELETE);
+    until(() -> text("#verdict").contains("G4"));
+    assertThat(text("#said")).contains("taken back");
+    robot.type(KeyCode.ENTER);
+    until(() -> text("#headline").equals("Prove the repair"));
     robot.type(KeyCode.DIGIT3, KeyCode.DIGIT0, KeyCode.M, KeyCode.ENTER);
     until(() -> text("#headline").equals("Closed"));
 

@@ -18,6 +18,7 @@ import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import loopwright.casework.practise.Loss;
 import loopwright.evidence.Bench;
+import loopwright.model.PartKind;
 import loopwright.ui.Worker;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
@@ -86,9 +87,16 @@ class PractiseKeyboardTest {
     assertThat(model.printing()).isFalse();
     keys.press(KeyCode.X).press(KeyCode.DIGIT1);
     settled(PractiseViewModel.Stage.PLAYING);
-    // Asked for what is expected, then read.
+    // Asked for what is expected and what it will tell, then read.
     keys.press(KeyCode.ENTER).type("12-13").press(KeyCode.ENTER);
+    assertThat(model.foretelling()).isTrue();
+    keys.press(KeyCode.DIGIT1);
+    assertThat(model.foretold(0)).isTrue();
+    Snapshots.take(scene, "practise-foretold");
+    keys.press(KeyCode.ENTER);
     settled(PractiseViewModel.Stage.PLAYING);
+    assertThat(model.foretelling()).isFalse();
+    assertThat(model.last().orElseThrow().foretold().right()).isPositive();
     assertThat(text("#practise-shown")).contains("12.");
     assertThat(model.last().orElseThrow().told()).anyMatch(t -> t.contains("As you expected"));
     // Amperes across the battery.
@@ -113,11 +121,25 @@ class PractiseKeyboardTest {
     assertThat(model.setting().apart()).hasSize(1);
     keys.press(KeyCode.B);
     Snapshots.take(scene, "practise-playing");
-    keys.press(KeyCode.L).press(KeyCode.ENTER).press(KeyCode.ENTER);
+    keys.press(KeyCode.L).press(KeyCode.ENTER).press(KeyCode.ENTER).press(KeyCode.ENTER);
     settled(PractiseViewModel.Stage.PLAYING);
     assertThat(model.last().orElseThrow().shown()).isNotEmpty();
+    // A good part in another's place, what is expected of it by its number; a lamp for a fuse.
+    keys.press(KeyCode.G).press(KeyCode.ENTER).type("3").press(KeyCode.ENTER);
+    keys.press(KeyCode.DIGIT0).press(KeyCode.ENTER);
+    settled(PractiseViewModel.Stage.PLAYING);
+    assertThat(model.last().orElseThrow().told()).anyMatch(t -> t.contains("you expected"));
+    keys.press(KeyCode.F);
+    assertThat(model.drilling().orElseThrow().vehicle().requirePart(model.choice()).kind())
+        .isEqualTo(PartKind.FUSE);
+    keys.press(KeyCode.ENTER).press(KeyCode.ENTER).press(KeyCode.ENTER);
+    settled(PractiseViewModel.Stage.PLAYING);
+    assertThat(text("#practise-shown")).startsWith("lamp ");
     // A guess, and the end.
-    keys.press(KeyCode.N).press(KeyCode.ENTER);
+    keys.press(KeyCode.N).press(KeyCode.K);
+    assertThat(model.how()).isPresent();
+    Snapshots.take(scene, "practise-name");
+    keys.press(KeyCode.ENTER);
     settled(PractiseViewModel.Stage.PLAYING);
     assertThat(model.last().orElseThrow().losses()).contains(Loss.WITHOUT_CAUSE);
     keys.press(KeyCode.E);

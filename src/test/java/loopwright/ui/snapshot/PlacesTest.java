@@ -171,7 +171,9 @@ class PlacesTest {
     look("72-practise-playing");
     keys.press(KeyCode.ENTER);
     look("73-practise-expected");
-    keys.type("12-13").press(KeyCode.ENTER);
+    keys.type("12-13").press(KeyCode.ENTER, KeyCode.DIGIT1);
+    look("74-practise-foretold");
+    keys.press(KeyCode.ENTER);
     until(() -> scene.lookup("#practise-shown") != null);
     look("74-practise-read");
     keys.press(KeyCode.N);
