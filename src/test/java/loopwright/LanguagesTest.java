@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.io.Reader;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.text.MessageFormat;
@@ -15,6 +16,7 @@ import java.util.Properties;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -29,6 +31,29 @@ class LanguagesTest {
 
   /** Texts that are the same in both languages though they hold a word of letters. */
   private static final Path SAME = Path.of("src/test/resources/languages/same-in-german.txt");
+
+  private static final List<Path> WORDLESS =
+      Stream.of(
+              "model/VehicleCheck.java",
+              "model/LoopSearch.java",
+              "model/PartKind.java",
+              "model/Quantity.java",
+              "model/ShortName.java",
+              "io",
+              "casework/table",
+              "casework/sheet",
+              "casework/edit",
+              "casework/pattern")
+          .map(Path.of("src/main/java/loopwright")::resolve)
+          .toList();
+
+  private static final Pattern COMMENT = Pattern.compile("(?s)/\\*.*?\\*/|(?m)^\\s*//.*$");
+  private static final Pattern LITERAL = Pattern.compile("\"(?:[^\"\\\\\\n]|\\\\.)*\"");
+  private static final Pattern SENTENCE =
+      Pattern.compile("\\p{Ll}{2,} \\p{Ll}{2,}|\\d (?:or|to) \\d");
+  private static final Pattern NOT_SAID =
+      Pattern.compile(
+          "Exception\\(|\\.(?:contains|equals)\\(\"|compile\\(|fields?\\.\\w+\\(|one\\.\\w+\\(");
 
   /** Pairs of texts by file and key: English, German. */
   private static Map<String, Pair> texts() throws IOException {
@@ -143,6 +168,46 @@ class LanguagesTest {
               }
             });
     assertThat(bad).isEmpty();
+  }
+
+  /**
+   * Rooms whose sentences a person reads hold none of them in Java. Exceptions that no good program
+   * throws, what a disk's own words are told by, headings of lists and lines for programs may.
+   */
+  @Test
+  void noSentenceStandsInTheCode() throws IOException {
+    List<String> bad = new ArrayList<>();
+    for (Path file : WORDLESS.stream().flatMap(LanguagesTest::sources).toList()) {
+      String code = COMMENT.matcher(Files.readString(file)).replaceAll("");
+      for (String statement : code.split("[;{}]\\s*\\n")) {
+        if (!NOT_SAID.matcher(statement).find()) {
+          LITERAL
+              .matcher(statement)
+              .results()
+              .map(MatchResult::group)
+              .filter(SENTENCE.asPredicate())
+              .forEach(s -> bad.add(file + ": " + s));
+        }
+      }
+    }
+    assertThat(bad).isEmpty();
+  }
+
+  private static Stream<Path> sources(Path below) {
+    try (Stream<Path> files = Files.walk(below)) {
+      return files
+          .filter(f -> name(f).endsWith(".java"))
+          .filter(
+              f ->
+                  !name(f)
+                      .matches(
+                          "(?:Wire|Pin)Column.java|Headings.java|.*Codec.java|ProofContents.java"))
+          .filter(f -> !f.toString().matches(".*[/\\\\]io[/\\\\]wire[/\\\\].*"))
+          .toList()
+          .stream();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   @Test

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import loopwright.io.Defect;
+import loopwright.io.FileWords;
 import loopwright.io.ReadResult;
 import loopwright.io.VehicleFile;
 import loopwright.model.Vehicle;
@@ -53,9 +54,9 @@ final class Vehicles {
               new Defect(
                   "vehicle",
                   name,
-                  "a file, or one of " + String.join(", ", DEMO),
+                  FileWords.say("vehicle.known", String.join(", ", DEMO)),
                   "",
-                  "vehicle '" + name + "' is no file and none of " + String.join(", ", DEMO))));
+                  FileWords.say("vehicle.unknown", name, String.join(", ", DEMO)))));
     }
   }
 

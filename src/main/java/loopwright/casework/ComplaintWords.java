@@ -17,82 +17,16 @@ import loopwright.model.Vehicle;
 /** Understands a complaint in a person's words. */
 final class ComplaintWords {
 
-  private static final Map<String, ComplaintKind> KINDS = new LinkedHashMap<>();
-
-  static {
-    for (String s :
-        List.of(
-            "blows its fuse",
-            "blows the fuse",
-            "blows fuse",
-            "blows fuses",
-            "fuse blows",
-            "pops its fuse")) {
-      KINDS.put(s, ComplaintKind.BLOWS_FUSE);
-    }
-    for (String s :
-        List.of(
-            "wakes something else",
-            "wakes",
-            "lights something else",
-            "wrong lamp",
-            "another lamp")) {
-      KINDS.put(s, ComplaintKind.WAKES_OTHER);
-    }
-    for (String s :
-        List.of(
-            "drains the battery",
-            "battery drains",
-            "drains",
-            "battery goes flat",
-            "battery is flat",
-            "battery flat",
-            "flat battery",
-            "drain")) {
-      KINDS.put(s, ComplaintKind.DRAINS_BATTERY);
-    }
-    for (String s :
-        List.of(
-            "works sometimes",
-            "sometimes",
-            "now and then",
-            "flickers",
-            "comes and goes",
-            "intermittent")) {
-      KINDS.put(s, ComplaintKind.WORKS_SOMETIMES);
-    }
-    for (String s :
-        List.of(
-            "stuck on",
-            "stays on",
-            "always on",
-            "won't stop",
-            "wont stop",
-            "will not stop",
-            "on all the time",
-            "never goes off")) {
-      KINDS.put(s, ComplaintKind.STUCK_ON);
-    }
-    for (String s : List.of("dim", "weak", "slow", "faint", "quiet")) {
-      KINDS.put(s, ComplaintKind.DIM);
-    }
-    for (String s :
-        List.of(
-            "dead",
-            "does nothing",
-            "doesn't work",
-            "does not work",
-            "not working",
-            "no crank",
-            "won't work",
-            "is out",
-            "dark",
-            "silent",
-            "won't start",
-            "nothing")) {
-      KINDS.put(s, ComplaintKind.DEAD);
-    }
-  }
+  /** Kinds in the order in which their words are looked for: some hold those of a later one. */
+  private static final List<ComplaintKind> KINDS =
+      List.of(
+          ComplaintKind.BLOWS_FUSE,
+          ComplaintKind.WAKES_OTHER,
+          ComplaintKind.DRAINS_BATTERY,
+          ComplaintKind.WORKS_SOMETIMES,
+          ComplaintKind.STUCK_ON,
+          ComplaintKind.DIM,
+          ComplaintKind.DEAD);
 
   private ComplaintWords() {}
 
@@ -110,7 +44,7 @@ final class ComplaintWords {
     }
     text = named.isEmpty() ? text : " " + text.substring(named.length());
     ComplaintKind kind = null;
-    for (Map.Entry<String, ComplaintKind> e : KINDS.entrySet()) {
+    for (Map.Entry<String, ComplaintKind> e : kinds().entrySet()) {
       String phrase = " " + normal(e.getKey()) + " ";
       if (text.contains(phrase)) {
         kind = e.getValue();
@@ -119,10 +53,7 @@ final class ComplaintWords {
       }
     }
     if (kind == null) {
-      throw new Problem(
-          "complaint",
-          words,
-          "say what it does: dead, dim, stuck on, blows its fuse, wakes something else, works sometimes, drains the battery");
+      throw new Problem("complaint", words, Phrases.inUse().say("complaint.how"));
     }
     if (!circuitId.isEmpty() && text.isBlank()) {
       return new CaseDesk.Complaint(circuitId, Optional.empty(), kind);
@@ -155,10 +86,25 @@ final class ComplaintWords {
       throw new Problem(
           "complaint",
           words,
-          "name one of the circuits: "
-              + vehicle.circuits().stream().map(Circuit::id).collect(Collectors.joining(", ")));
+          Phrases.inUse()
+              .say(
+                  "complaint.which",
+                  vehicle.circuits().stream().map(Circuit::id).collect(Collectors.joining(", "))));
     }
     return best.get();
+  }
+
+  /** What people say, in English and in the language in use, with what they mean by it. */
+  private static Map<String, ComplaintKind> kinds() {
+    Map<String, ComplaintKind> kinds = new LinkedHashMap<>();
+    for (Phrases phrases : List.of(new Phrases(Locale.ENGLISH), Phrases.inUse())) {
+      for (ComplaintKind kind : KINDS) {
+        for (String said : phrases.say("complaint.said." + kind).split(", ")) {
+          kinds.putIfAbsent(said, kind);
+        }
+      }
+    }
+    return kinds;
   }
 
   /**
@@ -173,7 +119,10 @@ final class ComplaintWords {
                     .allMatch(p -> vehicle.position(p.getKey(), Setting.REST).equals(p.getValue())))
         .findFirst()
         .or(() -> vehicle.circuits().stream().findFirst())
-        .orElseThrow(() -> new Problem("complaint", vehicle.name(), "a vehicle with circuits"));
+        .orElseThrow(
+            () ->
+                new Problem(
+                    "complaint", vehicle.name(), Phrases.inUse().say("complaint.circuits")));
   }
 
   /** Share of the words asked for that the name has; the id itself counts in full. */

@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterSpec;
@@ -158,10 +157,11 @@ public final class Desk implements CaseDesk {
     try {
       if (loaded.events().isEmpty()
           || !(loaded.events().get(0) instanceof CaseEvent.Opened opened)) {
-        throw new Problem("case", caseId, "a journal that begins with the case's opening");
+        throw new Problem("case", caseId, phrases.say("problem.headless"));
       }
       if (!opened.vehicleId().equals(whole.id())) {
-        throw new Problem("vehicle", whole.id(), "the case's own vehicle, " + opened.vehicleId());
+        throw new Problem(
+            "vehicle", whole.id(), phrases.say("problem.own-vehicle", opened.vehicleId()));
       }
       Vehicle vehicle = opened.power().of(whole, phrases);
       SortedSet<String> missing = NamedParts.missing(loaded.events(), vehicle);
@@ -227,8 +227,7 @@ public final class Desk implements CaseDesk {
       throw new Problem(
           "circuit",
           id,
-          "one of "
-              + vehicle.circuits().stream().map(Circuit::id).collect(Collectors.joining(", ")));
+          Phrases.inUse().oneOf(vehicle.circuits().stream().map(Circuit::id).toList()));
     }
     return circuit.get();
   }
@@ -245,7 +244,6 @@ public final class Desk implements CaseDesk {
     throw new Problem(
         "load",
         wanted.get(),
-        "one of "
-            + circuit.loads().stream().map(LoadRef::toString).collect(Collectors.joining(", ")));
+        Phrases.inUse().oneOf(circuit.loads().stream().map(LoadRef::toString).toList()));
   }
 }

@@ -1,6 +1,5 @@
 package loopwright.casework;
 
-import java.util.stream.Collectors;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterSpec;
 
@@ -24,9 +23,7 @@ public final class MeterInHand {
                 new Problem(
                     "meter",
                     id,
-                    "one of "
-                        + knowledge.meters().stream()
-                            .map(MeterSpec::id)
-                            .collect(Collectors.joining(", "))));
+                    Phrases.inUse()
+                        .oneOf(knowledge.meters().stream().map(MeterSpec::id).toList())));
   }
 }

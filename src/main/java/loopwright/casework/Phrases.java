@@ -1,22 +1,28 @@
 package loopwright.casework;
 
+import java.util.Collection;
 import java.util.Locale;
 import loopwright.diagnosis.ComplaintKind;
 import loopwright.model.Bundle;
-import loopwright.model.Language;
 
 /** The words of the use cases, from one bundle a language. */
 public final class Phrases {
+  private static final String NAME = "loopwright.casework.phrases";
+
   private final Bundle bundle;
 
   /** The phrases of a language; English where the program doesn't speak it. */
   public Phrases(Locale locale) {
-    bundle = new Bundle("loopwright.casework.phrases", locale);
+    this(new Bundle(NAME, locale));
+  }
+
+  private Phrases(Bundle bundle) {
+    this.bundle = bundle;
   }
 
   /** The phrases of the language in use. */
   public static Phrases inUse() {
-    return new Phrases(Language.inUse().locale());
+    return new Phrases(Bundle.inUse(NAME));
   }
 
   /**
@@ -26,6 +32,11 @@ public final class Phrases {
    */
   public String say(String key, Object... args) {
     return bundle.say(key, args);
+  }
+
+  /** That it must be one of some names. */
+  public String oneOf(Collection<String> names) {
+    return say("problem.one-of", String.join(", ", names));
   }
 
   /** What a load does, in a word or a few. */

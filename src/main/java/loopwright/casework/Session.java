@@ -416,8 +416,7 @@ final class Session implements FindCase {
       throw new Problem(
           "seen",
           sight.seen().word(),
-          "one of "
-              + words.choices(check).stream().map(Seen::word).collect(Collectors.joining(", ")));
+          phrases.oneOf(words.choices(check).stream().map(Seen::word).toList()));
     }
     return value;
   }
@@ -471,8 +470,7 @@ final class Session implements FindCase {
       }
       if (ref.filament().isPresent()
           && !part.get().spec().functions().contains(ref.filament().get())) {
-        throw new Problem(
-            "look", subject, "one of " + String.join(", ", part.get().spec().functions()));
+        throw new Problem("look", subject, phrases.oneOf(part.get().spec().functions()));
       }
     }
   }
@@ -540,10 +538,7 @@ final class Session implements FindCase {
           Integer.toString(reading),
           readings.isEmpty()
               ? phrases.say("problem.no-readings")
-              : "one of "
-                  + readings.keySet().stream()
-                      .map(String::valueOf)
-                      .collect(Collectors.joining(", ")));
+              : phrases.oneOf(readings.keySet().stream().map(String::valueOf).toList()));
     }
     return entry;
   }

@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import loopwright.bench.HiddenTruth;
 import loopwright.diagnosis.Seen;
 import loopwright.knowledge.Knowledge;
@@ -66,8 +65,7 @@ public final class SimulatedMeter {
       throw new Problem(
           of + "meter",
           ready.meter(),
-          "one of "
-              + knowledge.meters().stream().map(MeterSpec::id).collect(Collectors.joining(", ")));
+          Phrases.inUse().oneOf(knowledge.meters().stream().map(MeterSpec::id).toList()));
     }
     this.meter = spec.get();
     Optional<Circuit> circuit = vehicle.circuit(ready.circuit());
@@ -75,8 +73,7 @@ public final class SimulatedMeter {
       throw new Problem(
           of + "circuit",
           ready.circuit(),
-          "one of "
-              + vehicle.circuits().stream().map(Circuit::id).collect(Collectors.joining(", ")));
+          Phrases.inUse().oneOf(vehicle.circuits().stream().map(Circuit::id).toList()));
     }
     this.on = circuit.get().onSetting();
     this.watched = circuit.get().loads().get(0);
@@ -90,7 +87,7 @@ public final class SimulatedMeter {
   private Failure failure(String of, Knowledge knowledge, ReadyCase.Fault fault) throws Problem {
     Optional<Part> part = vehicle.part(fault.part());
     if (part.isEmpty()) {
-      throw new Problem(of + "part", fault.part(), "a part of the " + vehicle.name());
+      throw new Problem(of + "part", fault.part(), say("ready.part", vehicle.name()));
     }
     List<Failure> all = Failure.of(network, part.get(), knowledge.faults());
     for (Failure failure : all) {
@@ -101,7 +98,11 @@ public final class SimulatedMeter {
     throw new Problem(
         of + "mode of " + fault.part(),
         fault.mode(),
-        "one of " + all.stream().map(Failure::name).collect(Collectors.joining(", ")));
+        Phrases.inUse().oneOf(all.stream().map(Failure::name).toList()));
+  }
+
+  private static String say(String key, String vehicle) {
+    return Phrases.inUse().say("problem." + key, vehicle);
   }
 
   private HiddenTruth simulated() {
@@ -188,11 +189,11 @@ public final class SimulatedMeter {
     if (part.isEmpty() || !check.takes(part.get())) {
       String wanted =
           switch (check.kind()) {
-            case SWAP, WIGGLE, WARM -> "a part of ";
-            case LAMP_FOR_FUSE -> "a fuse of ";
-            default -> "a load, a fuse or a relay of ";
+            case SWAP, WIGGLE, WARM -> "part-of";
+            case LAMP_FOR_FUSE -> "fuse-of";
+            default -> "look-of";
           };
-      throw new Problem("look", at, wanted + vehicle.name());
+      throw new Problem("look", at, say(wanted, vehicle.name()));
     }
     return new Eye(vehicle, typicals, truth, watched)
         .sees(check.kind(), subject.orElseThrow(), check.setting());
@@ -201,7 +202,7 @@ public final class SimulatedMeter {
   private TerminalRef point(Optional<TerminalRef> point) throws Problem {
     if (point.isEmpty() || network.node(point.get()).isEmpty()) {
       throw new Problem(
-          "point", point.map(TerminalRef::toString).orElse(""), "a point of " + vehicle.name());
+          "point", point.map(TerminalRef::toString).orElse(""), say("point-of", vehicle.name()));
     }
     return point.get();
   }

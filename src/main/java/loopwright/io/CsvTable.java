@@ -53,9 +53,10 @@ final class CsvTable {
               "",
               line,
               "row",
-              cells.length + " cells",
-              header.size() + " cells",
-              "has " + cells.length + " cells, must have " + header.size());
+              FileWords.say("cells", Integer.toString(cells.length)),
+              FileWords.say("cells", Integer.toString(header.size())),
+              FileWords.say(
+                  "cells.bad", Integer.toString(cells.length), Integer.toString(header.size())));
           continue;
         }
         Map<String, String> row = new LinkedHashMap<>();
@@ -66,11 +67,22 @@ final class CsvTable {
       }
     } catch (IOException | RuntimeException e) {
       String reason = JsonValue.shorten(String.valueOf(e.getMessage()));
-      defects.addAt("", 0, "table", reason, "comma-separated text", "cannot be read: " + reason);
+      defects.addAt(
+          "",
+          0,
+          FileWords.say("table"),
+          reason,
+          FileWords.say("table.text"),
+          FileWords.say("file.unread", reason));
     }
     if (header.isEmpty() && defects.isEmpty()) {
       defects.addAt(
-          "", 0, "table", "no text", "a header line", "is empty, must have a header line");
+          "",
+          0,
+          FileWords.say("table"),
+          FileWords.say("file.no-text"),
+          FileWords.say("table.header"),
+          FileWords.say("table.no-header"));
     }
     return rows;
   }
@@ -90,10 +102,10 @@ final class CsvTable {
         defects.addAt(
             "",
             1,
-            "table",
-            "no column " + column,
-            "columns " + String.join(", ", columns),
-            "has no column " + column);
+            FileWords.say("table"),
+            FileWords.say("table.no-column", column),
+            FileWords.say("table.columns", String.join(", ", columns)),
+            FileWords.say("table.lacks", column));
       }
     }
   }
@@ -111,14 +123,14 @@ final class CsvTable {
     } catch (NumberFormatException e) {
       // Falls through to the defect.
     }
-    String shown = "\"" + JsonValue.shorten(row.text(column)) + "\"";
+    String shown = JsonValue.quoted(row.text(column));
     defects.addAt(
         column,
         row.line(),
         object,
         shown,
-        "a number",
-        column + " is " + shown + ", must be a number");
+        FileWords.say("number"),
+        ObjectReader.bad(column, shown, FileWords.say("number")));
     return Optional.empty();
   }
 }

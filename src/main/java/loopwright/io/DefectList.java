@@ -114,14 +114,15 @@ final class DefectList {
     sorted.sort((a, b) -> Integer.compare(a.line, b.line));
     List<Defect> all = new ArrayList<>(sorted.stream().map(this::defect).toList());
     if (more > 0) {
-      String what = more + " more defects are not listed";
+      String object = FileWords.say("file");
+      String what = FileWords.say("defects.more", Integer.toString(more));
       all.add(
           new Defect(
-              "file",
-              (MOST + more) + " defects",
-              MOST + " are listed",
+              object,
+              FileWords.say("defects", Integer.toString(MOST + more)),
+              FileWords.say("defects.listed", Integer.toString(MOST)),
               file,
-              "file: " + what + " [" + file + "]"));
+              object + ": " + what + " [" + file + "]"));
     }
     return List.copyOf(all);
   }
@@ -131,7 +132,7 @@ final class DefectList {
     String place =
         file
             + (e.path.isEmpty() ? "" : ", " + e.path)
-            + (e.line > 0 ? " (line " + e.line + ")" : "");
+            + (e.line > 0 ? " (" + FileWords.say("line", Integer.toString(e.line)) + ")" : "");
     return new Defect(object, e.value, e.limit, place, object + ": " + e.what + " [" + place + "]");
   }
 
@@ -140,7 +141,7 @@ final class DefectList {
     while (!objects.containsKey(at) && !at.isEmpty()) {
       at = parent(at);
     }
-    return objects.getOrDefault(at, path.isEmpty() ? "file" : path);
+    return objects.getOrDefault(at, path.isEmpty() ? FileWords.say("file") : path);
   }
 
   private int line(String path) {

@@ -14,7 +14,7 @@ public final class DiskWords {
 
   /** What went wrong while a file was written, in words. */
   static String ofWriting(IOException e) {
-    return e instanceof NoSuchFileException ? "there is no such folder" : of(e);
+    return e instanceof NoSuchFileException ? FileWords.say("disk.no-folder") : of(e);
   }
 
   /** What went wrong, in words. */
@@ -25,18 +25,18 @@ public final class DiskWords {
             : String.valueOf(e.getMessage());
     String lower = reason.toLowerCase(Locale.ROOT);
     if (lower.contains("no space left") || lower.contains("not enough space")) {
-      return "the disk is full";
+      return FileWords.say("disk.full");
     }
     if (lower.contains("read-only")) {
-      return "the disk is read-only";
+      return FileWords.say("disk.read-only");
     }
     if (e instanceof AccessDeniedException || lower.contains("permission denied")) {
-      return "this user may not write there";
+      return FileWords.say("disk.not-allowed");
     }
     if (e instanceof NotDirectoryException
         || e instanceof FileAlreadyExistsException
         || lower.contains("not a directory")) {
-      return "there is a file where a folder is needed";
+      return FileWords.say("disk.not-folder");
     }
     return reason;
   }

@@ -11,7 +11,7 @@ import loopwright.knowledge.Context;
 import loopwright.knowledge.Effect;
 import loopwright.knowledge.FaultMode;
 import loopwright.knowledge.Provocation;
-import loopwright.model.Nearest;
+import loopwright.model.Language;
 import loopwright.model.PartKind;
 import loopwright.model.Spread;
 
@@ -56,7 +56,7 @@ final class FaultFile {
   }
 
   static Optional<Content> read(JsonValue root, DefectList defects) {
-    return ObjectReader.of(root, "", "fault table", defects)
+    return ObjectReader.of(root, "", FileWords.say("faults"), defects)
         .map(in -> new FaultFile(defects).content(in));
   }
 
@@ -71,8 +71,8 @@ final class FaultFile {
                     in.path("test_slip"),
                     in.object(),
                     ObjectReader.plain(s),
-                    "0 to less than 0.5",
-                    "test_slip is " + ObjectReader.plain(s) + ", must be 0 to less than 0.5"));
+                    FileWords.say("slip"),
+                    ObjectReader.bad("test_slip", ObjectReader.plain(s), FileWords.say("slip"))));
     if (slip.isPresent()) {
       in.text("test_slip_source");
     } else {
@@ -90,7 +90,7 @@ final class FaultFile {
 
   private void mode(ObjectReader raw, String path, List<FaultMode> into) {
     Optional<String> mode = raw.name("mode");
-    ObjectReader in = raw.called(mode.map(m -> "mode " + m).orElse(path));
+    ObjectReader in = raw.called(mode.map(m -> FileWords.say("mode", m)).orElse(path));
     List<PartKind> kinds = kinds(in);
     Optional<String> title = in.text("title");
     String translated = in.text("title_de", "");
@@ -112,8 +112,8 @@ final class FaultFile {
                     in.path("per"),
                     in.object(),
                     "metre",
-                    "part or contact",
-                    "per is metre, which only wires and straps are counted by"));
+                    FileWords.say("per"),
+                    FileWords.say("per.metre")));
     Map<Context, Double> rates = rates(in);
     Optional<FaultMode.Condition> when =
         in.word(
@@ -133,8 +133,8 @@ final class FaultFile {
                     in.path("source"),
                     in.object(),
                     "\"\"",
-                    "a source, or common practice",
-                    "source is empty, must name a source or say common practice"));
+                    FileWords.say("source"),
+                    FileWords.say("source.none")));
     in.nothingElse();
     if (defects.touches(path) || mode.isEmpty() || title.isEmpty()) {
       return;
@@ -184,7 +184,7 @@ final class FaultFile {
 
   private Map<Context, Double> rates(ObjectReader in) {
     Map<Context, Double> rates = new EnumMap<>(Context.class);
-    in.required("rates", "a rate for each context")
+    in.required("rates", FileWords.say("rates"))
         .flatMap(v -> ObjectReader.of(v, in.path("rates"), in.object(), defects))
         .ifPresent(
             r -> {
@@ -193,7 +193,8 @@ final class FaultFile {
                     .ifPresent(
                         rate -> {
                           rates.put(context, rate);
-                          chance(r, in, context.word(), "rate for " + context.word(), rate);
+                          chance(
+                              r, in, context.word(), FileWords.say("rate", context.word()), rate);
                         });
               }
               r.nothingElse();
@@ -212,7 +213,7 @@ final class FaultFile {
                     .ifPresent(
                         chance -> {
                           shows.put(way, chance);
-                          chance(r, in, way.word(), "chance to show when " + way.word(), chance);
+                          chance(r, in, way.word(), FileWords.say("chance", way.word()), chance);
                         });
               }
               r.nothingElse();
@@ -226,8 +227,8 @@ final class FaultFile {
           r.path(field),
           in.object(),
           ObjectReader.plain(chance),
-          "0 to 1",
-          what + " is " + ObjectReader.plain(chance) + ", must be 0 to 1");
+          Language.range("0", "1"),
+          ObjectReader.bad(what, ObjectReader.plain(chance), Language.range("0", "1")));
     }
   }
 
@@ -285,14 +286,17 @@ final class FaultFile {
       return Optional.empty();
     }
     if (!(low.get() > 0 && low.get() < high.get() && high.get() <= 1e7)) {
-      String shown = ObjectReader.plain(low.get()) + " to " + ObjectReader.plain(high.get());
-      String limit = "0 < low_ohms < high_ohms, at most 10000000 ohm";
+      String shown =
+          Language.range(ObjectReader.plain(low.get()), ObjectReader.plain(high.get()))
+              + " "
+              + Language.ohm("");
+      String limit = FileWords.say("series.limit");
       defects.add(
           in.path("low_ohms"),
           in.object(),
-          shown + " ohm",
+          shown,
           limit,
-          "series resistance is " + shown + " ohm, must be " + limit);
+          ObjectReader.bad(FileWords.say("series"), shown, limit));
       return Optional.empty();
     }
     return Optional.of(new Effect.Series(role.get(), low.get(), high.get()));
@@ -315,8 +319,8 @@ final class FaultFile {
           in.path("target"),
           in.object(),
           "neighbour",
-          "ground, feed or terminal",
-          "target is neighbour, which only wires have");
+          FileWords.say("target"),
+          FileWords.say("target.neighbour"));
     }
     Optional<Spread> ohms = spread(in, "ohms");
     if (terminal.isEmpty() || target.isEmpty() || other.isEmpty() || ohms.isEmpty()) {
@@ -343,7 +347,7 @@ final class FaultFile {
 
   private Optional<Spread> spread(ObjectReader in, String field) {
     Optional<Spread> spread =
-        in.required(field, "a number, or {about, low, high}")
+        in.required(field, ObjectReader.estimate())
             .flatMap(v -> in.spreadOf(v, in.path(field), field));
     if (spread.isPresent() && !(spread.get().low() > 0)) {
       String shown = ObjectReader.plain(spread.get().low());
@@ -351,8 +355,8 @@ final class FaultFile {
           in.path(field),
           in.object(),
           shown,
-          "above 0",
-          field + " is " + shown + ", must be above 0");
+          FileWords.say("above", "0"),
+          ObjectReader.bad(field, shown, FileWords.say("above", "0")));
       return Optional.empty();
     }
     return spread;
@@ -375,7 +379,13 @@ final class FaultFile {
     for (PartKind kind : kinds) {
       Set<String> known = roles(kind, op);
       if (role.isPresent() && !known.contains(role.get())) {
-        unknown(in, "role", "element to " + op, role.get(), kind, known.stream().sorted().toList());
+        unknown(
+            in,
+            "role",
+            FileWords.say("element", op),
+            role.get(),
+            kind,
+            known.stream().sorted().toList());
         return Optional.empty();
       }
     }
@@ -384,23 +394,14 @@ final class FaultFile {
 
   private void unknown(
       ObjectReader in, String field, String what, String value, PartKind kind, List<String> known) {
-    String limit =
-        known.isEmpty() ? "none for a " + kind.word() : "one of " + String.join(", ", known);
+    String limit = known.isEmpty() ? FileWords.say("none", kind.said()) : ObjectReader.oneOf(known);
     defects.add(
         in.path(field),
         in.object(),
-        "\"" + JsonValue.shorten(value) + "\"",
+        JsonValue.quoted(value),
         limit,
-        field
-            + " is \""
-            + JsonValue.shorten(value)
-            + "\", but a "
-            + kind.word()
-            + " has no such "
-            + what
-            + ": "
-            + limit
-            + Nearest.to(value, known).map(n -> "; did you mean \"" + n + "\"?").orElse(""));
+        FileWords.say("kind.lacks", field, JsonValue.shorten(value), kind.said(), what, limit)
+            + ObjectReader.meant(value, known));
   }
 
   /** The elements of a kind that an effect can be done to. */

@@ -36,8 +36,6 @@ final class JsonTree {
   /** Most values in one file; a vehicle of 20,000 parts has about 400,000. */
   static final int MAX_VALUES = 1_000_000;
 
-  private static final String FILE = "file";
-
   private static final JsonFactory FACTORY =
       JsonFactory.builder()
           .streamReadConstraints(
@@ -65,10 +63,9 @@ final class JsonTree {
     try (InputStream in = Files.newInputStream(path)) {
       return bytes(in, defects);
     } catch (NoSuchFileException e) {
-      defects.addAt("", 0, FILE, path.toString(), "an existing file", "there is no such file");
+      add(defects, 0, path.toString(), "file.existing", FileWords.say("file.none"));
     } catch (IOException e) {
-      defects.addAt(
-          "", 0, FILE, path.toString(), "a readable file", "cannot be read: " + reason(e));
+      add(defects, 0, path.toString(), "file.readable", FileWords.say("file.unread", reason(e)));
     }
     return Optional.empty();
   }
@@ -80,15 +77,9 @@ final class JsonTree {
       if (bytes.length <= MAX_BYTES) {
         return Optional.of(bytes);
       }
-      defects.addAt(
-          "",
-          0,
-          FILE,
-          "more than 20 MB",
-          "at most 20 MB",
-          "is larger than 20 MB, which no vehicle needs");
+      add(defects, 0, FileWords.say("file.larger"), "file.size", FileWords.say("file.size.bad"));
     } catch (IOException e) {
-      defects.addAt("", 0, FILE, "", "a readable file", "cannot be read: " + reason(e));
+      add(defects, 0, "", "file.readable", FileWords.say("file.unread", reason(e)));
     }
     return Optional.empty();
   }
@@ -107,19 +98,13 @@ final class JsonTree {
   private Optional<JsonValue> document(JsonParser parser) {
     try {
       if (parser.nextToken() == null) {
-        defects.addAt("", 0, FILE, "no text", "a JSON object", "is empty, must hold a JSON object");
+        add(0, FileWords.say("file.no-text"), "json.object", FileWords.say("json.empty"));
         return Optional.empty();
       }
       JsonValue value = value(parser, "");
       if (parser.nextToken() != null) {
         int line = line(parser);
-        defects.addAt(
-            "",
-            line,
-            FILE,
-            parser.currentToken().toString(),
-            "one JSON value",
-            "something follows the end of the JSON value");
+        add(line, parser.currentToken().toString(), "json.one", FileWords.say("json.more"));
         return Optional.empty();
       }
       defects.locate(value);
@@ -131,16 +116,14 @@ final class JsonTree {
       String reason = JsonValue.shorten(String.valueOf(e.getOriginalMessage()));
       boolean atEnd = e.getLocation() != null && e.getLocation().getByteOffset() >= length;
       if (e instanceof JsonEOFException || atEnd) {
-        String what = "ends in the middle; the rest is missing";
-        defects.addAt("", line, FILE, "the end of the file", "a complete JSON value", what);
+        add(line, FileWords.say("file.end"), "json.complete", FileWords.say("json.cut"));
       } else {
-        defects.addAt("", line, FILE, reason, "JSON text", "is not JSON: " + reason);
+        add(line, reason, "json.text", FileWords.say("json.not", reason));
       }
     } catch (TooMuch e) {
       // Already among the defects.
     } catch (IOException e) {
-      defects.addAt(
-          "", 0, FILE, JsonValue.shorten(reason(e)), "UTF-8 text", "is not text: " + reason(e));
+      add(0, JsonValue.shorten(reason(e)), "utf8", FileWords.say("utf8.not", reason(e)));
     }
     return Optional.empty();
   }
@@ -151,10 +134,10 @@ final class JsonTree {
       defects.addAt(
           path,
           line,
-          FILE,
-          "more than 1,000,000 values",
-          "at most 1,000,000 values",
-          "holds more than 1,000,000 values");
+          FileWords.say("file"),
+          FileWords.say("values.more"),
+          FileWords.say("values"),
+          FileWords.say("values.bad"));
       throw new TooMuch();
     }
     JsonToken token = parser.currentToken();
@@ -181,9 +164,9 @@ final class JsonTree {
         defects.addUnnamed(
             at,
             nameLine,
-            "\"" + JsonValue.shorten(name) + "\" twice",
-            "each field once",
-            "field \"" + JsonValue.shorten(name) + "\" stands here twice, must stand once");
+            FileWords.say("field.twice", JsonValue.shorten(name)),
+            FileWords.say("field.once"),
+            FileWords.say("field.twice.bad", JsonValue.shorten(name)));
       }
     }
     return new JsonValue.Fields(fields, line);
@@ -205,8 +188,8 @@ final class JsonTree {
           path,
           line,
           JsonValue.shorten(written),
-          "a finite number",
-          field(path) + " is " + JsonValue.shorten(written) + ", must be a finite number");
+          FileWords.say("finite"),
+          ObjectReader.bad(field(path), JsonValue.shorten(written), FileWords.say("finite")));
       return new JsonValue.Nothing(line);
     }
     return new JsonValue.Num(value, written, line);
@@ -217,9 +200,9 @@ final class JsonTree {
       defects.addUnnamed(
           path,
           line,
-          text.length() + " characters",
-          "at most 10,000 characters",
-          field(path) + " has " + text.length() + " characters, must have at most 10,000");
+          FileWords.say("letters", Integer.toString(text.length())),
+          FileWords.say("letters.most"),
+          FileWords.say("letters.bad", field(path), Integer.toString(text.length())));
       return text.substring(0, 1);
     }
     if (text.codePoints().anyMatch(JsonTree::half)) {
@@ -227,9 +210,9 @@ final class JsonTree {
       defects.addUnnamed(
           path,
           line,
-          "half a character",
-          "whole characters",
-          field(path) + " holds half of a character that takes two \\u, must hold both");
+          FileWords.say("half"),
+          FileWords.say("half.not"),
+          FileWords.say("half.bad", field(path)));
     }
     return text;
   }
@@ -241,26 +224,25 @@ final class JsonTree {
   private void constraint(StreamConstraintsException e, int line) {
     String message = e.getOriginalMessage();
     if (message.contains("nesting depth")) {
-      defects.addAt(
-          "",
-          line,
-          FILE,
-          "more than " + MAX_DEPTH + " levels",
-          "at most " + MAX_DEPTH + " levels",
-          "is nested more than " + MAX_DEPTH + " levels deep");
+      String most = Integer.toString(MAX_DEPTH);
+      add(line, FileWords.say("depth.more", most), "depth", FileWords.say("depth.bad", most), most);
     } else {
-      defects.addAt(
-          "",
-          line,
-          FILE,
-          JsonValue.shorten(message),
-          "within the limits",
-          "is refused: " + message);
+      add(line, JsonValue.shorten(message), "limits", FileWords.say("limits.bad", message));
     }
   }
 
+  private void add(int line, String value, String limit, String what, Object... of) {
+    add(defects, line, value, limit, what, of);
+  }
+
+  /** Notes what is wrong with the file as a whole; {@code limit} is the key of what it must be. */
+  private static void add(
+      DefectList defects, int line, String value, String limit, String what, Object... of) {
+    defects.addAt("", line, FileWords.say("file"), value, FileWords.say(limit, of), what);
+  }
+
   private static String field(String path) {
-    return path.isEmpty() ? "value" : path.substring(path.lastIndexOf('.') + 1);
+    return path.isEmpty() ? FileWords.say("value") : path.substring(path.lastIndexOf('.') + 1);
   }
 
   private static int line(JsonParser parser) {

@@ -15,7 +15,7 @@ sealed interface JsonValue {
   record Text(String value, int line) implements JsonValue {
     @Override
     public String shown() {
-      return "\"" + shorten(value) + "\"";
+      return quoted(value);
     }
   }
 
@@ -44,15 +44,20 @@ sealed interface JsonValue {
   record Items(List<JsonValue> values, int line) implements JsonValue {
     @Override
     public String shown() {
-      return "a list of " + values.size();
+      return FileWords.say("list", Integer.toString(values.size()));
     }
   }
 
   record Fields(Map<String, JsonValue> values, int line) implements JsonValue {
     @Override
     public String shown() {
-      return "an object";
+      return FileWords.say("object");
     }
+  }
+
+  /** A text in quotes, shortened. */
+  static String quoted(String text) {
+    return FileWords.say("quoted", shorten(text));
   }
 
   /** At most 60 characters, without line breaks. */

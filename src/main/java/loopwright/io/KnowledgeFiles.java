@@ -59,8 +59,14 @@ public final class KnowledgeFiles {
   public static ReadResult<Knowledge> readBundled() {
     URL url = KnowledgeFiles.class.getResource(BUNDLED);
     if (url == null) {
-      DefectList defects = new DefectList("the program");
-      defects.addAt("", 0, "knowledge", "missing", BUNDLED, "the program comes without " + BUNDLED);
+      DefectList defects = new DefectList(FileWords.say("program"));
+      defects.addAt(
+          "",
+          0,
+          FileWords.say("knowledge"),
+          FileWords.say("missing"),
+          BUNDLED,
+          FileWords.say("program.without", BUNDLED));
       return new ReadResult.Refused<>(defects.all());
     }
     try {
@@ -97,7 +103,11 @@ public final class KnowledgeFiles {
               m -> {
                 String before = meterFiles.putIfAbsent(m.id(), file.getFileName().toString());
                 if (before != null) {
-                  twice(all, "meters/" + file.getFileName(), "meter " + m.id(), before);
+                  twice(
+                      all,
+                      "meters/" + file.getFileName(),
+                      FileWords.say("meter.of", m.id()),
+                      before);
                 }
                 meters.add(m);
               });
@@ -142,9 +152,9 @@ public final class KnowledgeFiles {
                 defects.add(
                     in.path("format"),
                     in.object(),
-                    "\"" + JsonValue.shorten(f) + "\"",
-                    "\"" + format + "\"",
-                    "format is \"" + JsonValue.shorten(f) + "\", must be \"" + format + "\""));
+                    JsonValue.quoted(f),
+                    JsonValue.quoted(format),
+                    ObjectReader.bad("format", JsonValue.quoted(f), JsonValue.quoted(format))));
     in.number("version")
         .filter(v -> v != 1)
         .ifPresent(
@@ -154,7 +164,7 @@ public final class KnowledgeFiles {
                     in.object(),
                     ObjectReader.plain(v),
                     "1",
-                    "version is " + ObjectReader.plain(v) + ", must be 1"));
+                    ObjectReader.bad("version", ObjectReader.plain(v), "1")));
   }
 
   private interface Reader<T> {
@@ -183,10 +193,10 @@ public final class KnowledgeFiles {
       defects.addAt(
           "",
           0,
-          "folder " + name,
-          "no files",
-          "at least 1 file *.json",
-          "has no files *.json, must have at least 1");
+          FileWords.say("folder.of", name),
+          FileWords.say("folder.empty"),
+          FileWords.say("folder.least"),
+          FileWords.say("folder.bad"));
       all.addAll(defects.all());
     }
     return files;
@@ -195,7 +205,12 @@ public final class KnowledgeFiles {
   private static void twice(List<Defect> all, String file, String object, String before) {
     DefectList defects = new DefectList(file);
     defects.addAt(
-        "", 0, object, "twice", "once", "is described here and in " + before + ", must be once");
+        "",
+        0,
+        object,
+        FileWords.say("twice"),
+        FileWords.say("once"),
+        FileWords.say("twice.bad", before));
     all.addAll(defects.all());
   }
 
@@ -216,13 +231,13 @@ public final class KnowledgeFiles {
         String key = mode.kind().word() + "/" + mode.mode();
         String before = files.putIfAbsent(key, name);
         if (before != null) {
-          twice(all, "faults/" + name, "mode " + key, before);
+          twice(all, "faults/" + name, FileWords.say("mode", key), before);
         }
         modes.add(mode);
       }
       if (content.testSlip().isPresent()) {
         if (slip.isPresent()) {
-          twice(all, "faults/" + name, "test_slip", "another file");
+          twice(all, "faults/" + name, "test_slip", FileWords.say("file.another"));
         }
         slip = content.testSlip();
       }
@@ -235,9 +250,9 @@ public final class KnowledgeFiles {
             "",
             0,
             "test_slip",
-            "missing",
-            "0 to less than 0.5 in one file",
-            "stands in no file, must stand in one");
+            FileWords.say("missing"),
+            FileWords.say("slip.one"),
+            FileWords.say("slip.none"));
         all.addAll(defects.all());
       }
     }
@@ -269,10 +284,10 @@ public final class KnowledgeFiles {
       fuseDefects.addAt(
           "",
           0,
-          "table",
-          fuses.size() + " ratings",
-          "at least 2 ratings",
-          "has " + fuses.size() + " ratings of blade fuse with a resistance, must have at least 2");
+          FileWords.say("table"),
+          FileWords.say("ratings", Integer.toString(fuses.size())),
+          FileWords.say("ratings.least"),
+          FileWords.say("ratings.bad", Integer.toString(fuses.size())));
     }
     all.addAll(defects.all());
     all.addAll(fuseDefects.all());
@@ -286,20 +301,20 @@ public final class KnowledgeFiles {
     String object = row.text("kind") + " " + row.text("quantity");
     Optional<PartKind> kind = kind(row.text("kind"));
     if (kind.isEmpty() && !row.text("kind").equals("constant")) {
-      bad(row, "kind", object, "a kind of part, or constant", defects);
+      bad(row, "kind", object, FileWords.say("kind-or-constant"), defects);
       return Optional.empty();
     }
     Optional<Integer> volts = Optional.empty();
     if (!row.text("system_V").equals("any")) {
       if (!Set.of("6", "12", "24").contains(row.text("system_V"))) {
-        bad(row, "system_V", object, "6, 12, 24 or any", defects);
+        bad(row, "system_V", object, FileWords.say("volts-or-any"), defects);
         return Optional.empty();
       }
       volts = Optional.of(Integer.valueOf(row.text("system_V")));
     }
     TypicalValues.Key key = new TypicalValues.Key(kind, row.text("quantity"), volts);
     if (!keys.add(key)) {
-      bad(row, "quantity", object, "one row for " + key, defects);
+      bad(row, "quantity", object, FileWords.say("one-row", key), defects);
       return Optional.empty();
     }
     Optional<Double> typical = CsvTable.number(row, "typical", object, defects);
@@ -308,27 +323,27 @@ public final class KnowledgeFiles {
     Optional<Double> relative =
         CsvTable.number(row, "relative_percent", object, defects).map(p -> p / 100);
     if (row.text("source").isBlank()) {
-      bad(row, "source", object, "a source, or common practice", defects);
+      bad(row, "source", object, FileWords.say("source"), defects);
       return Optional.empty();
     }
     if (!ORIGINS.contains(row.text("origin"))) {
-      bad(row, "origin", object, "FOUND, MEMORY, COMPUTED or COMMON PRACTICE", defects);
+      bad(row, "origin", object, FileWords.say("origin"), defects);
       return Optional.empty();
     }
     if (relative.isPresent() && !(relative.get() >= 0 && relative.get() < 1)) {
-      bad(row, "relative_percent", object, "0 to less than 100", defects);
+      bad(row, "relative_percent", object, FileWords.say("percent"), defects);
       return Optional.empty();
     }
     Optional<Spread> usual = Optional.empty();
     if (typical.isPresent() && low.isPresent() && high.isPresent()) {
       if (!(low.get() <= typical.get() && typical.get() <= high.get())) {
-        bad(row, "typical", object, "between low and high", defects);
+        bad(row, "typical", object, FileWords.say("between"), defects);
         return Optional.empty();
       }
       usual = Optional.of(new Spread(low.get(), typical.get(), high.get()));
     }
     if (usual.isEmpty() && relative.isEmpty()) {
-      bad(row, "typical", object, "a typical value or a relative_percent", defects);
+      bad(row, "typical", object, FileWords.say("typical"), defects);
       return Optional.empty();
     }
     return Optional.of(
@@ -342,9 +357,8 @@ public final class KnowledgeFiles {
 
   static void bad(
       CsvTable.Row row, String column, String object, String limit, DefectList defects) {
-    String shown = "\"" + JsonValue.shorten(row.text(column)) + "\"";
-    defects.addAt(
-        column, row.line(), object, shown, limit, column + " is " + shown + ", must be " + limit);
+    String shown = JsonValue.quoted(row.text(column));
+    defects.addAt(column, row.line(), object, shown, limit, ObjectReader.bad(column, shown, limit));
   }
 
   private static Optional<TypicalValues.FuseRow> fuse(CsvTable.Row row, DefectList defects) {
@@ -355,14 +369,14 @@ public final class KnowledgeFiles {
     if (!wanted) {
       return Optional.empty();
     }
-    String object = "fuse of " + row.text("rated_A") + " A";
+    String object = FileWords.say("fuse", row.text("rated_A"));
     Optional<Double> amps = CsvTable.number(row, "rated_A", object, defects);
     Optional<Double> milliohms = CsvTable.number(row, "cold_resistance_mohm", object, defects);
     if (amps.isEmpty() || milliohms.isEmpty()) {
       return Optional.empty();
     }
     if (!(amps.get() > 0 && milliohms.get() > 0)) {
-      bad(row, "cold_resistance_mohm", object, "above 0", defects);
+      bad(row, "cold_resistance_mohm", object, FileWords.say("above", "0"), defects);
       return Optional.empty();
     }
     return Optional.of(new TypicalValues.FuseRow(amps.get(), milliohms.get() / 1000));

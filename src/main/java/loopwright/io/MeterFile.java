@@ -16,23 +16,25 @@ final class MeterFile {
   private MeterFile() {}
 
   static Optional<MeterSpec> read(JsonValue root, DefectList defects) {
-    return ObjectReader.of(root, "", "meter", defects).flatMap(in -> meter(in, defects));
+    return ObjectReader.of(root, "", FileWords.say("meter"), defects)
+        .flatMap(in -> meter(in, defects));
   }
 
   private static Optional<MeterSpec> meter(ObjectReader raw, DefectList defects) {
     Optional<String> id = raw.name("id");
-    ObjectReader in = raw.called(id.map(i -> "meter " + i).orElse("meter"));
+    ObjectReader in =
+        raw.called(id.map(i -> FileWords.say("meter.of", i)).orElse(FileWords.say("meter")));
     KnowledgeFiles.formatAndVersion(in, FORMAT, defects);
     String name = in.text("name", "");
     String translated = in.text("name_de", "");
     List<MeterSpec.Range> volts = ranges(in, "volts", defects);
     List<MeterSpec.Range> ohms = ranges(in, "ohms", defects);
     Optional<Spread> leads =
-        in.required("lead_ohms", "a number, or {about, low, high}")
+        in.required("lead_ohms", ObjectReader.estimate())
             .flatMap(v -> in.spreadOf(v, in.path("lead_ohms"), "lead_ohms"));
     leads
         .filter(l -> l.low() < 0)
-        .ifPresent(l -> bad(in, "lead_ohms", l.low(), "0 or more ohm", defects));
+        .ifPresent(l -> bad(in, "lead_ohms", l.low(), FileWords.say("ohms.least"), defects));
     Optional<Double> input = positive(in, "input_ohms", "ohm", defects);
     Optional<Double> testVolts = positive(in, "test_volts", "V", defects);
     Optional<Double> testOhms = positive(in, "test_ohms", "ohm", defects);
@@ -66,16 +68,16 @@ final class MeterFile {
   }
 
   private static void range(ObjectReader in, List<MeterSpec.Range> into, DefectList defects) {
-    Optional<Double> full = positive(in, "full", "full scale", defects);
-    Optional<Double> step = positive(in, "step", "a digit", defects);
+    Optional<Double> full = positive(in, "full", FileWords.say("meter.full"), defects);
+    Optional<Double> step = positive(in, "step", FileWords.say("meter.digit"), defects);
     Optional<Double> percent = in.number("percent");
     percent
         .filter(p -> !(p >= 0 && p <= 20))
-        .ifPresent(p -> bad(in, "percent", p, "0 to 20 percent", defects));
+        .ifPresent(p -> bad(in, "percent", p, FileWords.say("meter.percent"), defects));
     Optional<Double> digits = in.number("digits");
     digits
         .filter(d -> !(d >= 0 && d <= 100))
-        .ifPresent(d -> bad(in, "digits", d, "0 to 100 digits", defects));
+        .ifPresent(d -> bad(in, "digits", d, FileWords.say("meter.digits"), defects));
     in.nothingElse();
     if (full.isEmpty() || step.isEmpty() || percent.isEmpty() || digits.isEmpty()) {
       return;
@@ -85,11 +87,16 @@ final class MeterFile {
           in,
           "full",
           full.get(),
-          "more than the range before it, " + ObjectReader.plain(into.get(into.size() - 1).full()),
+          FileWords.say("meter.rising", ObjectReader.plain(into.get(into.size() - 1).full())),
           defects);
     }
     if (step.get() > full.get()) {
-      bad(in, "step", step.get(), "at most full, " + ObjectReader.plain(full.get()), defects);
+      bad(
+          in,
+          "step",
+          step.get(),
+          FileWords.say("meter.step", ObjectReader.plain(full.get())),
+          defects);
     }
     into.add(new MeterSpec.Range(full.get(), step.get(), percent.get(), digits.get()));
   }
@@ -98,11 +105,11 @@ final class MeterFile {
       ObjectReader in, String field, String unit, DefectList defects) {
     Optional<Double> value = in.number(field);
     if (value.isPresent() && !(value.get() > 0)) {
-      bad(in, field, value.get(), "above 0 " + unit, defects);
+      bad(in, field, value.get(), FileWords.say("above", "0 " + unit), defects);
       return Optional.empty();
     }
     if (value.isPresent() && value.get() > MOST) {
-      bad(in, field, value.get(), "at most " + ObjectReader.plain(MOST) + " " + unit, defects);
+      bad(in, field, value.get(), FileWords.say("most", ObjectReader.plain(MOST), unit), defects);
       return Optional.empty();
     }
     return value;
@@ -111,7 +118,6 @@ final class MeterFile {
   private static void bad(
       ObjectReader in, String field, double value, String limit, DefectList defects) {
     String shown = ObjectReader.plain(value);
-    defects.add(
-        in.path(field), in.object(), shown, limit, field + " is " + shown + ", must be " + limit);
+    defects.add(in.path(field), in.object(), shown, limit, ObjectReader.bad(field, shown, limit));
   }
 }

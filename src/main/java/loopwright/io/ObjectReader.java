@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import loopwright.model.Estimate;
+import loopwright.model.Language;
 import loopwright.model.Nearest;
 import loopwright.model.ShortName;
 import loopwright.model.Spread;
@@ -47,8 +48,8 @@ final class ObjectReader {
           path,
           object,
           value.shown(),
-          "an object",
-          "is " + kindOf(value) + ", must be an object in braces");
+          FileWords.say("object"),
+          FileWords.say("is", kindOf(value), FileWords.say("braces")));
     }
     return Optional.empty();
   }
@@ -101,17 +102,17 @@ final class ObjectReader {
 
   /** The text of a field that must be there. */
   Optional<String> text(String field) {
-    return required(field, "a text").flatMap(v -> textOf(v, path(field), field));
+    return required(field, FileWords.say("text")).flatMap(v -> textOf(v, path(field), field));
   }
 
   /** A name that others refer to. */
   Optional<String> name(String field) {
-    return required(field, ShortName.LIMIT).flatMap(v -> nameOf(v, path(field), field));
+    return required(field, ShortName.limit()).flatMap(v -> nameOf(v, path(field), field));
   }
 
   /** A number that must be there. */
   Optional<Double> number(String field) {
-    return required(field, "a number").flatMap(v -> numberOf(v, path(field), field));
+    return required(field, FileWords.say("number")).flatMap(v -> numberOf(v, path(field), field));
   }
 
   /** A number that may be missing. */
@@ -128,13 +129,13 @@ final class ObjectReader {
     if (value.get() instanceof JsonValue.Flag f) {
       return f.value();
     }
-    wrongType(value.get(), path(field), field, "true or false");
+    wrongType(value.get(), path(field), field, FileWords.say("flag"));
     return otherwise;
   }
 
   /** An estimate that must be there. */
   Optional<Estimate> estimate(String field) {
-    return required(field, "a number, or {about, low, high}").flatMap(v -> estimateOf(v, field));
+    return required(field, estimate()).flatMap(v -> estimateOf(v, field));
   }
 
   /** An estimate that may be missing. */
@@ -152,7 +153,7 @@ final class ObjectReader {
     for (E e : values) {
       words.add(word.apply(e));
     }
-    String limit = "one of " + String.join(", ", words);
+    String limit = oneOf(words);
     Optional<JsonValue> value = otherwise.isPresent() ? optional(field) : required(field, limit);
     if (value.isEmpty()) {
       return otherwise;
@@ -171,13 +172,13 @@ final class ObjectReader {
 
   /** Notes a text that is none of the accepted words. */
   void notAmong(String at, String field, String text, List<String> words) {
-    String limit = "one of " + String.join(", ", words);
+    String limit = oneOf(words);
     defects.add(
         at,
         object,
-        "\"" + JsonValue.shorten(text) + "\"",
+        JsonValue.quoted(text),
         limit,
-        field + " is \"" + JsonValue.shorten(text) + "\", must be " + limit + meant(text, words));
+        bad(field, JsonValue.quoted(text), limit) + meant(text, words));
   }
 
   /** A list that must be there, with at least and at most so many items. */
@@ -213,7 +214,7 @@ final class ObjectReader {
     if (value.get() instanceof JsonValue.Fields f) {
       return new LinkedHashMap<>(f.values());
     }
-    wrongType(value.get(), path(field), field, "an object in braces");
+    wrongType(value.get(), path(field), field, FileWords.say("braces"));
     return Map.of();
   }
 
@@ -225,16 +226,16 @@ final class ObjectReader {
         defects.add(
             path(field),
             object,
-            "field \"" + shown + "\"",
-            "known fields: " + String.join(", ", known),
-            "unknown field \"" + shown + "\"" + meant(field, known));
+            FileWords.say("field", shown),
+            FileWords.say("fields", String.join(", ", known)),
+            FileWords.say("field.unknown", shown) + meant(field, known));
       }
     }
   }
 
   Optional<String> textOf(JsonValue value, String at, String field) {
     if (!(value instanceof JsonValue.Text t)) {
-      wrongType(value, at, field, "a text");
+      wrongType(value, at, field, FileWords.say("text"));
       return Optional.empty();
     }
     if (CONTROL.matcher(t.value()).find()) {
@@ -242,8 +243,8 @@ final class ObjectReader {
           at,
           object,
           t.shown(),
-          "printable text",
-          field + " is " + t.shown() + ", must hold no control characters");
+          FileWords.say("printable"),
+          FileWords.say("printable.bad", field, t.shown()));
       return Optional.empty();
     }
     return Optional.of(t.value());
@@ -256,8 +257,8 @@ final class ObjectReader {
           at,
           object,
           value.shown(),
-          ShortName.LIMIT,
-          field + " is " + value.shown() + ", must be " + ShortName.LIMIT);
+          ShortName.limit(),
+          bad(field, value.shown(), ShortName.limit()));
       return Optional.empty();
     }
     return text;
@@ -267,7 +268,7 @@ final class ObjectReader {
     if (value instanceof JsonValue.Num n) {
       return Optional.of(n.value());
     }
-    wrongType(value, at, field, "a number");
+    wrongType(value, at, field, FileWords.say("number"));
     return Optional.empty();
   }
 
@@ -284,7 +285,7 @@ final class ObjectReader {
       return Optional.of(Spread.exactly(n.value()));
     }
     if (!(value instanceof JsonValue.Fields f)) {
-      wrongType(value, at, field, "a number, or {about, low, high}");
+      wrongType(value, at, field, estimate());
       return Optional.empty();
     }
     ObjectReader inner = new ObjectReader(f.values(), at, object, defects);
@@ -297,18 +298,9 @@ final class ObjectReader {
     }
     if (!(low.get() <= about.get() && about.get() <= high.get())) {
       String shown =
-          "low "
-              + plain(low.get())
-              + ", about "
-              + plain(about.get())
-              + ", high "
-              + plain(high.get());
+          FileWords.say("spread", plain(low.get()), plain(about.get()), plain(high.get()));
       defects.add(
-          at,
-          object,
-          shown,
-          "low <= about <= high",
-          field + " has " + shown + ", must be in rising order");
+          at, object, shown, "low <= about <= high", FileWords.say("spread.bad", field, shown));
       return Optional.empty();
     }
     return Optional.of(new Spread(low.get(), about.get(), high.get()));
@@ -316,14 +308,18 @@ final class ObjectReader {
 
   private List<JsonValue> listOf(JsonValue value, String at, String field, int least, int most) {
     if (!(value instanceof JsonValue.Items items)) {
-      wrongType(value, at, field, "a list in brackets");
+      wrongType(value, at, field, FileWords.say("brackets"));
       return List.of();
     }
     int size = items.values().size();
     if (size < least || size > most) {
       String limit = count(least, most);
       defects.add(
-          at, object, size + " items", limit, field + " has " + size + ", must be " + limit);
+          at,
+          object,
+          FileWords.say("items", Integer.toString(size)),
+          limit,
+          FileWords.say("items.bad", field, Integer.toString(size), limit));
       return size > most ? List.of() : items.values();
     }
     return items.values();
@@ -331,33 +327,48 @@ final class ObjectReader {
 
   private static String count(int least, int most) {
     if (most == Integer.MAX_VALUE) {
-      return "a list of at least " + least;
+      return FileWords.say("list.least", Integer.toString(least));
     }
-    return least == most ? "a list of " + least : "a list of " + least + " to " + most;
+    return least == most
+        ? FileWords.say("list", Integer.toString(least))
+        : FileWords.say("list", Language.range(Integer.toString(least), Integer.toString(most)));
   }
 
   void missing(String field, String limit) {
     defects.add(
         path(field),
         object,
-        "missing",
+        FileWords.say("missing"),
         limit,
-        "field \"" + field + "\" is missing, must be " + limit);
+        FileWords.say("field.missing", field, limit));
   }
 
   void wrongType(JsonValue value, String at, String field, String limit) {
     if (!defects.covers(at)) {
-      defects.add(
-          at, object, value.shown(), limit, field + " is " + kindOf(value) + ", must be " + limit);
+      defects.add(at, object, value.shown(), limit, bad(field, kindOf(value), limit));
     }
   }
 
   static String kindOf(JsonValue value) {
-    return value instanceof JsonValue.Text t ? "the text " + t.shown() : value.shown();
+    return value instanceof JsonValue.Text t ? FileWords.say("the-text", t.shown()) : value.shown();
   }
 
-  private static String meant(String word, java.util.Collection<String> known) {
-    return Nearest.to(word, known).map(n -> "; did you mean \"" + n + "\"?").orElse("");
+  /** What an amount with its spread may be. */
+  static String estimate() {
+    return FileWords.say("estimate");
+  }
+
+  static String oneOf(List<String> words) {
+    return FileWords.say("one-of", String.join(", ", words));
+  }
+
+  /** That a field is something and must be something else. */
+  static String bad(String field, String value, String limit) {
+    return FileWords.say("bad", field, value, limit);
+  }
+
+  static String meant(String word, java.util.Collection<String> known) {
+    return Nearest.to(word, known).map(n -> FileWords.say("meant", n)).orElse("");
   }
 
   /** A number as a person writes it: no trailing {@code .0}. */

@@ -13,7 +13,6 @@ import loopwright.model.Photo;
 
 /** Photos beside a vehicle's file or a case. */
 public final class PhotoFiles {
-  private static final String PHOTO = "photo";
   private static final long MOST_BYTES = 50_000_000;
   private static final int LONGEST_NAME = 40;
   private static final Set<String> ENDINGS = Set.of("jpg", "jpeg", "png", "gif", "bmp");
@@ -29,12 +28,12 @@ public final class PhotoFiles {
     String name = String.valueOf(given.getFileName());
     String ending = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
     if (!ENDINGS.contains(ending)) {
-      throw new Problem(PHOTO, given.toString(), "a picture: JPEG, PNG, GIF or BMP");
+      throw problem(given, "photo.kind");
     }
     try {
       Path photo = given.toRealPath();
       if (!fits(photo)) {
-        throw new Problem(PHOTO, given.toString(), "a file of at most 50 MB");
+        throw problem(given, "photo.size");
       }
       Path home = folder.toRealPath();
       if (photo.startsWith(home)) {
@@ -45,7 +44,7 @@ public final class PhotoFiles {
       }
       return copy(photo, home, ending);
     } catch (IOException e) {
-      throw new Problem(PHOTO, given.toString(), "can't be taken: " + DiskWords.of(e));
+      throw problem(given, "photo.failed", DiskWords.of(e));
     }
   }
 
@@ -84,7 +83,7 @@ public final class PhotoFiles {
     if (Files.notExists(photos, LinkOption.NOFOLLOW_LINKS)) {
       Files.createDirectory(photos);
     } else if (!photos.toRealPath().startsWith(home)) {
-      throw new IOException("the folder photos leads elsewhere");
+      throw new IOException(FileWords.say("photo.elsewhere"));
     }
     Path to = photos.resolve(plain + "." + ending);
     for (int i = 2; Files.exists(to) && Files.mismatch(photo, to) >= 0; i++) {
@@ -94,5 +93,9 @@ public final class PhotoFiles {
       SafeFile.replace(to, Files.readAllBytes(photo), SafeFile.Watch.NONE);
     }
     return "photos/" + to.getFileName();
+  }
+
+  private static Problem problem(Path photo, String key, Object... args) {
+    return new Problem(FileWords.say("photo"), photo.toString(), FileWords.say(key, args));
   }
 }

@@ -85,7 +85,12 @@ final class PlanTables {
               List<CsvTable.Row> rows = CsvTable.read(csv, columns, defects);
               if (rows.isEmpty() && defects.isEmpty()) {
                 defects.addAt(
-                    "", 0, "table", "no row", "at least one", "has no row, must have at least one");
+                    "",
+                    0,
+                    FileWords.say("table"),
+                    FileWords.say("table.no-row"),
+                    FileWords.say("table.row"),
+                    FileWords.say("table.rowless"));
               }
               rows.forEach(row -> reader.accept(row, defects));
             });
@@ -100,7 +105,7 @@ final class PlanTables {
       double mm2 = WireSize.parse(row.text("wire_size") + unit).mm2();
       return amps.map(a -> new WireFuses.Row(mm2, a, source(row)));
     } catch (IllegalArgumentException e) {
-      KnowledgeFiles.bad(row, "wire_size", object, "a size of wire", defects);
+      KnowledgeFiles.bad(row, "wire_size", object, FileWords.say("wire-size"), defects);
       return Optional.empty();
     }
   }
@@ -121,11 +126,11 @@ final class PlanTables {
       return Optional.empty();
     }
     if (!(0 < low.get() && low.get() <= typical.get() && typical.get() <= high.get())) {
-      KnowledgeFiles.bad(row, "typical", name, "above 0 and between low and high", defects);
+      KnowledgeFiles.bad(row, "typical", name, FileWords.say("between.above"), defects);
       return Optional.empty();
     }
     if (!Set.of("W", "A").contains(row.text("unit"))) {
-      KnowledgeFiles.bad(row, "unit", name, "W or A", defects);
+      KnowledgeFiles.bad(row, "unit", name, FileWords.say("watts-or-amps"), defects);
       return Optional.empty();
     }
     return Optional.of(
@@ -151,7 +156,7 @@ final class PlanTables {
 
   private static Optional<Integer> volts(CsvTable.Row row, String object, DefectList defects) {
     if (!Set.of("6", "12", "24").contains(row.text("system_V"))) {
-      KnowledgeFiles.bad(row, "system_V", object, "6, 12 or 24", defects);
+      KnowledgeFiles.bad(row, "system_V", object, FileWords.say("volts"), defects);
       return Optional.empty();
     }
     return Optional.of(Integer.valueOf(row.text("system_V")));
@@ -161,7 +166,7 @@ final class PlanTables {
   private static String source(CsvTable.Row row) {
     return switch (row.text("origin")) {
       case "COMMON PRACTICE" -> PatternValues.COMMON_PRACTICE;
-      case "MEMORY" -> row.text("source") + ", from memory";
+      case "MEMORY" -> FileWords.say("source.memory", row.text("source"));
       default -> row.text("source");
     };
   }

@@ -83,7 +83,7 @@ final class PreviousVersions {
   Path file(Version version) throws Problem {
     Path kept = path(version.number());
     if (!Files.exists(kept)) {
-      throw new Problem("previous version", kept.toString(), "is no longer there");
+      throw new Problem(FileWords.say("previous"), kept.toString(), FileWords.say("previous.gone"));
     }
     return kept;
   }

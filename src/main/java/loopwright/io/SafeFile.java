@@ -56,10 +56,10 @@ final class SafeFile {
     try {
       replace(target(path), bytes, Watch.NONE);
     } catch (IOException e) {
-      throw new IOException(
-          what + " cannot be written to " + path + ": " + DiskWords.ofWriting(e), e);
+      throw new IOException(FileWords.say("out.unwritten", what, path, DiskWords.ofWriting(e)), e);
     } catch (UnsupportedOperationException e) {
-      throw new IOException(what + " cannot be written to " + path + ": no file can be there", e);
+      throw new IOException(
+          FileWords.say("out.unwritten", what, path, FileWords.say("out.nowhere")), e);
     }
   }
 

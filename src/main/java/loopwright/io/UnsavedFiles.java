@@ -53,7 +53,7 @@ public final class UnsavedFiles implements UnsavedWork {
       SafeFile.replace(
           file, VehicleFile.text(vehicle).getBytes(StandardCharsets.UTF_8), SafeFile.Watch.NONE);
     } catch (IOException e) {
-      throw new Problem("copy of unsaved work", file.toString(), DiskWords.of(e));
+      throw new Problem(FileWords.say("unsaved"), file.toString(), DiskWords.of(e));
     }
   }
 
@@ -66,7 +66,7 @@ public final class UnsavedFiles implements UnsavedWork {
           Files.deleteIfExists(nameOf(file));
         } catch (IOException e) {
           // It is offered again next time, which does no harm.
-          System.err.println("copy of unsaved work not deleted: " + file + ": " + e.getMessage());
+          System.err.println(FileWords.say("unsaved.left", file, e.getMessage()));
         }
       }
     }

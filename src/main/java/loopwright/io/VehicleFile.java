@@ -91,7 +91,10 @@ public final class VehicleFile {
    * @throws IOException naming the vehicle, the path and the reason; the old file is then untouched
    */
   public static void write(Vehicle vehicle, Path path) throws IOException {
-    SafeFile.write(path, "vehicle " + vehicle.id(), text(vehicle).getBytes(StandardCharsets.UTF_8));
+    SafeFile.write(
+        path,
+        FileWords.say("vehicle.of", vehicle.id()),
+        text(vehicle).getBytes(StandardCharsets.UTF_8));
   }
 
   private static ReadResult<Vehicle> finish(Optional<byte[]> bytes, DefectList defects) {

@@ -21,7 +21,6 @@ import loopwright.model.Vehicle;
  * followed, so that a file is the same file under all its names.
  */
 public final class VehicleFiles implements VehicleStore {
-  private static final String FILE = "vehicle file";
   private static final int MOST_DEFECTS = 5;
 
   private final Watch watch;
@@ -44,7 +43,7 @@ public final class VehicleFiles implements VehicleStore {
       throw unreadable(path, e);
     }
     if (!Files.isRegularFile(file)) {
-      throw new Problem(FILE, path.toString(), "can't be opened: it is a folder or a device");
+      throw problem(path, "unopened", FileWords.say("folder-or-device"));
     }
     Hold hold = hold(file);
     try {
@@ -63,7 +62,7 @@ public final class VehicleFiles implements VehicleStore {
     try {
       Path folder = path.toAbsolutePath().getParent();
       if (folder == null) {
-        throw new Problem(FILE, path.toString(), "must be a file's name, not a folder");
+        throw problem(path, "not-folder");
       }
       file = folder.toRealPath().resolve(path.getFileName());
     } catch (IOException e) {
@@ -72,11 +71,10 @@ public final class VehicleFiles implements VehicleStore {
     Hold hold = hold(file);
     try {
       if (hold.readOnly().isPresent()) {
-        throw new Problem(FILE, path.toString(), "can't be written: " + hold.readOnly().get());
+        throw problem(path, "unwritten", hold.readOnly().get());
       }
       if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
-        throw new Problem(
-            FILE, path.toString(), "a new name: there is something of this name already");
+        throw problem(path, "new-name");
       }
       OpenFile opened = new OpenFile(file, hold, vehicle, new byte[0]);
       opened.put(opened.text(vehicle), vehicle);
@@ -97,7 +95,7 @@ public final class VehicleFiles implements VehicleStore {
   private static Hold hold(Path file) {
     String why;
     if (Files.exists(file) && !Files.isWritable(file)) {
-      why = "the file is write-protected";
+      why = FileWords.say("protected");
     } else {
       try {
         VehicleLock lock = VehicleLock.take(file);
@@ -129,22 +127,25 @@ public final class VehicleFiles implements VehicleStore {
   private static Problem refused(Path file, List<Defect> defects) {
     List<String> first = defects.stream().limit(MOST_DEFECTS).map(Defect::message).toList();
     int more = defects.size() - first.size();
-    return new Problem(
-        FILE,
-        file.toString(),
-        "can't be read: " + String.join("; ", first) + (more > 0 ? "; and " + more + " more" : ""));
+    return problem(
+        file,
+        "unread",
+        String.join("; ", first)
+            + (more > 0 ? FileWords.say("and-more", Integer.toString(more)) : ""));
   }
 
   private static Problem unreadable(Path path, IOException e) {
-    String why = e instanceof NoSuchFileException ? "there is no such file" : DiskWords.of(e);
-    return new Problem(FILE, path.toString(), "can't be opened: " + why);
+    String why = e instanceof NoSuchFileException ? FileWords.say("file.none") : DiskWords.of(e);
+    return problem(path, "unopened", why);
   }
 
   private static Problem unwritten(Path path, IOException e) {
-    return new Problem(
-        FILE,
-        path.toString(),
-        "can't be written: " + DiskWords.ofWriting(e) + ". What it held before is still there");
+    return problem(path, "unwritten.kept", DiskWords.ofWriting(e));
+  }
+
+  /** What is wrong with a vehicle's file: a key and what is put in. */
+  private static Problem problem(Path path, String key, Object... args) {
+    return new Problem(FileWords.say("vehicle-file"), path.toString(), FileWords.say(key, args));
   }
 
   private final class OpenFile implements Opened {
@@ -212,22 +213,15 @@ public final class VehicleFiles implements VehicleStore {
     private void save(Vehicle changed, boolean over) throws Problem {
       byte[] bytes = text(changed);
       if (closed) {
-        throw new Problem(FILE, file.toString(), "can't be written: it was closed here");
+        throw problem(file, "unwritten", FileWords.say("closed"));
       }
       if (hold.readOnly().isPresent()) {
-        throw new Problem(
-            FILE,
-            file.toString(),
-            "can't be written: " + hold.readOnly().get() + ". It can be saved under another name");
+        throw problem(file, "unwritten.other", hold.readOnly().get());
       }
       // A file that was deleted meanwhile has nothing that could be lost.
       byte[] now = Files.exists(file) ? bytes(file) : new byte[0];
       if (!over && now.length > 0 && !Arrays.equals(now, known)) {
-        throw new Problem(
-            FILE,
-            file.toString(),
-            "was changed by someone else since it was opened here. Nothing was written: save under "
-                + "another name, or save over it, which keeps the other as a previous version");
+        throw problem(file, "changed");
       }
       if (now.length > 0 && !Arrays.equals(now, bytes)) {
         try {

@@ -68,18 +68,17 @@ final class VehicleLock implements AutoCloseable {
             .format(Instant.now());
     String here = HERE.putIfAbsent(file, since);
     if (here != null) {
-      throw new Held("it is open in another window since " + here);
+      throw new Held(FileWords.say("held.window", here));
     }
     boolean taken = false;
     try {
       VehicleLock lock = new VehicleLock(file, channel(file));
       lock.say(
-          since
-              + " ("
-              + System.getProperty("user.name")
-              + ", process "
-              + ProcessHandle.current().pid()
-              + ")");
+          FileWords.say(
+              "held.by",
+              since,
+              System.getProperty("user.name"),
+              Long.toString(ProcessHandle.current().pid())));
       taken = true;
       return lock;
     } finally {
@@ -106,7 +105,7 @@ final class VehicleLock implements AutoCloseable {
     if (lock == null) {
       String holder = holder(beside);
       throw new Held(
-          "it is open in another program" + (holder.isEmpty() ? "" : " since " + holder));
+          holder.isEmpty() ? FileWords.say("held") : FileWords.say("held.since", holder));
     }
     return channel;
   }

@@ -53,7 +53,7 @@ final class VehicleReader {
 
   /** The vehicle, as far as it could be read; it is good only if no defect was noted. */
   static Optional<Vehicle> read(JsonValue root, DefectList defects) {
-    Optional<ObjectReader> in = ObjectReader.of(root, "", "vehicle", defects);
+    Optional<ObjectReader> in = ObjectReader.of(root, "", FileWords.say("vehicle"), defects);
     if (in.isEmpty()) {
       return Optional.empty();
     }
@@ -65,7 +65,7 @@ final class VehicleReader {
 
   /** The same without the checks of the whole: whether it holds together is not looked at. */
   static Optional<Vehicle> readDraft(JsonValue root, DefectList defects) {
-    return ObjectReader.of(root, "", "vehicle", defects)
+    return ObjectReader.of(root, "", FileWords.say("vehicle"), defects)
         .map(in -> new VehicleReader(defects).vehicle(in));
   }
 
@@ -73,12 +73,7 @@ final class VehicleReader {
     in.text("format")
         .filter(f -> !f.equals(VehicleFile.FORMAT))
         .ifPresent(
-            f ->
-                wrong(
-                    in,
-                    "format",
-                    "\"" + JsonValue.shorten(f) + "\"",
-                    "\"" + VehicleFile.FORMAT + "\""));
+            f -> wrong(in, "format", JsonValue.quoted(f), JsonValue.quoted(VehicleFile.FORMAT)));
     in.number("version")
         .filter(v -> v != VehicleFile.VERSION)
         .ifPresent(
@@ -106,15 +101,14 @@ final class VehicleReader {
     Optional<Double> volts = in.number("system_volts");
     boolean known = volts.stream().anyMatch(v -> v == 6 || v == 12 || v == 24);
     if (volts.isPresent() && !known) {
-      wrong(in, "system_volts", ObjectReader.plain(volts.get()), "6, 12 or 24");
+      wrong(in, "system_volts", ObjectReader.plain(volts.get()), FileWords.say("volts"));
       return 12;
     }
     return volts.map(Double::intValue).orElse(12);
   }
 
   private void wrong(ObjectReader in, String field, String value, String limit) {
-    defects.add(
-        in.path(field), in.object(), value, limit, field + " is " + value + ", must be " + limit);
+    defects.add(in.path(field), in.object(), value, limit, ObjectReader.bad(field, value, limit));
   }
 
   /** Runs the checks of the whole and puts their findings in the file's terms. */
@@ -154,7 +148,7 @@ final class VehicleReader {
     ObjectReader raw = reader.get();
     Optional<String> id = raw.name("id");
     Optional<PartKind> kind =
-        raw.called(id.map(i -> "part " + i).orElse(path))
+        raw.called(id.map(i -> FileWords.say("part", i)).orElse(path))
             .word("kind", PartKind.values(), PartKind::word, Optional.empty());
     raw.optional("kind");
     if (id.isEmpty() || kind.isEmpty()) {
@@ -163,7 +157,7 @@ final class VehicleReader {
       id.ifPresent(unreadable::add);
       return;
     }
-    ObjectReader in = raw.called(kind.get().word() + " " + id.get());
+    ObjectReader in = raw.called(kind.get().said() + " " + id.get());
     String name = in.text("name", "");
     String label = in.text("label", "");
     Optional<PartSpec> spec = spec(in, kind.get());
@@ -205,7 +199,7 @@ final class VehicleReader {
                 if (Photo.fits(file)) {
                   photos.add(new Photo(file, Optional.of(at).filter(t -> !t.isEmpty())));
                 } else if (!defects.covers(photo.path("file"))) {
-                  wrong(photo, "file", "\"" + JsonValue.shorten(file) + "\"", Photo.LIMIT);
+                  wrong(photo, "file", JsonValue.quoted(file), Photo.limit());
                 }
               });
     }
@@ -230,12 +224,11 @@ final class VehicleReader {
                               a.path("minutes"),
                               in.object(),
                               ObjectReader.plain(minutes),
-                              "0 or more minutes",
-                              "access minutes of "
-                                  + JsonValue.shorten(terminal)
-                                  + " is "
-                                  + ObjectReader.plain(minutes)
-                                  + ", must be 0 or more");
+                              FileWords.say("minutes"),
+                              FileWords.say(
+                                  "minutes.bad",
+                                  JsonValue.shorten(terminal),
+                                  ObjectReader.plain(minutes)));
                           minutes = 0;
                         }
                         all.put(terminal, new Access(minutes, how, reachable));
@@ -298,7 +291,7 @@ final class VehicleReader {
       case SENDER ->
           Optional.of(
               new PartSpec.Sender(
-                  in.required("ohms", "a number, or {about, low, high}")
+                  in.required("ohms", ObjectReader.estimate())
                       .flatMap(v -> in.spreadOf(v, in.path("ohms"), "ohms"))
                       .orElse(Spread.exactly(1))));
       case DRIVER ->
@@ -352,16 +345,14 @@ final class VehicleReader {
     defects.add(
         in.path("size"),
         in.object(),
-        "\"" + JsonValue.shorten(text) + "\"",
-        "4/0 to 40 AWG, or 0.05 to 300 mm2",
-        "size is \""
-            + JsonValue.shorten(text)
-            + "\", must be 4/0 to 40 AWG or 0.05 to 300 mm2, written 18 AWG, 2/0 AWG or 1.5 mm2");
+        JsonValue.quoted(text),
+        FileWords.say("size"),
+        FileWords.say("size.bad", JsonValue.shorten(text)));
     return Optional.empty();
   }
 
   private Optional<TerminalRef> terminal(ObjectReader in, String field) {
-    return in.required(field, "a terminal, for instance F3.load")
+    return in.required(field, FileWords.say("terminal"))
         .flatMap(v -> terminalOf(in, v, in.path(field), field));
   }
 
@@ -378,8 +369,8 @@ final class VehicleReader {
           path,
           in.object(),
           value.shown(),
-          "part.terminal, for instance F3.load",
-          field + " is " + value.shown() + ", must be part.terminal, for instance F3.load");
+          FileWords.say("terminal.form"),
+          ObjectReader.bad(field, value.shown(), FileWords.say("terminal.form")));
       return Optional.empty();
     }
   }
@@ -451,17 +442,13 @@ final class VehicleReader {
       String path = "joins[" + i + "]";
       if (!(values.get(i) instanceof JsonValue.Items items) || items.values().size() < 2) {
         if (!defects.covers(path)) {
-          JsonValue value = values.get(i);
-          String shown =
-              value instanceof JsonValue.Items few
-                  ? "a list of " + few.values().size()
-                  : ObjectReader.kindOf(value);
+          String shown = ObjectReader.kindOf(values.get(i));
           defects.add(
               path,
               path,
               shown,
-              "a list of at least 2 terminals",
-              "is " + shown + ", must be a list of at least 2 terminals");
+              FileWords.say("join"),
+              FileWords.say("is", shown, FileWords.say("join")));
         }
         whole = false;
         continue;
@@ -469,7 +456,11 @@ final class VehicleReader {
       List<TerminalRef> join = new ArrayList<>();
       for (int j = 0; j < items.values().size(); j++) {
         String at = DefectList.child(path, j);
-        terminalOf(in.onBehalfOf(path), items.values().get(j), at, "entry " + j)
+        terminalOf(
+                in.onBehalfOf(path),
+                items.values().get(j),
+                at,
+                FileWords.say("entry", Integer.toString(j)))
             .ifPresent(join::add);
       }
       if (join.size() == items.values().size()) {
@@ -503,7 +494,7 @@ final class VehicleReader {
 
   private Optional<Circuit> circuit(ObjectReader raw, String path) {
     Optional<String> id = raw.name("id");
-    ObjectReader in = raw.called(id.map(i -> "circuit " + i).orElse(path));
+    ObjectReader in = raw.called(id.map(i -> FileWords.say("circuit", i)).orElse(path));
     String name = in.text("name", "");
     String note = in.text("note", "");
     List<JsonValue> values = in.list("loads", 1, MANY);

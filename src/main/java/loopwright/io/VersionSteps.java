@@ -50,14 +50,10 @@ final class VersionSteps {
     if (written.value() > current) {
       defects.add(
           "version",
-          "file",
+          FileWords.say("file"),
           written.shown(),
-          "at most " + current,
-          "was written by a newer Loopwright: its version is "
-              + written.shown()
-              + ", this one reads up to "
-              + current
-              + ". Nothing was changed; open it with the newer one");
+          FileWords.say("version", Integer.toString(current)),
+          FileWords.say("version.bad", written.shown(), Integer.toString(current)));
       return Optional.empty();
     }
     Map<String, JsonValue> values = file.values();

@@ -2,10 +2,14 @@ package loopwright.model;
 
 import java.text.MessageFormat;
 import java.util.Locale;
+import java.util.Map;
 import java.util.ResourceBundle;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** The texts of one room in one language. All texts that a person reads come through here. */
 public final class Bundle {
+  private static final Map<String, Bundle> KEPT = new ConcurrentHashMap<>();
+
   private final ResourceBundle texts;
   private final Locale locale;
 
@@ -23,9 +27,10 @@ public final class Bundle {
             ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
   }
 
-  /** The texts of the language in use. */
+  /** The texts of the language in use; they are looked for once. */
   public static Bundle inUse(String name) {
-    return new Bundle(name, Language.inUse().locale());
+    Locale locale = Language.inUse().locale();
+    return KEPT.computeIfAbsent(name + " " + locale, x -> new Bundle(name, locale));
   }
 
   /**

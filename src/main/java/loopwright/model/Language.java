@@ -99,11 +99,11 @@ public enum Language {
 
   /** A size with another that is as good: {@code 1.5 mm2 (or 14 AWG)}. */
   static String orSize(String size, String other) {
-    return Bundle.inUse(TEXTS).say("or-size", size, other);
+    return Words.say("or-size", size, other);
   }
 
   /** A rough amount in the language in use: {@code about 1.5}. */
   public static String about(String amount) {
-    return Bundle.inUse(TEXTS).say("about", amount);
+    return Words.say("about", amount);
   }
 }

@@ -27,13 +27,13 @@ final class LoopSearch {
 
   /** What is missing of a load's loop. */
   enum Missing {
-    FEED("no feed"),
-    RETURN("no return"),
-    BOTH("no feed and no return"),
+    FEED("feed"),
+    RETURN("return"),
+    BOTH("both"),
     /** Both posts are reached, but only through one shared node. */
-    APART("no loop"),
+    APART("apart"),
     /** Only against a diode. */
-    BLOCKED("blocked by a diode");
+    BLOCKED("blocked");
 
     private final String word;
 
@@ -41,8 +41,14 @@ final class LoopSearch {
       this.word = word;
     }
 
+    /** What its texts are called. */
     String word() {
       return word;
+    }
+
+    /** In words. */
+    String said() {
+      return Words.say("check.missing." + word);
     }
   }
 

@@ -35,6 +35,11 @@ public enum PartKind {
     return word;
   }
 
+  /** What it is called in the language in use. */
+  public String said() {
+    return Words.say("kind." + word);
+  }
+
   /**
    * Whether a part of this kind keeps its own contacts when it is taken out, so that both leads on
    * them see it alone. A battery that is apart still has its posts in the vehicle's clamps.

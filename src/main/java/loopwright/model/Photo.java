@@ -12,10 +12,6 @@ import java.util.regex.Pattern;
  * @param terminal the terminal it shows; empty where it shows the whole part
  */
 public record Photo(String file, Optional<String> terminal) {
-  /** The rule in words. */
-  public static final String LIMIT =
-      "a path below the vehicle's folder with slashes, for instance photos/f3.jpg";
-
   private static final Pattern PLAIN =
       Pattern.compile(
           "(?!.*(?:^|/)\\.{1,2}(?:/|$))[^/\\\\:*?\"<>|\\p{Cntrl}]+(?:/[^/\\\\:*?\"<>|\\p{Cntrl}]+)*");
@@ -24,8 +20,13 @@ public record Photo(String file, Optional<String> terminal) {
   public Photo {
     Objects.requireNonNull(terminal, "terminal");
     if (!fits(file)) {
-      throw new IllegalArgumentException("photo '" + file + "' must be " + LIMIT);
+      throw new IllegalArgumentException("photo '" + file + "' must be " + limit());
     }
+  }
+
+  /** The rule in words. */
+  public static String limit() {
+    return Words.say("accepted.photo");
   }
 
   /** Whether a text is such a path. */

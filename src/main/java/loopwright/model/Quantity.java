@@ -16,31 +16,23 @@ public enum Quantity {
   LENGTH(
       "m",
       0.3,
-      "a length, for instance 1.5 m, 50 cm, 4 ft, 4' 6\", 1-2 m or about 1.5 m",
       unit("1", "m", "metre", "metres", "meter", "meters", "mtr", "mtrs"),
       unit("0.01", "cm"),
       unit("0.001", "mm"),
-      unit("0.3048", "ft", "foot", "feet", "'"),
-      unit("0.0254", "in", "inch", "inches", "\"")),
+      unit("0.3048", "ft", "foot", "feet", "fuß", "'"),
+      unit("0.0254", "in", "inch", "inches", "zoll", "\"")),
   /** Volts. */
-  VOLTS(
-      "V",
-      0.05,
-      "volts, for instance 12.6 V, 12.4-12.8 V or about 12.6 V",
-      unit("1", "v", "volt", "volts"),
-      unit("0.001", "mv", "millivolts")),
+  VOLTS("V", 0.05, unit("1", "v", "volt", "volts"), unit("0.001", "mv", "millivolts")),
   /** Amperes. */
   AMPS(
       "A",
       0.3,
-      "amperes, for instance 7.5 A, 500 mA, 6-8 A or about 7 A",
       unit("1", "a", "amp", "amps", "ampere", "amperes"),
       unit("0.001", "ma", "milliamps")),
   /** Watts. */
   WATTS(
       "W",
       0.3,
-      "watts, for instance 21 W, 50-60 W or about 55 W",
       unit("1", "w", "watt", "watts"),
       unit("0.001", "mw", "milliwatts"),
       unit("1000", "kw", "kilowatts")),
@@ -48,7 +40,6 @@ public enum Quantity {
   OHMS(
       "ohm",
       0.5,
-      "ohms, for instance 85 ohm, 5 mohm, 1.2 kohm, 70-100 ohm or about 85 ohm",
       unit("1", "ohm", "ohms", "Ω"),
       unit("0.001", "mohm", "mohms", "mΩ", "milliohm", "milliohms"),
       unit("1000", "kohm", "kohms", "kΩ", "k"),
@@ -57,25 +48,22 @@ public enum Quantity {
   MINUTES(
       "min",
       0.5,
-      "minutes, for instance 5, 90 s or 1.5 h",
-      unit("1", "min", "mins", "minute", "minutes"),
+      unit("1", "min", "mins", "minute", "minutes", "minuten"),
       new Unit(
           BigDecimal.ONE.divide(new BigDecimal(60), new MathContext(40)),
-          List.of("s", "sec", "secs", "second", "seconds")),
-      unit("60", "h", "hr", "hrs", "hour", "hours"));
+          List.of("s", "sec", "secs", "second", "seconds", "sekunden")),
+      unit("60", "h", "hr", "hrs", "hour", "hours", "stunden"));
 
   private record Unit(BigDecimal factor, List<String> spellings) {}
 
   private final String symbol;
   private final double rough;
-  private final String accepted;
   private final Map<String, BigDecimal> units = new HashMap<>();
   private final String pattern;
 
-  Quantity(String symbol, double rough, String accepted, Unit... spelt) {
+  Quantity(String symbol, double rough, Unit... spelt) {
     this.symbol = symbol;
     this.rough = rough;
-    this.accepted = accepted;
     for (Unit unit : spelt) {
       unit.spellings().forEach(s -> units.put(s, unit.factor()));
     }
@@ -93,7 +81,7 @@ public enum Quantity {
 
   /** What is accepted, with examples, as it follows "must be". */
   public String accepted() {
-    return accepted;
+    return Words.say("accepted." + name().toLowerCase(Locale.ROOT));
   }
 
   /**

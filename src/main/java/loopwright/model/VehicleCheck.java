@@ -1,6 +1,7 @@
 package loopwright.model;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -112,7 +113,15 @@ public final class VehicleCheck {
   }
 
   private static String title(Part part) {
-    return part.kind().word() + " " + part.id();
+    return part.kind().said() + " " + part.id();
+  }
+
+  private static String say(String key, Object... args) {
+    return Words.say("check." + key, args);
+  }
+
+  private static String title(Circuit circuit) {
+    return say("circuit", circuit.id());
   }
 
   private static String at(int part) {
@@ -125,52 +134,52 @@ public final class VehicleCheck {
     if (!SYSTEM_VOLTS.contains(vehicle.systemVolts())) {
       add(
           "system_volts",
-          "vehicle",
+          say("vehicle"),
           Integer.toString(vehicle.systemVolts()),
-          "6, 12 or 24",
-          "system_volts is " + vehicle.systemVolts() + ", must be 6, 12 or 24");
+          say("volts"),
+          bad("system_volts", Integer.toString(vehicle.systemVolts()), say("volts")));
     }
     Map<String, Integer> first = new HashMap<>();
     for (int i = 0; i < vehicle.parts().size(); i++) {
       Part part = vehicle.parts().get(i);
       Integer before = first.putIfAbsent(part.id(), i);
       if (before != null) {
-        duplicate(at(i) + ".id", title(part), part.id(), "part", at(before));
+        duplicate(at(i) + ".id", title(part), part.id(), "of.part", at(before));
       }
       partNames(part, at(i));
     }
     first.clear();
     for (int i = 0; i < vehicle.circuits().size(); i++) {
-      String id = vehicle.circuits().get(i).id();
-      Integer before = first.putIfAbsent(id, i);
+      Circuit circuit = vehicle.circuits().get(i);
+      Integer before = first.putIfAbsent(circuit.id(), i);
       if (before != null) {
         duplicate(
-            "circuits[" + i + "].id", "circuit " + id, id, "circuit", "circuits[" + before + "]");
+            "circuits[" + i + "].id",
+            title(circuit),
+            circuit.id(),
+            "of.circuit",
+            "circuits[" + before + "]");
       }
     }
   }
 
   private void duplicate(String path, String object, String name, String kind, String before) {
-    add(
-        path,
-        object,
-        name,
-        "a name that no other " + kind + " has",
-        "the name " + name + " is taken by " + before);
+    add(path, object, name, say("name", say(kind)), say("name.taken", name, before));
   }
 
   private void partNames(Part part, String path) {
     PartSpec spec = part.spec();
     if (spec instanceof PartSpec.Switch s) {
-      unique(part, path + ".terminals", "terminal", s.terminals());
-      unique(part, path + ".positions", "position", s.positions());
+      unique(part, path + ".terminals", "of.terminal", s.terminals());
+      unique(part, path + ".positions", "of.position", s.positions());
     } else if (spec instanceof PartSpec.Connector c) {
-      unique(part, path + ".cavities", "cavity", c.cavities());
+      unique(part, path + ".cavities", "of.cavity", c.cavities());
     } else if (spec instanceof PartSpec.Splice s) {
-      unique(part, path + ".legs", "leg", s.legs());
+      unique(part, path + ".legs", "of.leg", s.legs());
     } else if (spec instanceof PartSpec.DualLamp d) {
       if (d.second().equals(d.first())) {
-        duplicate(path + ".filaments[1].name", title(part), d.second(), "filament", "filaments[0]");
+        duplicate(
+            path + ".filaments[1].name", title(part), d.second(), "of.filament", "filaments[0]");
       }
       List<String> names = List.of(d.first(), d.second());
       if (names.contains("common")) {
@@ -178,8 +187,8 @@ public final class VehicleCheck {
             path + ".filaments[" + names.indexOf("common") + "].name",
             title(part),
             "common",
-            "any other name",
-            "a filament is called common, which is the name of the shared terminal");
+            say("name.other"),
+            say("name.common"));
       }
     }
   }
@@ -189,18 +198,22 @@ public final class VehicleCheck {
     for (int i = 0; i < names.size(); i++) {
       Integer before = first.putIfAbsent(names.get(i), i);
       if (before != null) {
-        duplicate(path + "[" + i + "]", title(part), names.get(i), kind, "entry " + before);
+        duplicate(
+            path + "[" + i + "]", title(part), names.get(i), kind, say("entry", before.toString()));
       }
     }
   }
 
   // Values.
 
+  private static final String OHM = "ohm";
+  private static final String MINUTE = "minutes";
+
   private enum Range {
-    OHMS(1e-6, 1e7, "ohm"),
-    SENDER_OHMS(0, 1e7, "ohm"),
-    COIL_OHMS(0.5, 20_000, "ohm"),
-    BATTERY_OHMS(1e-5, 10, "ohm"),
+    OHMS(1e-6, 1e7, OHM),
+    SENDER_OHMS(0, 1e7, OHM),
+    COIL_OHMS(0.5, 20_000, OHM),
+    BATTERY_OHMS(1e-5, 10, OHM),
     AMP_HOURS(0.5, 2_000, "Ah"),
     CHARGE_AMPS(0, 1_000, "A"),
     WATTS(0.1, 2_000, "W"),
@@ -210,7 +223,7 @@ public final class VehicleCheck {
     RATED_VOLTS(1, 48, "V"),
     COIL_VOLTS(0.5, 32, "V"),
     FORWARD_VOLTS(0.1, 24, "V"),
-    MINUTES(0, 1_440, "minutes");
+    MINUTES(0, 1_440, MINUTE);
 
     private final double low;
     private final double high;
@@ -316,16 +329,7 @@ public final class VehicleCheck {
       double pull = relay.pullInVolts().get().about();
       double drop = relay.dropOutVolts().get().about();
       if (!(drop < pull)) {
-        add(
-            path + ".drop_out_volts",
-            title(part),
-            plain(drop) + " V",
-            "less than pull_in_volts, " + plain(pull) + " V",
-            "drop_out_volts is "
-                + plain(drop)
-                + " V, must be less than pull_in_volts, "
-                + plain(pull)
-                + " V");
+        must(path, part, "drop_out_volts", plain(drop) + " V", say("drop-out", plain(pull) + " V"));
       }
     }
   }
@@ -339,37 +343,22 @@ public final class VehicleCheck {
         .filter(s -> s.about() < running)
         .ifPresent(
             s ->
-                add(
-                    path + ".stall_amps",
-                    title(part),
+                must(
+                    path,
+                    part,
+                    "stall_amps",
                     plain(s.about()) + " A",
-                    "at least amps, " + plain(running) + " A",
-                    "stall_amps is "
-                        + plain(s.about())
-                        + " A, must be at least amps, "
-                        + plain(running)
-                        + " A"));
+                    say("stall", plain(running) + " A")));
   }
 
   private void metres(Part part, String path, Estimate metres) {
-    String limit = "more than 0 and at most 100 m";
     double about = metres.about();
     double low = metres.limits().map(Spread::low).orElse(about);
     double high = metres.limits().map(Spread::high).orElse(about);
     if (!(low > 0)) {
-      add(
-          path + ".metres",
-          title(part),
-          plain(low) + " m",
-          limit,
-          "metres is " + plain(low) + " m, must be " + limit);
+      must(path, part, "metres", plain(low) + " m", say("metres"));
     } else if (high > 100) {
-      add(
-          path + ".metres",
-          title(part),
-          plain(high) + " m",
-          limit,
-          "metres is " + plain(high) + " m, must be " + limit);
+      must(path, part, "metres", plain(high) + " m", say("metres"));
     }
   }
 
@@ -403,13 +392,29 @@ public final class VehicleCheck {
 
   private void outside(
       Part part, String path, String field, double value, double low, double high, String unit) {
-    String limit = plain(low) + " to " + plain(high) + " " + unit;
-    add(
-        path + "." + field,
-        title(part),
-        plain(value) + " " + unit,
-        limit,
-        field + " is " + plain(value) + " " + unit + ", must be " + limit);
+    String spoken = spoken(unit);
+    must(
+        path,
+        part,
+        field,
+        plain(value) + " " + spoken,
+        Language.range(plain(low), plain(high)) + " " + spoken);
+  }
+
+  private static String spoken(String unit) {
+    return switch (unit) {
+      case OHM -> Language.ohm("");
+      case MINUTE -> say("minutes");
+      default -> unit;
+    };
+  }
+
+  private void must(String path, Part part, String field, String value, String limit) {
+    add(path + "." + field, title(part), value, limit, bad(field, value, limit));
+  }
+
+  private static String bad(String field, String value, String limit) {
+    return say("bad", field, value, limit);
   }
 
   /** A number as a person writes it, to six digits. */
@@ -419,7 +424,8 @@ public final class VehicleCheck {
     }
     java.math.BigDecimal rounded =
         new java.math.BigDecimal(value).round(new java.math.MathContext(6)).stripTrailingZeros();
-    return Math.abs(rounded.scale()) > 12 ? rounded.toString() : rounded.toPlainString();
+    return Language.marked(
+        Math.abs(rounded.scale()) > 12 ? rounded.toString() : rounded.toPlainString());
   }
 
   // References.
@@ -435,8 +441,8 @@ public final class VehicleCheck {
               at(i) + ".to",
               title(part),
               wire.to().toString(),
-              "two different terminals",
-              "both ends lie on " + wire.to() + ", must lie on two different terminals");
+              say("two-terminals"),
+              say("one-terminal", wire.to()));
         }
       }
     }
@@ -451,23 +457,18 @@ public final class VehicleCheck {
         TerminalRef ref = join.get(j);
         String at = path + "[" + j + "]";
         if (!seen.add(ref)) {
-          add(
-              at,
-              path,
-              ref.toString(),
-              "each terminal once",
-              ref + " stands in it twice, must stand once");
+          add(at, path, ref.toString(), say("once"), say("twice", ref));
         } else {
-          node(at, path, "entry " + j, ref);
+          node(at, path, say("entry", Integer.toString(j)), ref);
         }
       }
       if (join.size() < 2) {
         add(
             path,
             path,
-            "a list of " + join.size(),
-            "a list of at least 2 terminals",
-            "is a list of " + join.size() + ", must be a list of at least 2 terminals");
+            say("list", Integer.toString(join.size())),
+            say("join"),
+            say("join.bad", Integer.toString(join.size())));
       }
     }
   }
@@ -488,34 +489,29 @@ public final class VehicleCheck {
           meant.put(ref, n);
           connected.add(n);
         });
-    String hint = near.map(n -> "; did you mean " + n + "?").orElse("");
+    String hint = near.map(VehicleCheck::meant).orElse("");
     if (part == null) {
       add(
           path,
           object,
           ref.toString(),
-          "a terminal of a part of this vehicle",
-          field + " is " + ref + ", but there is no part " + ref.part() + hint);
+          say("end"),
+          say("end.no-part", field, ref, ref.part()) + hint);
     } else if (part.spec() instanceof PartSpec.Wire) {
       add(
           path,
           object,
           ref.toString(),
-          "a terminal of a part that has terminals",
-          field
-              + " is "
-              + ref
-              + ", but a "
-              + part.kind().word()
-              + " has no terminals of its own; name the terminal its end lies on");
+          say("end.not-wire"),
+          say("end.wire", field, ref, part.kind().said()));
     } else {
       String terminals = String.join(", ", part.spec().terminals());
       add(
           path,
           object,
           ref.toString(),
-          "one of " + terminals,
-          field + " is " + ref + ", but " + title(part) + " has only " + terminals + hint);
+          say("one-of", terminals),
+          say("end.no-terminal", field, ref, title(part), terminals) + hint);
     }
   }
 
@@ -569,12 +565,12 @@ public final class VehicleCheck {
             at + ".between",
             title(part),
             contact.role(),
-            "two different terminals",
-            field + " joins " + contact.a() + " to itself, must join two different terminals");
+            say("two-terminals"),
+            say("to-itself", field, contact.a()));
       }
       for (String position : contact.closedIn().stream().sorted().toList()) {
         if (!s.positions().contains(position)) {
-          unknown(at + ".closed_in", part, field, "position", position, s.positions());
+          unknown(at + ".closed_in", part, field, "of.position", position, s.positions());
         }
       }
     }
@@ -582,43 +578,39 @@ public final class VehicleCheck {
 
   private void known(String path, Part part, String field, String terminal, List<String> known) {
     if (!known.contains(terminal)) {
-      unknown(path, part, field, "terminal", terminal, known);
+      unknown(path, part, field, "of.terminal", terminal, known);
     }
   }
 
   private void unknown(
       String path, Part part, String field, String kind, String word, List<String> known) {
-    String list = known.isEmpty() ? "none" : "one of " + String.join(", ", known);
+    String list = known.isEmpty() ? say("none") : say("one-of", String.join(", ", known));
     add(
         path,
         title(part),
         word,
         list,
-        field
-            + " names the "
-            + kind
-            + " "
-            + word
-            + ", must be "
-            + list
-            + Nearest.to(word, known).map(n -> "; did you mean " + n + "?").orElse(""));
+        say("unknown", field, say(kind), word, list) + meant(word, known));
+  }
+
+  private static String meant(String word, Collection<String> known) {
+    return Nearest.to(word, known).map(VehicleCheck::meant).orElse("");
+  }
+
+  private static String meant(Object near) {
+    return say("meant", near);
   }
 
   private void circuits() {
     if (vehicle.circuits().isEmpty()) {
-      add(
-          "circuits",
-          "vehicle",
-          "no circuits",
-          "at least 1 circuit",
-          "has no circuits, must have at least 1");
+      add("circuits", say("vehicle"), say("no-circuits"), say("circuits"), say("circuits.none"));
     }
     for (int i = 0; i < vehicle.circuits().size(); i++) {
       Circuit circuit = vehicle.circuits().get(i);
       String path = "circuits[" + i + "]";
-      String object = "circuit " + circuit.id();
+      String object = title(circuit);
       if (circuit.loads().isEmpty()) {
-        add(path + ".loads", object, "no loads", "at least 1 load", "has no loads, must have 1");
+        add(path + ".loads", object, say("no-loads"), say("loads"), say("loads.none"));
       }
       for (int l = 0; l < circuit.loads().size(); l++) {
         load(path + ".loads[" + l + "]", object, circuit.loads().get(l));
@@ -631,35 +623,19 @@ public final class VehicleCheck {
         List<String> positions = controls.get(control);
         String position = circuit.on().get(control);
         if (positions == null) {
-          String hint =
-              Nearest.to(control, controls.keySet())
-                  .map(n -> "; did you mean " + n + "?")
-                  .orElse("");
           String what =
               byId.containsKey(control)
-                  ? title(byId.get(control)) + " has no positions"
-                  : "there is no part " + control;
-          add(
-              at,
-              object,
-              control,
-              "a switch or driver of this vehicle",
-              "on names the control " + control + ", but " + what + hint);
+                  ? say("control.no-positions", control, title(byId.get(control)))
+                  : say("control.no-part", control);
+          add(at, object, control, say("control"), what + meant(control, controls.keySet()));
         } else if (!positions.contains(position)) {
           add(
               at,
               object,
               position,
-              "one of " + String.join(", ", positions),
-              "on sets "
-                  + control
-                  + " to "
-                  + position
-                  + ", must be one of "
-                  + String.join(", ", positions)
-                  + Nearest.to(position, positions)
-                      .map(n -> "; did you mean " + n + "?")
-                      .orElse(""));
+              say("one-of", String.join(", ", positions)),
+              say("position", control, position, String.join(", ", positions))
+                  + meant(position, positions));
         }
       }
     }
@@ -677,37 +653,18 @@ public final class VehicleCheck {
           path,
           object,
           load.toString(),
-          "a load of this vehicle",
-          "names the load "
-              + load
-              + ", but there is no part "
-              + load.part()
-              + Nearest.to(load.part(), loads).map(n -> "; did you mean " + n + "?").orElse(""));
+          say("load"),
+          say("load.no-part", load, load.part()) + meant(load.part(), loads));
     } else if (!part.kind().isLoad()) {
-      add(
-          path,
-          object,
-          load.toString(),
-          "a lamp, motor or other load",
-          "names the load " + load + ", but " + title(part) + " is not a load");
+      add(path, object, load.toString(), say("load.kind"), say("load.other", load, title(part)));
     } else if (part.spec() instanceof PartSpec.DualLamp d) {
       List<String> names = List.of(d.first(), d.second());
       if (load.filament().isEmpty() || !names.contains(load.filament().get())) {
-        String limit = load.part() + ":" + d.first() + " or " + load.part() + ":" + d.second();
-        add(
-            path,
-            object,
-            load.toString(),
-            limit,
-            "names the load " + load + ", must name a filament: " + limit);
+        String limit = say("or", load.part() + ":" + d.first(), load.part() + ":" + d.second());
+        add(path, object, load.toString(), limit, say("load.filament", load, limit));
       }
     } else if (load.filament().isPresent()) {
-      add(
-          path,
-          object,
-          load.toString(),
-          load.part(),
-          "names the load " + load + ", but " + title(part) + " has no filaments to choose from");
+      add(path, object, load.toString(), load.part(), say("load.no-filaments", load, title(part)));
     }
   }
 
@@ -723,14 +680,7 @@ public final class VehicleCheck {
       for (String terminal : part.spec().terminals()) {
         TerminalRef ref = new TerminalRef(part.id(), terminal);
         if (!connected.contains(ref) && !part.spare().contains(terminal)) {
-          add(
-              at(i),
-              title(part),
-              ref.toString(),
-              "a wire or a join on it, or named in spare",
-              "nothing lies on its terminal "
-                  + terminal
-                  + ", must have a wire or a join on it or be named in spare");
+          add(at(i), title(part), ref.toString(), say("bare"), say("bare.bad", terminal));
         }
       }
     }
@@ -739,12 +689,7 @@ public final class VehicleCheck {
   private void loops() {
     boolean battery = vehicle.parts().stream().anyMatch(p -> p.kind() == PartKind.BATTERY);
     if (!battery) {
-      add(
-          "parts",
-          "vehicle",
-          "no battery",
-          "at least 1 battery",
-          "has no battery, must have at least 1");
+      add("parts", say("vehicle"), say("no-battery"), say("battery"), say("battery.none"));
       return;
     }
     LoopSearch search = new LoopSearch(vehicle, byId, meant);
@@ -756,13 +701,9 @@ public final class VehicleCheck {
         add(
             at(i) + ".to",
             title(part),
-            wire.from() + " and " + wire.to(),
-            "two terminals that are not joined",
-            "its ends "
-                + wire.from()
-                + " and "
-                + wire.to()
-                + " are joined to each other, must lie on two different nodes");
+            say("and", wire.from(), wire.to()),
+            say("apart"),
+            say("joined", wire.from(), wire.to()));
       }
     }
     for (int i = 0; i < vehicle.circuits().size(); i++) {
@@ -787,44 +728,22 @@ public final class VehicleCheck {
   private void noLoop(String path, Circuit circuit, LoadRef load, LoopSearch.Missing side) {
     String setting =
         circuit.on().isEmpty()
-            ? "with all controls at rest"
-            : "with "
-                + String.join(
+            ? say("at-rest")
+            : say(
+                "with",
+                String.join(
                     ", ",
                     circuit.on().entrySet().stream()
                         .map(e -> e.getKey() + " " + e.getValue())
                         .sorted()
-                        .toList());
+                        .toList()));
     String feed = vehicle.feedPost().toString();
     String ground = vehicle.groundedPost().toString();
-    String what =
-        switch (side) {
-          case FEED -> "load " + load + " has no feed: no way from " + feed + " to it " + setting;
-          case RETURN ->
-              "load " + load + " has no return: no way from it to " + ground + " " + setting;
-          case BOTH ->
-              "load "
-                  + load
-                  + " has neither feed nor return: no way from "
-                  + feed
-                  + " to it and none from it to "
-                  + ground
-                  + " "
-                  + setting;
-          case APART ->
-              "load "
-                  + load
-                  + " has no loop of its own: feed and return reach it only through one and the"
-                  + " same node "
-                  + setting;
-          case BLOCKED ->
-              "load " + load + " gets no current: a diode or LED blocks its loop " + setting;
-        };
     add(
         path,
-        "circuit " + circuit.id(),
-        side.word(),
-        "a conducting way from " + feed + " through the load to " + ground,
-        what);
+        title(circuit),
+        side.said(),
+        say("way", feed, ground),
+        say("way." + side.word(), load, feed, ground, setting));
   }
 }

@@ -27,11 +27,11 @@ public final class CircuitEdits {
   /** Takes a circuit away; its parts stay. */
   public static Edit remove(String circuit) {
     return Edit.of(
-        "remove circuit " + circuit,
+        EditWords.say("circuit.remove", circuit),
         before -> {
           List<Circuit> circuits = new ArrayList<>(before.circuits());
           if (!circuits.removeIf(c -> c.id().equals(circuit))) {
-            throw new Problem("circuit", circuit, "the id of a circuit of " + before.name());
+            throw EditWords.problem("circuit", circuit, "circuit.id", before.name());
           }
           return new Edit.Made(before.with(before.parts(), before.joins(), circuits), List.of());
         });
@@ -47,7 +47,8 @@ public final class CircuitEdits {
    * @param name what a person calls the new function
    */
   public static Edit duplicate(String circuit, String name) {
-    return Edit.of("duplicate circuit " + circuit, before -> duplicated(before, circuit, name));
+    return Edit.of(
+        EditWords.say("circuit.duplicate", circuit), before -> duplicated(before, circuit, name));
   }
 
   private static Edit.Made duplicated(Vehicle before, String id, String name) throws Problem {
@@ -75,13 +76,13 @@ public final class CircuitEdits {
     circuits.add(copy);
     Set<String> copies = new HashSet<>(ids.values());
     List<String> told = new ArrayList<>();
-    told.add("circuit " + name + " (" + copy.id() + ") has " + copies.size() + " parts of its own");
+    told.add(EditWords.say("duplicated", EditWords.title(copy), Integer.toString(copies.size())));
     Set<String> fuses = new LinkedHashSet<>();
     of.ways().forEach(way -> way.forEach(pass -> fuses.add(pass.part())));
     for (String fuse : fuses) {
       Part part = before.requirePart(fuse);
       if (part.kind() == PartKind.FUSE && !of.owns(fuse)) {
-        told.add(part.title() + " now feeds both: check that its rating bears both currents");
+        told.add(EditWords.say("duplicated.fuse", part.title()));
       }
     }
     return new Edit.Made(
@@ -155,13 +156,13 @@ public final class CircuitEdits {
    */
   public static Edit moveToFuse(String circuit, String fuse) {
     return Edit.of(
-        "move circuit " + circuit + " to " + fuse, before -> moved(before, circuit, fuse));
+        EditWords.say("circuit.move", circuit, fuse), before -> moved(before, circuit, fuse));
   }
 
   private static Edit.Made moved(Vehicle before, String id, String to) throws Problem {
     Part target = PartEdits.require(before, to);
     if (!(target.spec() instanceof PartSpec.Fuse rating)) {
-      throw new Problem("fuse", to, "the id of a fuse");
+      throw EditWords.problem("fuse", to, "fuse.id");
     }
     CircuitParts of = CircuitParts.of(before, id);
     Set<String> from = new LinkedHashSet<>();
@@ -170,18 +171,17 @@ public final class CircuitEdits {
       cut(before, of, way, from, cut);
     }
     if (from.isEmpty()) {
-      throw new Problem("circuit", id, "a circuit with a fuse, and parts of its own after it");
+      throw EditWords.problem("circuit", id, "move.fuse");
     }
     if (from.size() > 1) {
-      throw new Problem(
-          "circuit", id, "a circuit fed by one fuse; this one is by " + String.join(" and ", from));
+      throw EditWords.problem("circuit", id, "move.fuses", String.join(EditWords.say("and"), from));
     }
     String now = from.iterator().next();
     if (now.equals(to)) {
-      throw new Problem("fuse", to, "another fuse than the one that feeds it already");
+      throw EditWords.problem("fuse", to, "move.same");
     }
     if (of.ways().stream().flatMap(List::stream).anyMatch(p -> p.part().equals(to))) {
-      throw new Problem("fuse", to, "a fuse that isn't on this circuit's way already");
+      throw EditWords.problem("fuse", to, "move.on-way");
     }
     return rewired(before, of, now, target, rating, cut);
   }
@@ -218,12 +218,7 @@ public final class CircuitEdits {
     of.passed().stream().filter(t -> cut.contains(t) && !t.part().equals(now)).forEach(taken::add);
     for (TerminalRef tied : of.tied(before)) {
       if (taken.contains(tied)) {
-        throw new Problem(
-            "circuit",
-            of.circuit().id(),
-            "a circuit whose feed ends on its own parts alone; on "
-                + tied
-                + " lies what feeds other circuits too. Give that another terminal first");
+        throw EditWords.problem("circuit", of.circuit().id(), "move.tied", tied);
       }
     }
     List<Part> parts = new ArrayList<>(before.parts());
@@ -253,22 +248,16 @@ public final class CircuitEdits {
     Part old = before.requirePart(now);
     List<String> told = new ArrayList<>();
     if (old.spec() instanceof PartSpec.Fuse was && rating.amps() > was.amps()) {
-      told.add(
-          target.title()
-              + " is rated higher than "
-              + old.title()
-              + ": check that the circuit's thinnest wire bears it, or fit a smaller fuse");
+      told.add(EditWords.say("moved.higher", target.title(), old.title()));
     }
-    told.add(target.title() + " now feeds it: check that its rating bears the current");
+    told.add(EditWords.say("moved", target.title()));
     List<Part> settled = Terminals.settled(parts, joins, before.usedTerminals()::contains);
     if (settled.stream().anyMatch(p -> p.id().equals(now) && p.spare().contains("load"))) {
-      told.add(old.title() + " feeds nothing any more");
+      told.add(EditWords.say("moved.idle", old.title()));
     }
     Vehicle after = before.with(settled, joins, before.circuits());
     if (loads(after, new CircuitWays(after).of(of.circuit())) > loads(before, of.ways())) {
-      told.add(
-          target.title()
-              + " has no feed of its own while the controls stand as this circuit needs them");
+      told.add(EditWords.say("moved.dead", target.title()));
     }
     return new Edit.Made(after, told);
   }

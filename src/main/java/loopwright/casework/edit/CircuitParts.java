@@ -35,15 +35,14 @@ record CircuitParts(Circuit circuit, List<List<Pass>> ways, Set<String> own) {
     Circuit circuit =
         vehicle
             .circuit(id)
-            .orElseThrow(
-                () -> new Problem("circuit", id, "the id of a circuit of " + vehicle.name()));
+            .orElseThrow(() -> EditWords.problem("circuit", id, "circuit.id", vehicle.name()));
     if (vehicle.parts().stream().noneMatch(p -> p.kind() == PartKind.BATTERY)) {
-      throw new Problem("circuit", id, "a circuit of a vehicle with a battery");
+      throw EditWords.problem("circuit", id, "circuit.battery");
     }
     CircuitWays search = new CircuitWays(vehicle);
     List<List<Pass>> ways = search.of(circuit);
     if (ways.isEmpty()) {
-      throw new Problem("circuit", id, "a circuit with a way for the current from feed to ground");
+      throw EditWords.problem("circuit", id, "circuit.way");
     }
     Set<String> own = new LinkedHashSet<>();
     ways.forEach(way -> way.forEach(pass -> own.add(pass.part())));

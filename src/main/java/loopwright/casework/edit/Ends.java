@@ -73,10 +73,9 @@ public final class Ends {
       }
       String limit =
           terminals.isEmpty()
-              ? "a terminal of another part"
-              : "one of its terminals " + String.join(", ", terminals);
-      return new End(
-          Optional.empty(), limit, "is \"" + Shown.of(cell) + "\" alone, must say " + limit);
+              ? EditWords.say("end.other")
+              : EditWords.say("end.own", String.join(", ", terminals));
+      return new End(Optional.empty(), limit, EditWords.say("end.alone", Shown.of(cell), limit));
     }
     for (char sign : SIGNS.toCharArray()) {
       for (int cut = cell.indexOf(sign);
@@ -93,8 +92,8 @@ public final class Ends {
     if (dot > 0 && dot < cell.length() - 1) {
       return End.of(TerminalRef.parse(cell));
     }
-    String limit = "a part of the vehicle and its terminal, for instance F3.load";
-    return new End(Optional.empty(), limit, "is \"" + Shown.of(cell) + "\", must be " + limit);
+    String limit = EditWords.say("end");
+    return new End(Optional.empty(), limit, EditWords.say("end.bad", Shown.of(cell), limit));
   }
 
   private static TerminalRef terminal(Part part, String written) {

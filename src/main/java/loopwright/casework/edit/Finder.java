@@ -47,7 +47,8 @@ public final class Finder {
       rank(found, c.name(), c.note(), sought, ranked);
     }
     for (Part p : vehicle.parts()) {
-      List<String> more = new ArrayList<>(List.of(p.label(), p.kind().word(), p.where()));
+      List<String> more =
+          new ArrayList<>(List.of(p.label(), p.kind().word(), p.kind().said(), p.where()));
       if (p.spec() instanceof PartSpec.Wire w) {
         more.addAll(List.of(w.colour(), w.loom(), w.size().toString()));
       }

@@ -24,43 +24,43 @@ public final class PartEdits {
 
   /** Gives a part other values, or another kind. */
   public static Edit spec(String part, PartSpec spec) {
-    return change("change " + part, part, p -> p.withSpec(spec));
+    return change(EditWords.say("change", part), part, p -> p.withSpec(spec));
   }
 
   /** Says what is written on a part on the vehicle; may be empty. */
   public static Edit label(String part, String label) {
-    return change("label " + part, part, p -> p.withLabel(label));
+    return change(EditWords.say("label", part), part, p -> p.withLabel(label));
   }
 
   /** Says what a person calls a part; may be empty. */
   public static Edit name(String part, String name) {
-    return change("name " + part, part, p -> p.withName(name));
+    return change(EditWords.say("name", part), part, p -> p.withName(name));
   }
 
   /** Says where a part sits; may be empty. */
   public static Edit where(String part, String where) {
-    return change("place of " + part, part, p -> p.withWhere(where));
+    return change(EditWords.say("place", part), part, p -> p.withWhere(where));
   }
 
   /** Says what is worth knowing of a part; may be empty. */
   public static Edit note(String part, String note) {
-    return change("note on " + part, part, p -> p.withNote(note));
+    return change(EditWords.say("note", part), part, p -> p.withNote(note));
   }
 
   /** Says how long it takes to take a part out and to replace it, in minutes, 0 or more. */
   public static Edit minutes(String part, Optional<Double> apart, Optional<Double> swap) {
-    return change("minutes for " + part, part, p -> p.withMinutes(apart, swap));
+    return change(EditWords.say("minutes", part), part, p -> p.withMinutes(apart, swap));
   }
 
   /** Puts other photos to a part. */
   public static Edit photos(String part, List<Photo> photos) {
-    return change("photos of " + part, part, p -> p.withPhotos(photos));
+    return change(EditWords.say("photos", part), part, p -> p.withPhotos(photos));
   }
 
   /** Says what it takes to reach a terminal. */
   public static Edit access(TerminalRef at, Access access) {
     return change(
-        "access to " + at,
+        EditWords.say("access", at),
         at.part(),
         p -> {
           Map<String, Access> all = new HashMap<>(p.access());
@@ -83,7 +83,7 @@ public final class PartEdits {
   /** Adds a part, for instance a wire between two terminals, at the end. */
   public static Edit add(Part part) {
     return Edit.of(
-        "add " + part.id(),
+        EditWords.say("add", part.id()),
         before -> {
           requireNew(before, part.id());
           List<Part> parts = new ArrayList<>(before.parts());
@@ -97,7 +97,7 @@ public final class PartEdits {
    * load goes too.
    */
   public static Edit remove(String id) {
-    return Edit.of("remove " + id, before -> removed(before, id));
+    return Edit.of(EditWords.say("remove", id), before -> removed(before, id));
   }
 
   private static Edit.Made removed(Vehicle before, String id) throws Problem {
@@ -109,7 +109,7 @@ public final class PartEdits {
           part.spec() instanceof PartSpec.Wire w
               && (w.from().part().equals(id) || w.to().part().equals(id));
       if (ends && !part.id().equals(id)) {
-        told.add(part.kind().word() + " " + part.title() + " ended on it and is removed with it");
+        told.add(EditWords.say("removed.wire", part.kind().said(), part.title()));
       } else if (!part.id().equals(id)) {
         parts.add(part);
       }
@@ -125,12 +125,12 @@ public final class PartEdits {
     for (Circuit c : before.circuits()) {
       List<LoadRef> loads = c.loads().stream().filter(l -> !l.part().equals(id)).toList();
       if (loads.isEmpty() && !c.loads().isEmpty()) {
-        told.add("circuit " + c.name() + " (" + c.id() + ") has no load left and is removed");
+        told.add(EditWords.say("removed.circuit", EditWords.title(c)));
         continue;
       }
       Map<String, String> on = new LinkedHashMap<>(c.on());
       if (on.remove(id) != null) {
-        told.add("circuit " + c.name() + " (" + c.id() + ") no longer says how it must stand");
+        told.add(EditWords.say("removed.control", EditWords.title(c)));
       }
       circuits.add(new Circuit(c.id(), c.name(), loads, on, c.note()));
     }
@@ -139,7 +139,7 @@ public final class PartEdits {
 
   /** Gives a part another id everywhere: in wires, joins and circuits. */
   public static Edit rename(String from, String to) {
-    return Edit.of("rename " + from + " to " + to, before -> renamed(before, from, to));
+    return Edit.of(EditWords.say("rename", from, to), before -> renamed(before, from, to));
   }
 
   private static Edit.Made renamed(Vehicle before, String from, String to) throws Problem {
@@ -180,12 +180,12 @@ public final class PartEdits {
   /** Gives a loom another name on every wire that runs in it. */
   public static Edit renameLoom(String from, String to) {
     return Edit.of(
-        "rename loom " + from + " to " + to,
+        EditWords.say("rename.loom", from, to),
         before -> {
           List<Part> parts = new ArrayList<>(before.parts());
           parts.replaceAll(p -> withLoom(p, from, to));
           if (from.isEmpty() || parts.equals(before.parts())) {
-            throw new Problem("loom", from, "a loom that a wire runs in, and another name");
+            throw EditWords.problem("loom", from, "loom");
           }
           return new Edit.Made(before.with(parts, before.joins(), before.circuits()), List.of());
         });
@@ -200,17 +200,17 @@ public final class PartEdits {
   static Part require(Vehicle vehicle, String id) throws Problem {
     Optional<Part> part = vehicle.part(id);
     if (part.isEmpty()) {
-      throw new Problem("part", id, "the id of a part of " + vehicle.name());
+      throw EditWords.problem("part", id, "part", vehicle.name());
     }
     return part.get();
   }
 
   private static void requireNew(Vehicle vehicle, String id) throws Problem {
     if (!ShortName.fits(id)) {
-      throw new Problem("id", id, ShortName.LIMIT);
+      throw new Problem(EditWords.say("field.id"), id, ShortName.limit());
     }
     if (vehicle.part(id).isPresent()) {
-      throw new Problem("id", id, "a new one: there is a part of this id already");
+      throw EditWords.problem("id", id, "id.taken");
     }
   }
 }

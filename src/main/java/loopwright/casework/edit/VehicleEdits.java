@@ -2,7 +2,6 @@ package loopwright.casework.edit;
 
 import java.util.ArrayList;
 import java.util.List;
-import loopwright.casework.Problem;
 import loopwright.model.GroundedPole;
 
 /** Edits of a vehicle's own values. */
@@ -12,10 +11,10 @@ public final class VehicleEdits {
   /** Says what people call the vehicle; may not be empty. */
   public static Edit name(String name) {
     return Edit.of(
-        "name the vehicle " + name,
+        EditWords.say("vehicle", name),
         before -> {
           if (name.isBlank()) {
-            throw new Problem("name", name, "what people call the vehicle");
+            throw EditWords.problem("name", name, "vehicle.name");
           }
           return new Edit.Made(before.withName(name), List.of());
         });
@@ -29,21 +28,14 @@ public final class VehicleEdits {
    */
   public static Edit supply(int volts, GroundedPole grounded) {
     return Edit.of(
-        volts + " V, " + grounded.word() + " post grounded",
+        EditWords.say("supply." + grounded.word(), Integer.toString(volts)),
         before -> {
           List<String> told = new ArrayList<>();
           if (volts != before.systemVolts()) {
-            told.add(
-                "Parts keep their values: look through amperes, coil ohms, rated volts and fuses"
-                    + " for "
-                    + volts
-                    + " V");
+            told.add(EditWords.say("supply.volts", Integer.toString(volts)));
           }
           if (grounded != before.grounded()) {
-            told.add(
-                "Wires stay on the posts they lie on: the "
-                    + grounded.word()
-                    + " post goes to the body now, the other one feeds");
+            told.add(EditWords.say("supply.posts." + grounded.word()));
           }
           return new Edit.Made(before.withSupply(volts, grounded), told);
         });

@@ -20,12 +20,12 @@ public interface VehicleStore {
       new VehicleStore() {
         @Override
         public Opened open(Path file) throws Problem {
-          throw new Problem("vehicle file", file.toString(), "can't be opened: files are off here");
+          throw EditWords.problem("file", file.toString(), "store.open");
         }
 
         @Override
         public Opened create(Path file, Vehicle vehicle) throws Problem {
-          throw new Problem("vehicle file", file.toString(), "can't be saved: files are off here");
+          throw EditWords.problem("file", file.toString(), "store.save");
         }
       };
 

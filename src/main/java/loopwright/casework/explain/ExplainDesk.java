@@ -111,7 +111,7 @@ public final class ExplainDesk {
   }
 
   private static String oneOf(List<String> names) {
-    return "one of " + String.join(", ", names);
+    return Phrases.inUse().oneOf(names);
   }
 
   private Explained.Moved moved(Lesson lesson, Control control, Stand stand) {

@@ -2,6 +2,7 @@ package loopwright.casework.feed;
 
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 
 /** Where a meter is connected, as a person says it. No file names one. */
@@ -37,9 +38,9 @@ public sealed interface MeterPort {
   int USUAL_BAUD = 9600;
 
   /** What is accepted. */
-  String ACCEPTED =
-      "tcp:HOST:PORT, for instance tcp:192.168.1.20:5025, or serial:DEVICE,BAUD, for instance"
-          + " serial:/dev/ttyUSB0,9600";
+  static String accepted() {
+    return Phrases.inUse().say("meter.port");
+  }
 
   /** The port as it is written. */
   String words();
@@ -68,6 +69,8 @@ public sealed interface MeterPort {
       }
     }
     throw new Problem(
-        "meter port", said.length() > 80 ? said.substring(0, 80) + "..." : said, ACCEPTED);
+        Phrases.inUse().say("meter.port.field"),
+        said.length() > 80 ? said.substring(0, 80) + "..." : said,
+        accepted());
   }
 }

@@ -207,7 +207,7 @@ final class Buying {
   }
 
   private static String named(Part part) {
-    return part.name().isEmpty() ? part.kind().word() : part.name();
+    return part.name().isEmpty() ? part.kind().said() : part.name();
   }
 
   private void connectors() {

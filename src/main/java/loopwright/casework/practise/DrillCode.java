@@ -2,6 +2,7 @@ package loopwright.casework.practise;
 
 import java.util.Locale;
 import java.util.Optional;
+import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.casework.prove.Prints;
 import loopwright.model.Part;
@@ -79,8 +80,7 @@ public record DrillCode(Level level, int vehicle, int seed, String print) {
 
   private static Problem none(String text) {
     String shown = text.length() > 20 ? text.substring(0, 20) + "..." : text;
-    return new Problem(
-        "code", shown, "a drill's code of four characters, seven for one's own vehicle");
+    return new Problem("code", shown, Phrases.inUse().say("practise.code.how"));
   }
 
   private static Optional<Integer> number(String letters) {

@@ -193,7 +193,7 @@ public final class PractiseDesk {
 
         @Override
         public String photo(Path photo) throws Problem {
-          throw new Problem("photo", photo.toString(), "a case that is kept");
+          throw new Problem("photo", photo.toString(), Phrases.inUse().say("problem.not-kept"));
         }
 
         @Override
@@ -212,7 +212,7 @@ public final class PractiseDesk {
     }
 
     private static Problem none(String caseId) {
-      return new Problem("case", caseId, "a case that is kept");
+      return new Problem("case", caseId, Phrases.inUse().say("problem.not-kept"));
     }
 
     @Override

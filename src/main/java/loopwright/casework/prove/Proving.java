@@ -312,7 +312,7 @@ public final class Proving {
       throw new Problem(
           "subject",
           subject,
-          "one of " + String.join(", ", plan.subjects().stream().map(Subject::id).toList()));
+          Phrases.inUse().oneOf(plan.subjects().stream().map(Subject::id).toList()));
     }
     chosen = Optional.of(subject);
     said = "";

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.CaseStore;
+import loopwright.casework.Phrases;
 import loopwright.casework.Picture;
 import loopwright.casework.Problem;
 
@@ -41,7 +42,7 @@ public final class KeptCases implements CaseArchive {
   public CaseRecord record(String caseId) throws Problem {
     CaseStore.Read journal = store.read(caseId);
     if (journal.events().isEmpty() || !(journal.events().get(0) instanceof CaseEvent.Opened)) {
-      throw new Problem("case", caseId, "a journal that begins with the case's opening");
+      throw new Problem("case", caseId, Phrases.inUse().say("problem.headless"));
     }
     return RecordReader.read(journal);
   }

@@ -46,8 +46,8 @@ public record CellDefect(
     String of(int line, int column) {
       String heading = column >= 1 && column <= headings.size() ? headings.get(column - 1) : "";
       return file
-          + (line > 0 ? ", line " + line : "")
-          + (column > 0 ? ", column " + column : "")
+          + (line > 0 ? SheetWords.say("place.line", line) : "")
+          + (column > 0 ? SheetWords.say("place.column", column) : "")
           + (heading.isBlank() ? "" : " (" + Shown.of(heading) + ")");
     }
   }

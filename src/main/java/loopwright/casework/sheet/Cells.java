@@ -43,7 +43,7 @@ final class Cells<C extends Enum<C> & SheetColumn> {
         row.line(),
         mapping.at(column).orElse(0),
         object,
-        shown.isEmpty() ? "missing" : "\"" + shown + "\"",
+        shown.isEmpty() ? SheetWords.say("nothing") : "\"" + shown + "\"",
         limit,
         what);
   }
@@ -58,13 +58,11 @@ final class Cells<C extends Enum<C> & SheetColumn> {
     bad(
         0,
         0,
-        "list",
-        "no column '" + column.word() + "'",
+        SheetWords.say("list"),
+        SheetWords.say("no-column", column.said()),
         limit,
-        "no heading is understood as '"
-            + column.word()
-            + "'; say which column it is. Headings: "
-            + Shown.of(String.join(", ", mapping.headings())));
+        SheetWords.say(
+            "no-heading", column.said(), Shown.of(String.join(", ", mapping.headings()))));
   }
 
   /** Whether something wrong is known of a cell. */

@@ -38,6 +38,9 @@ public record Mapping<C extends Enum<C> & SheetColumn>(
     for (C column : kind.getEnumConstants()) {
       column.headings().forEach(h -> known.put(h, column));
     }
+    for (C column : kind.getEnumConstants()) {
+      known.putIfAbsent(plain(column.said()), column);
+    }
     Map<C, Integer> columns = new EnumMap<>(kind);
     for (Spelling spelling : Spelling.values()) {
       for (int i = 0; i < headings.size(); i++) {

@@ -121,7 +121,7 @@ final class NewParts {
             spec(id, ends)
                 .ifPresent(
                     spec -> {
-                      Part part = Part.of(id, spec.kind().word() + ", guessed", spec);
+                      Part part = Part.of(id, SheetWords.say("guessed", spec.kind().said()), spec);
                       added.add(new WirePreview.Added(part, ends.get(0).line(), told(id, spec)));
                     }));
     return added;
@@ -154,17 +154,10 @@ final class NewParts {
     uses.forEach((id, ends) -> (spec(id, ends).isPresent() ? guessable : others).add(id));
     List<String> remarks = new ArrayList<>();
     if (!added && !guessable.isEmpty()) {
-      remarks.add(
-          "Parts that the vehicle doesn't have; they can come with the list, their kind guessed by"
-              + " name: "
-              + Shown.of(String.join(", ", guessable))
-              + ".");
+      remarks.add(SheetWords.say("guessable", Shown.of(String.join(", ", guessable))));
     }
     if (!others.isEmpty()) {
-      remarks.add(
-          "Parts whose kind can't be told by name and terminals; add them first: "
-              + Shown.of(String.join(", ", others))
-              + ".");
+      remarks.add(SheetWords.say("unguessable", Shown.of(String.join(", ", others))));
     }
     return remarks;
   }
@@ -173,15 +166,13 @@ final class NewParts {
     String meant =
         Nearest.to(id, vehicle.parts().stream().map(Part::id).toList())
             .filter(near -> isSlip(id, near))
-            .map(near -> " Did you mean " + near + "?")
+            .map(near -> " " + SheetWords.say("meant-part", near))
             .orElse("");
-    return id
-        + ": added as a "
-        + spec.kind().word()
-        + value(spec)
-        + (spec.kind() == PartKind.GROUND ? body().map(b -> " on " + b.part()).orElse("") : "")
-        + ". That is a guess by its name; look at it and put it right."
-        + meant;
+    String on =
+        spec.kind() == PartKind.GROUND
+            ? body().map(b -> " " + SheetWords.say("added.on", b.part())).orElse("")
+            : "";
+    return SheetWords.say("added", id, spec.kind().said() + value(spec) + on) + meant;
   }
 
   /**
@@ -200,15 +191,19 @@ final class NewParts {
 
   private static String value(PartSpec spec) {
     if (spec instanceof PartSpec.Fuse f) {
-      return " of " + (int) f.amps() + " A";
+      return " " + SheetWords.say("added.of", (int) f.amps() + " A");
     }
     if (spec instanceof PartSpec.Lamp l) {
-      return " of about " + (int) l.watts().about() + " W";
+      return about(l.watts(), "W");
     }
     if (spec instanceof PartSpec.Motor m) {
-      return " of about " + (int) m.amps().about() + " A";
+      return about(m.amps(), "A");
     }
-    return spec instanceof PartSpec.PlainLoad p ? " of about " + (int) p.amps().about() + " A" : "";
+    return spec instanceof PartSpec.PlainLoad p ? about(p.amps(), "A") : "";
+  }
+
+  private static String about(Estimate value, String unit) {
+    return " " + SheetWords.say("added.about", (int) value.about() + " " + unit);
   }
 
   private static Optional<PartSpec> spec(String id, List<Use> ends) {

@@ -42,17 +42,16 @@ final class PinMoves {
       here.add(new End(wire.id(), false));
     }
     if (here.isEmpty()) {
-      return Optional.of(
-          wire.id() + " doesn't end on " + at.part() + "; say its ends in the wire list");
+      return Optional.of(SheetWords.say("move.elsewhere", wire.id(), at.part()));
     }
     End end = here.stream().filter(e -> at.equals(now(e))).findFirst().orElse(here.get(0));
     if (here.size() > 1 && !at.equals(now(end))) {
-      return Optional.of("both ends of " + wire.id() + " lie on " + at.part());
+      return Optional.of(SheetWords.say("move.both", wire.id(), at.part()));
     }
     TerminalRef before = moves.putIfAbsent(end, at);
     return before == null || before.equals(at)
         ? Optional.empty()
-        : Optional.of(wire.id() + " stands at " + before + " already");
+        : Optional.of(SheetWords.say("move.already", wire.id(), before));
   }
 
   private TerminalRef now(End end) {
@@ -94,6 +93,6 @@ final class PinMoves {
 
   /** The ids of wires, as sentences name them. */
   static String names(List<Part> wires) {
-    return wires.stream().map(Part::id).collect(Collectors.joining(" and "));
+    return wires.stream().map(Part::id).collect(Collectors.joining(SheetWords.say("and")));
   }
 }

@@ -59,23 +59,23 @@ public record PinPreview(
 
     /** In one sentence. */
     public String message() {
-      String pin = connector + " cavity " + cavity;
       if (what == PinColumn.CAVITY) {
-        return pin + " is not in the list";
+        return SheetWords.say("pin.unlisted", connector, cavity);
       }
-      return pin
-          + ", "
-          + what.word()
-          + ": the list says "
-          + (listed.isEmpty() ? "none" : listed)
-          + ", the vehicle "
-          + (modelled.isEmpty() ? "none" : modelled)
-          + " [line "
-          + line
-          + ", column "
-          + column
-          + "]"
+      return SheetWords.say(
+              "pin.differs",
+              connector,
+              cavity,
+              what.said(),
+              orNone(listed),
+              orNone(modelled),
+              Integer.toString(line),
+              Integer.toString(column))
           + open.map(why -> "; " + why).orElse("");
+    }
+
+    private static String orNone(String said) {
+      return said.isEmpty() ? SheetWords.say("none") : said;
     }
   }
 }

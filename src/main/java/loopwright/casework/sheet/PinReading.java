@@ -12,7 +12,6 @@ import java.util.Set;
 import loopwright.casework.edit.Ends;
 import loopwright.casework.edit.Shown;
 import loopwright.casework.sheet.PinPreview.Difference;
-import loopwright.model.Nearest;
 import loopwright.model.Part;
 import loopwright.model.PartSpec;
 import loopwright.model.TerminalRef;
@@ -87,11 +86,11 @@ final class PinReading {
   private List<String> remarks() {
     List<String> remarks = new ArrayList<>();
     if (!mapping.leftOut().isEmpty()) {
-      remarks.add("Columns not read: " + String.join(", ", mapping.leftOut()) + ".");
+      remarks.add(SheetWords.say("unread", String.join(", ", mapping.leftOut())));
     }
     remarks.addAll(sieve.remarks());
     if (elsewhere > 0) {
-      remarks.add("Rows about other connectors left out: " + elsewhere + ".");
+      remarks.add(SheetWords.say("elsewhere", elsewhere));
     }
     return remarks;
   }
@@ -103,7 +102,9 @@ final class PinReading {
       boolean needed = column == PinColumn.CAVITY || connectorIds.size() != 1;
       if (suffice && needed && !cells.has(column)) {
         suffice = false;
-        cells.missing(column, "columns 'connector' and 'cavity'");
+        cells.missing(
+            column,
+            SheetWords.say("columns.pin", PinColumn.CONNECTOR.said(), PinColumn.CAVITY.said()));
       }
     }
     return suffice;
@@ -122,18 +123,17 @@ final class PinReading {
     connectors.add(part);
     List<String> cavities = ((PartSpec.Connector) part.spec()).cavities();
     String cavity = cells.text(row, PinColumn.CAVITY);
-    String object = "connector " + part.id();
+    String object = SheetWords.say("connector", part.id());
     if (!cavities.contains(cavity)) {
-      String limit = "one of its cavities " + String.join(", ", cavities);
+      String limit = SheetWords.say("cavities", String.join(", ", cavities));
       cells.bad(
           row,
           PinColumn.CAVITY,
           object,
           limit,
-          "cavity is "
-              + (cavity.isEmpty() ? "missing" : "\"" + Shown.of(cavity) + "\"")
-              + ", must be "
-              + limit);
+          cavity.isEmpty()
+              ? SheetWords.say("cavity.missing", limit)
+              : SheetWords.bad(PinColumn.CAVITY, cavity, limit));
       return;
     }
     SheetText.Row before = rows.putIfAbsent(part.id() + "." + cavity, row);
@@ -142,8 +142,8 @@ final class PinReading {
           row,
           PinColumn.CAVITY,
           object,
-          "each cavity once",
-          "cavity " + cavity + " stands on line " + before.line() + " already, must stand once");
+          SheetWords.say("cavity.once"),
+          SheetWords.say("cavity.twice", cavity, Integer.toString(before.line())));
       return;
     }
     int known = cells.count() + differences.size();
@@ -170,19 +170,16 @@ final class PinReading {
     }
     Optional<Part> part = ends.part(id).filter(p -> p.spec() instanceof PartSpec.Connector);
     if (part.isEmpty()) {
-      String meant =
-          Nearest.to(id, connectorIds).map(n -> "; did you mean \"" + n + "\"?").orElse("");
+
       cells.bad(
           row,
           PinColumn.CONNECTOR,
-          "row",
-          "a connector of the vehicle",
+          SheetWords.say("row"),
+          SheetWords.say("a-connector"),
           id.isEmpty()
-              ? "connector is missing"
-              : "connector is \""
-                  + Shown.of(id)
-                  + "\", must be a connector of the vehicle"
-                  + meant);
+              ? SheetWords.say("end.missing", PinColumn.CONNECTOR.said())
+              : SheetWords.bad(PinColumn.CONNECTOR, id, SheetWords.say("a-connector"))
+                  + SheetWords.meant(id, connectorIds));
     }
     return part;
   }
@@ -224,20 +221,14 @@ final class PinReading {
   }
 
   private void unknown(Pin pin, PinColumn column, String name) {
-    String meant =
-        Nearest.to(name, wires.stream().map(Part::id).toList())
-            .map(n -> "; did you mean \"" + n + "\"?")
-            .orElse("");
+
     cells.bad(
         pin.row(),
         column,
-        "connector " + pin.connector(),
-        "wires of the vehicle",
-        column.word()
-            + " names \""
-            + Shown.of(name)
-            + "\", must be the name or label of a wire of the vehicle"
-            + meant);
+        SheetWords.say("connector", pin.connector()),
+        SheetWords.say("wires"),
+        SheetWords.say("wires.unknown", column.said(), Shown.of(name))
+            + SheetWords.meant(name, wires.stream().map(Part::id).toList()));
   }
 
   /** The wires a cell names: all of it where that is one wire's label, else word by word. */
@@ -268,9 +259,9 @@ final class PinReading {
     List<String> written = ColourWords.split(cell);
     List<String> open = new ArrayList<>();
     if (written.size() > 1 && written.size() != all.size()) {
-      open.add("which of the wires " + PinMoves.names(all) + " has which colour is not said");
+      open.add(SheetWords.say("colours", PinMoves.names(all)));
     } else if (written.size() != 1 && written.size() != all.size()) {
-      open.add("no colour is given");
+      open.add(SheetWords.say("colour.none"));
     }
     for (int i = 0; open.isEmpty() && i < all.size(); i++) {
       moves.colour(all.get(i), written.get(written.size() == 1 ? 0 : i));
@@ -319,7 +310,7 @@ final class PinReading {
     TerminalRef side = pin.side(column);
     for (Part wire : pins.on(side)) {
       if (!moves.places(wire, side)) {
-        String why = "the list puts " + wire.id() + " nowhere; say its ends in the wire list";
+        String why = SheetWords.say("move.nowhere", wire.id());
         differences.replaceAll(
             d ->
                 d.line() == pin.row().line() && d.what() == column

@@ -100,16 +100,16 @@ final class RowSieve<C extends Enum<C> & SheetColumn> {
   /** What was left out, a sentence each. */
   List<String> remarks() {
     List<String> remarks = new ArrayList<>();
-    told("Totals left out", totals, remarks);
-    told("Titles between rows left out", titles, remarks);
-    told("Headings printed again left out", again, remarks);
+    told("totals", totals, remarks);
+    told("titles", titles, remarks);
+    told("again", again, remarks);
     return remarks;
   }
 
   private static void told(String what, List<Integer> lines, List<String> remarks) {
     if (!lines.isEmpty()) {
       String where = lines.stream().map(String::valueOf).collect(Collectors.joining(", "));
-      remarks.add(what + ": line " + where + ".");
+      remarks.add(SheetWords.say("left-out." + what, where));
     }
   }
 }

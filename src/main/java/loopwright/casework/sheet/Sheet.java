@@ -45,39 +45,32 @@ public abstract sealed class Sheet<C extends Enum<C> & SheetColumn> permits Wire
     this.guess = headings.guess();
     if (best.rows().isEmpty()) {
       this.rows = List.of();
-      defects.add(defect(0, 0, "list", "no text", "a line of headings and a row", "is empty"));
+      defects.add(bad(0, "list", "text.none", "text.needed", "text.bad"));
       return;
     }
     if (best.tooMuch() || best.tooWide().isPresent()) {
       this.rows = List.of();
       defects.add(
           best.tooMuch()
-              ? defect(
-                  0,
-                  0,
-                  "list",
-                  "more than 1,000,000 cells",
-                  "at most 1,000,000 cells",
-                  "has more than 1,000,000 cells")
-              : defect(
+              ? bad(0, "list", "cells.more", "cells.most", "cells.bad", SheetWords.say("million"))
+              : bad(
                   best.tooWide().get(),
-                  0,
                   "row",
-                  "more than " + SheetText.MOST_COLUMNS + " cells",
-                  "at most " + SheetText.MOST_COLUMNS + " cells",
-                  "has more than " + SheetText.MOST_COLUMNS + " cells"));
+                  "cells.more",
+                  "cells.most",
+                  "cells.bad",
+                  Integer.toString(SheetText.MOST_COLUMNS)));
       return;
     }
     this.rows = best.rows().subList(headings.first() + headings.size(), best.rows().size());
     if (rows.isEmpty()) {
       defects.add(
-          defect(
+          bad(
               best.rows().get(headings.first()).line(),
-              0,
               "list",
-              "no rows",
-              "a row under the headings",
-              "has headings and no rows under them"));
+              "rows.none",
+              "rows.needed",
+              "rows.bad"));
     }
     best.badQuotes().forEach(this::badQuote);
     rows.forEach(this::check);
@@ -112,12 +105,10 @@ public abstract sealed class Sheet<C extends Enum<C> & SheetColumn> permits Wire
         defect(
             bad.line(),
             bad.column(),
-            "cell",
-            bad.open() ? "a quote that never closes" : "text behind a closing quote",
-            "\"text\" with quotes inside doubled",
-            bad.open()
-                ? "opens a quote that never closes"
-                : "has text behind its closing quote; a quote inside quotes is written twice"));
+            SheetWords.say("cell"),
+            SheetWords.say(bad.open() ? "quote.open" : "quote.text"),
+            SheetWords.say("quote"),
+            SheetWords.say(bad.open() ? "quote.open.bad" : "quote.text.bad")));
   }
 
   private void check(SheetText.Row row) {
@@ -128,11 +119,10 @@ public abstract sealed class Sheet<C extends Enum<C> & SheetColumn> permits Wire
             defect(
                 row.line(),
                 c,
-                "row",
-                row.cells().size() + " cells",
-                columns + " cells, as there are headings",
-                "has more cells than there are headings; a comma that belongs to a cell wants the"
-                    + " cell in quotes"));
+                SheetWords.say("row"),
+                SheetWords.say("cells", row.cells().size()),
+                SheetWords.say("cells.headings", columns),
+                SheetWords.say("cells.beyond")));
         break;
       }
     }
@@ -144,12 +134,24 @@ public abstract sealed class Sheet<C extends Enum<C> & SheetColumn> permits Wire
             defect(
                 row.line(),
                 c,
-                "cell",
+                SheetWords.say("cell"),
                 Shown.of(cell),
-                "printable text of at most 10,000 characters",
-                control ? "holds control characters" : "is longer than 10,000 characters"));
+                SheetWords.say("printable"),
+                SheetWords.say(control ? "control" : "long")));
       }
     }
+  }
+
+  /** What is wrong with a row or the whole, all of it by key. */
+  private CellDefect bad(
+      int line, String object, String value, String limit, String what, Object... of) {
+    return defect(
+        line,
+        0,
+        SheetWords.say(object),
+        SheetWords.say(value, of),
+        SheetWords.say(limit, of),
+        SheetWords.say(what, of));
   }
 
   CellDefect defect(int line, int column, String object, String value, String limit, String what) {

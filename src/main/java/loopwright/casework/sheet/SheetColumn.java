@@ -10,6 +10,11 @@ public interface SheetColumn {
     return headings().get(0);
   }
 
+  /** What it is called in the language in use. */
+  default String said() {
+    return SheetWords.say("column." + word().replace(' ', '-'));
+  }
+
   /**
    * Headings people give it, in small letters without signs and without a unit; the written one
    * first.

@@ -20,16 +20,15 @@ public final class SheetEdits {
   public static Edit wires(
       String name, WireSheet sheet, Mapping<WireColumn> mapping, Set<Leniency> leniency) {
     return Edit.of(
-        "take the wire list " + name,
+        SheetWords.say("edit.wires", name),
         before -> {
           WirePreview preview = sheet.preview(before, mapping, leniency);
           List<String> told = new ArrayList<>();
           told.add(
-              "Wire list taken: "
-                  + preview.count(WirePreview.Effect.NEW)
-                  + " wires new, "
-                  + preview.count(WirePreview.Effect.CHANGED)
-                  + " changed");
+              SheetWords.say(
+                  "edit.wires.told",
+                  Long.toString(preview.count(WirePreview.Effect.NEW)),
+                  Long.toString(preview.count(WirePreview.Effect.CHANGED))));
           preview.added().forEach(a -> told.add(a.told()));
           return made(name, preview.applied(), preview.defects(), told);
         });
@@ -43,7 +42,7 @@ public final class SheetEdits {
   public static Edit pins(
       String name, PinSheet sheet, Mapping<PinColumn> mapping, Set<String> connectors) {
     return Edit.of(
-        "take the pinout list " + name,
+        SheetWords.say("edit.pins", name),
         before -> {
           PinPreview preview = sheet.preview(before, mapping, connectors);
           long differing = preview.differences().stream().filter(d -> d.line() > 0).count();
@@ -51,7 +50,7 @@ public final class SheetEdits {
               name,
               preview.applied(),
               preview.defects(),
-              List.of("Pinout list taken: " + differing + " entries were otherwise"));
+              List.of(SheetWords.say("edit.pins.told", differing)));
         });
   }
 
@@ -59,8 +58,8 @@ public final class SheetEdits {
       String name, Optional<Vehicle> applied, List<CellDefect> defects, List<String> told)
       throws Problem {
     if (applied.isEmpty()) {
-      String first = defects.isEmpty() ? "it leaves pins open" : defects.get(0).message();
-      throw new Problem("list", name, "one without defects: " + first);
+      String first = defects.isEmpty() ? SheetWords.say("edit.open") : defects.get(0).message();
+      throw new Problem(SheetWords.say("list"), name, SheetWords.say("edit.defects", first));
     }
     return new Edit.Made(applied.get(), told);
   }

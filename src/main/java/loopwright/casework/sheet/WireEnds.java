@@ -33,7 +33,7 @@ final class WireEnds {
 
     private static Found taken(TerminalRef at, String written, boolean alone) {
       return new Found(
-          Optional.of(at), "", "", alone, Optional.of("\"" + written + "\" taken as " + at));
+          Optional.of(at), "", "", alone, Optional.of(SheetWords.say("taken-as", written, at)));
     }
   }
 

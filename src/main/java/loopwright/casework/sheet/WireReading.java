@@ -134,10 +134,10 @@ final class WireReading {
       cells.bad(
           0,
           0,
-          "list",
-          merged.parts().size() + " parts",
-          "at most " + Vehicle.MOST_PARTS + " parts of a vehicle",
-          "makes " + merged.parts().size() + " parts, more than a vehicle may have");
+          SheetWords.say("list"),
+          SheetWords.say("parts", merged.parts().size()),
+          SheetWords.say("parts.most", Vehicle.MOST_PARTS),
+          SheetWords.say("parts.more", merged.parts().size()));
     } else {
       check(merged, wanting);
     }
@@ -159,7 +159,13 @@ final class WireReading {
     for (WireColumn column : ENDS) {
       if (!cells.has(column) && !mapping.headings().isEmpty()) {
         whole = false;
-        cells.missing(column, "columns 'from' and 'to', or 'wire'");
+        cells.missing(
+            column,
+            SheetWords.say(
+                "columns.wire",
+                WireColumn.FROM.said(),
+                WireColumn.TO.said(),
+                WireColumn.WIRE.said()));
       }
     }
     return whole;
@@ -168,7 +174,7 @@ final class WireReading {
   private void row(SheetText.Row row) {
     String id = cells.text(row, WireColumn.WIRE);
     Optional<Part> before = ends.exactly(id);
-    String object = id.isEmpty() ? "row" : "wire " + Shown.of(id);
+    String object = id.isEmpty() ? SheetWords.say("row") : SheetWords.say("wire", Shown.of(id));
     if (!cells.text(row, WireColumn.NOTE).isEmpty()) {
       remarkCells++;
     }
@@ -193,7 +199,7 @@ final class WireReading {
     }
     if (from.isEmpty() || to.isEmpty()) {
       whole = false;
-      id = id.isEmpty() ? standIn("row", row) : id;
+      id = id.isEmpty() ? standIn(SheetWords.say("row"), row) : id;
     }
     Integer earlier = lines.putIfAbsent(id, row.line());
     if (earlier != null) {
@@ -201,8 +207,8 @@ final class WireReading {
           row,
           WireColumn.WIRE,
           object,
-          "each wire once",
-          "stands on line " + earlier + " already, must stand in the list once");
+          SheetWords.say("wire.once"),
+          SheetWords.say("wire.twice", earlier));
       whole = false;
       id = standIn(id, row);
       lines.put(id, row.line());
@@ -214,13 +220,17 @@ final class WireReading {
 
   /** What a wire is called whose name can't be taken, so that the rest of its row is checked. */
   private static String standIn(String id, SheetText.Row row) {
-    return id + " of line " + row.line();
+    return SheetWords.say("stand-in", id, Integer.toString(row.line()));
   }
 
   private boolean nameFits(SheetText.Row row, String id, String object, Optional<Part> before) {
     if (!id.isEmpty() && !ShortName.fits(id)) {
       cells.bad(
-          row, WireColumn.WIRE, object, ShortName.LIMIT, "its name must be " + ShortName.LIMIT);
+          row,
+          WireColumn.WIRE,
+          object,
+          ShortName.limit(),
+          SheetWords.say("wire.name", ShortName.limit()));
       return false;
     }
     if (before.isPresent() && !(before.get().spec() instanceof PartSpec.Wire)) {
@@ -228,11 +238,8 @@ final class WireReading {
           row,
           WireColumn.WIRE,
           object,
-          "a name no other part has",
-          id
-              + " is a "
-              + before.get().kind().word()
-              + " of the vehicle, must be a wire or a new name");
+          SheetWords.say("wire.new"),
+          SheetWords.say("wire.taken", id, before.get().kind().said()));
       return false;
     }
     return true;
@@ -264,9 +271,8 @@ final class WireReading {
           row,
           WireColumn.FROM,
           object,
-          "a terminal at one end at least",
-          "joins two loads and names no terminal; say which sides it joins, for instance "
-              + to.get().terminal().orElseThrow());
+          SheetWords.say("wire.sides"),
+          SheetWords.say("wire.loads", to.get().terminal().orElseThrow()));
       return new BothEnds(Optional.empty(), to.get().terminal());
     }
     return new BothEnds(
@@ -300,13 +306,13 @@ final class WireReading {
           row,
           partColumn,
           object,
-          "a part and its terminal, for instance F3.load",
-          partColumn.word() + " is missing");
+          SheetWords.say("end"),
+          SheetWords.say("end.missing", partColumn.said()));
       return Optional.empty();
     }
     WireEnds.Found found = ends.of(part, terminal, end);
     if (found.terminal().isEmpty()) {
-      cells.bad(row, partColumn, object, found.limit(), partColumn.word() + " " + found.what());
+      cells.bad(row, partColumn, object, found.limit(), partColumn.said() + " " + found.what());
     }
     found.note().ifPresent(taken::add);
     return Optional.of(found);
@@ -327,8 +333,8 @@ final class WireReading {
           row,
           WireColumn.AFTER,
           object,
-          "a part of the vehicle that is no wire",
-          "listed after is \"" + Shown.of(part) + "\", must be a part that is no wire");
+          SheetWords.say("after"),
+          SheetWords.say("after.bad", WireColumn.AFTER.said(), Shown.of(part)));
     }
   }
 
@@ -406,29 +412,19 @@ final class WireReading {
     List<String> remarks = new ArrayList<>();
     List<String> leftOut = mapping.leftOut();
     if (!leftOut.isEmpty()) {
-      remarks.add("Columns not read: " + String.join(", ", leftOut) + ".");
+      remarks.add(SheetWords.say("unread", String.join(", ", leftOut)));
     }
     remarks.addAll(sieve.remarks());
     if (remarkCells > 0) {
-      remarks.add(
-          "Notes left out, since a wire holds none: "
-              + remarkCells
-              + ". To keep them, take that column as 'where'.");
+      remarks.add(SheetWords.say("notes", Integer.toString(remarkCells), WireColumn.WHERE.said()));
     }
     remarks.addAll(values.remarks());
     long byDirection = notes.values().stream().filter(n -> !n.isEmpty()).count();
     if (byDirection > 0) {
-      remarks.add(
-          "Wires with an end whose terminal had to be told by its name or by the direction from"
-              + " feed to load: "
-              + byDirection
-              + ".");
+      remarks.add(SheetWords.say("by-direction", byDirection));
     }
     if (unnamed > 0) {
-      remarks.add(
-          "Rows without a wire's name, known by their ends or given the next free one: "
-              + unnamed
-              + ".");
+      remarks.add(SheetWords.say("unnamed", unnamed));
     }
     remarks.addAll(newParts.remarks(addsParts));
     long staying =
@@ -436,8 +432,7 @@ final class WireReading {
             .filter(p -> p.spec() instanceof PartSpec.Wire && !lines.containsKey(p.id()))
             .count();
     if (staying > 0) {
-      remarks.add(
-          "Wires of the vehicle that the list doesn't name stay as they are: " + staying + ".");
+      remarks.add(SheetWords.say("staying", staying));
     }
     return remarks;
   }

@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
-import loopwright.casework.edit.Shown;
 import loopwright.model.Access;
 import loopwright.model.Estimate;
 import loopwright.model.Part;
@@ -23,10 +22,6 @@ import loopwright.model.WireSize;
 final class WireValues {
   /** Length in metres of a wire that nobody measured: own judgement, wide on purpose. */
   private static final Estimate USUAL_LENGTH = Estimate.between(0.3, 2, 6);
-
-  private static final String LENGTHS = Quantity.LENGTH.accepted();
-  private static final String SIZES =
-      "4/0 to 40 AWG or 0.05 to 300 mm2, for instance 18 AWG or 1.5 mm2";
 
   /** What people write where they don't know. */
   private static final Pattern UNKNOWN =
@@ -109,7 +104,7 @@ final class WireValues {
   private PartKind kind(SheetText.Row row, String object, Optional<PartSpec.Wire> old) {
     String cell = cells.text(row, WireColumn.KIND);
     for (PartKind kind : List.of(PartKind.WIRE, PartKind.STRAP)) {
-      if (kind.word().equalsIgnoreCase(cell)) {
+      if (kind.word().equalsIgnoreCase(cell) || kind.said().equalsIgnoreCase(cell)) {
         return kind;
       }
     }
@@ -118,8 +113,8 @@ final class WireValues {
           row,
           WireColumn.KIND,
           object,
-          "wire or strap",
-          "kind is \"" + Shown.of(cell) + "\", must be wire or strap");
+          SheetWords.say("kinds"),
+          SheetWords.bad(WireColumn.KIND, cell, SheetWords.say("kinds")));
     }
     return old.map(PartSpec.Wire::kind).orElse(PartKind.WIRE);
   }
@@ -136,14 +131,9 @@ final class WireValues {
           row,
           WireColumn.SIZE,
           object,
-          SIZES,
-          cell.isEmpty()
-              ? "size is missing, must be " + SIZES
-              : "size is \""
-                  + Shown.of(cell)
-                  + "\", must be "
-                  + SIZES
-                  + (number ? "; a bare " + cell + " may be either" : ""));
+          SheetWords.say("sizes"),
+          SheetWords.bad(WireColumn.SIZE, cell, SheetWords.say("sizes"))
+              + (number ? SheetWords.say("size.either", cell) : ""));
     }
     return size.orElse(new WireSize(WireSize.Unit.MM2, 1));
   }
@@ -164,16 +154,9 @@ final class WireValues {
           row,
           WireColumn.LENGTH,
           object,
-          LENGTHS,
-          cell.isEmpty()
-              ? "length is missing, must be " + LENGTHS
-              : "length is \""
-                  + Shown.of(cell)
-                  + "\", must be "
-                  + LENGTHS
-                  + (Said.twoWays(cell, '.')
-                      ? "; a comma before three digits can be read two ways"
-                      : ""));
+          Quantity.LENGTH.accepted(),
+          SheetWords.bad(WireColumn.LENGTH, cell, Quantity.LENGTH.accepted())
+              + (Said.twoWays(cell, '.') ? SheetWords.say("two-ways") : ""));
     } else if (unit.isEmpty() && !Said.saysUnit(cell, Quantity.LENGTH)) {
       unitless++;
     }
@@ -188,8 +171,8 @@ final class WireValues {
           row,
           WireColumn.END_OHMS,
           object,
-          "a number of ohms",
-          "end ohms is \"" + Shown.of(cell) + "\", must be a number of ohms");
+          SheetWords.say("ohms"),
+          SheetWords.bad(WireColumn.END_OHMS, cell, SheetWords.say("ohms")));
     }
     return ohms;
   }
@@ -202,8 +185,8 @@ final class WireValues {
           row,
           column,
           object,
-          "a number of minutes",
-          column.word() + " is \"" + Shown.of(cell) + "\", must be a number of minutes");
+          SheetWords.say("minutes"),
+          SheetWords.bad(column, cell, SheetWords.say("minutes")));
     }
     return minutes;
   }
@@ -212,13 +195,10 @@ final class WireValues {
   List<String> remarks() {
     List<String> remarks = new ArrayList<>();
     if (unitless > 0) {
-      remarks.add("Lengths without a unit, taken as metres: " + unitless + ".");
+      remarks.add(SheetWords.say("unitless", unitless));
     }
     if (guessed > 0) {
-      remarks.add(
-          "Lengths that nobody gave, taken as 2 m with 0.3 to 6 m around it: "
-              + guessed
-              + ". Measure them before the plan is checked.");
+      remarks.add(SheetWords.say("guessed-lengths", guessed));
     }
     return remarks;
   }

@@ -67,8 +67,7 @@ final class CircuitRules {
       loads.add(new LoadRef(id, load.filament()));
     }
     if (loads.isEmpty()) {
-      throw Words.bad(
-          Column.LOADS, text, "the loads that should work, for instance L1, or L7:stop of two");
+      throw Words.bad(Column.LOADS, text, Words.say("loads"));
     }
     return loads;
   }
@@ -92,8 +91,7 @@ final class CircuitRules {
       }
       int sign = piece.indexOf('=');
       if (sign <= 0 || sign == piece.length() - 1) {
-        throw Words.bad(
-            Column.ON, piece, "controls with the positions they need, for instance KEY=run, S5=on");
+        throw Words.bad(Column.ON, piece, Words.say("on"));
       }
       String written = piece.substring(0, sign);
       String id = draft.ends().part(written).map(Part::id).orElse(written);
@@ -105,8 +103,8 @@ final class CircuitRules {
             Column.ON,
             piece,
             known.isEmpty()
-                ? "a switch; " + id + " can't be set"
-                : "one of the positions of " + id + ": " + String.join(", ", known));
+                ? Words.say("on.fixed", id)
+                : Words.say("on.positions", id, Words.all(known)));
       }
       on.put(id, position);
     }

@@ -19,8 +19,6 @@ import loopwright.model.Quantity;
 final class ControlRules {
   private static final List<String> CONTACTS = List.of("make", "changeover");
   private static final List<String> YES_NO = List.of("yes", "no");
-  private static final String CLOSED =
-      "positions with the terminals they join, for instance on: in-out; high: in-low, in-high";
 
   private ControlRules() {}
 
@@ -33,7 +31,7 @@ final class ControlRules {
   static Rule contacts() {
     return relay(
         Column.CONTACTS,
-        r -> CONTACTS.get(r.changeover() ? 1 : 0),
+        r -> Words.shown(CONTACTS.get(r.changeover() ? 1 : 0)),
         (d, r, t) ->
             r.withChangeover(word(Column.CONTACTS, t, CONTACTS, w -> w).equals("changeover")));
   }
@@ -62,7 +60,7 @@ final class ControlRules {
   static Rule suppression() {
     return relay(
         Column.SUPPRESSION,
-        r -> r.suppression().word(),
+        r -> Words.shown(r.suppression().word()),
         (d, r, t) ->
             r.withSuppression(
                 word(
@@ -124,7 +122,7 @@ final class ControlRules {
   static Rule control() {
     return turned(
         Column.CONTROL,
-        s -> s.control().word(),
+        s -> Words.shown(s.control().word()),
         (d, s, t) ->
             s.withControl(
                 word(
@@ -137,7 +135,7 @@ final class ControlRules {
   static Rule momentary() {
     return turned(
         Column.MOMENTARY,
-        s -> s.momentary() ? "yes" : "no",
+        s -> Words.shown(s.momentary() ? "yes" : "no"),
         (d, s, t) ->
             s.withMomentary(
                 !t.isEmpty() && Words.word(Column.MOMENTARY, t, YES_NO, w -> w).equals("yes")));
@@ -244,7 +242,7 @@ final class ControlRules {
         throw Words.bad(
             Column.CLOSED,
             piece,
-            CLOSED + "; its positions are " + String.join(", ", s.positions()));
+            Words.say("closed.positions", Words.say("closed"), Words.all(s.positions())));
       }
       for (String role : piece.substring(colon + 1).split(",")) {
         int at = roles.indexOf(role.strip());
@@ -275,6 +273,8 @@ final class ControlRules {
       }
     }
     throw Words.bad(
-        Column.CLOSED, role, CLOSED + "; its terminals are " + String.join(", ", s.terminals()));
+        Column.CLOSED,
+        role,
+        Words.say("closed.terminals", Words.say("closed"), Words.all(s.terminals())));
   }
 }

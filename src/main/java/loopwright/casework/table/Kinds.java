@@ -35,8 +35,7 @@ final class Kinds {
       return load(from, blank, systemVolts);
     }
     if (kind == PartKind.SENDER) {
-      throw Words.bad(
-          Column.KIND, kind.word(), "another kind: a sender has to be added with its ohms");
+      throw Words.bad(Column.KIND, kind.said(), Words.say("sender"));
     }
     return blank;
   }

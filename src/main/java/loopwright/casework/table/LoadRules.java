@@ -15,8 +15,6 @@ import loopwright.model.ShortName;
 
 /** The values of what does the work. */
 final class LoadRules {
-  private static final String FILAMENTS =
-      "two filaments, each with its name and watts, for instance tail 5, stop 21";
 
   private LoadRules() {}
 
@@ -49,7 +47,7 @@ final class LoadRules {
     List<Estimate> watts = new ArrayList<>();
     String[] pieces = text.contains("/") ? text.split("/") : text.split("[,;] ");
     if (pieces.length != 2) {
-      throw Words.bad(Column.WATTS, text, FILAMENTS);
+      throw Words.bad(Column.WATTS, text, Words.say("filaments"));
     }
     for (int i = 0; i < 2; i++) {
       String piece = pieces[i].strip();
@@ -58,7 +56,7 @@ final class LoadRules {
       boolean named =
           ShortName.fits(first)
               && !Character.isDigit(first.charAt(0))
-              && !first.equalsIgnoreCase("about");
+              && Said.amount(piece, Quantity.WATTS).isEmpty();
       if (named) {
         names.set(i, first);
       }
@@ -103,12 +101,7 @@ final class LoadRules {
       throw Words.bad(
           Column.AMPS,
           text,
-          "amperes; "
-              + Said.shown(power)
-              + " W at "
-              + draft.systemVolts()
-              + " V are about "
-              + amps);
+          Words.say("watts", Said.shown(power), Integer.toString(draft.systemVolts()), amps));
     }
     return Words.amount(Column.AMPS, text, Quantity.AMPS);
   }

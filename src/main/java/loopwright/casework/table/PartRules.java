@@ -30,7 +30,7 @@ final class PartRules {
       @Override
       public void set(Draft draft, String row, String text) throws Problem {
         if (text.length() > LONGEST) {
-          throw Words.bad(column, text, "at most 10,000 characters");
+          throw Words.bad(column, text, Words.say("long"));
         }
         draft.put(with.apply(draft.part(row).orElseThrow(), text));
       }
@@ -42,12 +42,12 @@ final class PartRules {
     return new Rule() {
       @Override
       public String text(Draft draft, String row) {
-        return draft.part(row).orElseThrow().kind().word();
+        return draft.part(row).orElseThrow().kind().said();
       }
 
       @Override
       public void set(Draft draft, String row, String text) throws Problem {
-        PartKind kind = Words.word(Column.KIND, text, kinds, PartKind::word);
+        PartKind kind = Words.word(Column.KIND, text, kinds, PartKind::said, PartKind::word);
         Part part = draft.part(row).orElseThrow();
         if (part.kind() != kind) {
           draft.put(part.withSpec(Kinds.changed(part.spec(), kind, draft.systemVolts())));
@@ -79,7 +79,7 @@ final class PartRules {
         Set<String> spare = new HashSet<>();
         for (String name : Words.names(Column.FREE, text)) {
           if (!terminals.contains(name)) {
-            throw Words.bad(Column.FREE, name, "of its terminals " + String.join(", ", terminals));
+            throw Words.bad(Column.FREE, name, Words.say("free", Words.all(terminals)));
           }
           spare.add(name);
         }
@@ -134,13 +134,7 @@ final class PartRules {
         String own = colon < 0 ? usual.orElse("") : piece.substring(0, colon).strip();
         if (!terminals.contains(own)) {
           throw Words.bad(
-              Column.TOUCHES,
-              piece,
-              "one of its terminals "
-                  + String.join(", ", terminals)
-                  + ", a colon and what touches it, for instance "
-                  + terminals.get(0)
-                  + ": BB.a");
+              Column.TOUCHES, piece, Words.say("touches", Words.all(terminals), terminals.get(0)));
         }
         List<TerminalRef> others = new ArrayList<>();
         for (String other : piece.substring(colon + 1).split(",")) {
@@ -150,7 +144,7 @@ final class PartRules {
         }
         TerminalRef at = new TerminalRef(row, own);
         if (others.contains(at)) {
-          throw Words.bad(Column.TOUCHES, piece, "terminals of other parts");
+          throw Words.bad(Column.TOUCHES, piece, Words.say("touches.other"));
         }
         if (!Set.copyOf(others).equals(Set.copyOf(draft.touching(at)))) {
           draft.touch(at, others);
@@ -163,7 +157,7 @@ final class PartRules {
   /** A terminal as people write it. Whether the vehicle has it is for the check of the whole. */
   static TerminalRef end(Draft draft, Column column, String text) throws Problem {
     if (text.isEmpty()) {
-      throw Words.bad(column, text, "a part and its terminal, for instance F3.load");
+      throw Words.bad(column, text, Words.say("end"));
     }
     Ends.End end = draft.ends().of(text);
     return end.terminal().orElseThrow(() -> Words.bad(column, text, end.limit()));

@@ -63,10 +63,7 @@ record SpecRule(Column column, List<Entry<?>> entries) implements Rule {
     if (entry.isPresent()) {
       draft.put(part.withSpec(entry.get().put(draft, part.spec(), text)));
     } else if (!text.isEmpty()) {
-      throw new Problem(
-          Words.of(column),
-          Shown.of(text),
-          "empty on a " + part.kind().word() + ", which has no such value");
+      throw new Problem(Words.of(column), Shown.of(text), Words.say("empty", part.kind().said()));
     }
   }
 

@@ -131,8 +131,7 @@ public final class Typed implements Edit {
                 && bad.stream().noneMatch(b -> b.entry() == index && b.column() == column)
                 && !(column == Column.KIND && table == Table.WIRES);
         if (wanting) {
-          bad.add(
-              new Bad(index, column, new Problem(Words.of(column), "", "needed; it is missing")));
+          bad.add(new Bad(index, column, new Problem(Words.of(column), "", Words.say("missing"))));
         }
       }
     }
@@ -158,7 +157,7 @@ public final class Typed implements Edit {
     }
     try {
       if (text.isEmpty() && rule.required(draft, id)) {
-        throw new Problem(Words.of(column), "", "needed; it can't be empty");
+        throw new Problem(Words.of(column), "", Words.say("needed"));
       }
       rule.set(draft, id, text);
       return true;
@@ -192,10 +191,8 @@ public final class Typed implements Edit {
     }
     String accepted =
         there
-            ? "a new one: there is a "
-                + (table == Table.CIRCUITS ? "circuit" : "part")
-                + " of this id already"
-            : ShortName.LIMIT;
+            ? Words.say(table == Table.CIRCUITS ? "taken.circuit" : "taken.part")
+            : ShortName.limit();
     bad.add(new Bad(index, Column.ID, new Problem(Words.of(Column.ID), Shown.of(id), accepted)));
     return false;
   }

@@ -127,10 +127,7 @@ final class ValueRules {
   private static Spread travel(String text) throws Problem {
     return Words.amount(Column.OHMS, text, Quantity.OHMS)
         .limits()
-        .orElseThrow(
-            () ->
-                Words.bad(
-                    Column.OHMS, text, "the ohms over its whole travel, for instance 10 to 180"));
+        .orElseThrow(() -> Words.bad(Column.OHMS, text, Words.say("travel")));
   }
 
   /** The cavities of a connector or the legs of a splice. */
@@ -154,7 +151,8 @@ final class ValueRules {
   /** Different names; {@code 1-12} stands for 1 to 12. */
   static List<String> several(Column column, String text, int least) throws Problem {
     List<String> names = new ArrayList<>();
-    for (String name : Words.names(column, text.replaceAll("(\\d) *(?:-|to) *(\\d)", "$1-$2"))) {
+    for (String name :
+        Words.names(column, text.replaceAll("(\\d) *(?:-|to|bis) *(\\d)", "$1-$2"))) {
       if (name.matches("\\d{1,3}-\\d{1,3}")) {
         int from = Integer.parseInt(name.substring(0, name.indexOf('-')));
         int to = Integer.parseInt(name.substring(name.indexOf('-') + 1));
@@ -164,8 +162,7 @@ final class ValueRules {
       }
     }
     if (names.size() < least || names.stream().distinct().count() < names.size()) {
-      throw Words.bad(
-          column, text, "at least " + least + " different names, for instance 1, 2, 3 or 1-6");
+      throw Words.bad(column, text, Words.say("several", Integer.toString(least)));
     }
     return names;
   }

@@ -19,8 +19,6 @@ import loopwright.model.WireSize;
 
 /** The values of wires and straps. */
 final class WireRules {
-  private static final String SIZES =
-      "4/0 to 40 AWG or 0.05 to 300 mm2, for instance 18 AWG or 1.5 mm2";
 
   private WireRules() {}
 
@@ -77,7 +75,7 @@ final class WireRules {
                 Words.bad(
                     Column.SIZE,
                     text,
-                    SIZES + (bare ? "; a bare " + text.strip() + " may be either" : "")));
+                    Words.say("size") + (bare ? Words.say("size.either", text.strip()) : "")));
   }
 
   static Rule metres() {

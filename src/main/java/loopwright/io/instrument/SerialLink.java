@@ -4,6 +4,7 @@ import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
 import java.io.IOException;
 import loopwright.casework.feed.MeterPort;
+import loopwright.io.FileWords;
 
 /** A meter on a serial line. */
 final class SerialLink implements Link {
@@ -21,9 +22,9 @@ final class SerialLink implements Link {
     try {
       port = SerialPort.getCommPort(to.path());
     } catch (SerialPortInvalidPortException e) {
-      throw new IOException("there is no serial device " + to.path(), e);
+      throw new IOException(FileWords.say("meter.no-device", to.path()), e);
     } catch (LinkageError e) {
-      throw new IOException("serial lines don't work on this system", e);
+      throw new IOException(FileWords.say("meter.no-serial"), e);
     }
     port.setComPortParameters(to.baud(), DATA_BITS, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
     port.setComPortTimeouts(
@@ -31,7 +32,7 @@ final class SerialLink implements Link {
         WAIT,
         WRITE_WAIT);
     if (!port.openPort()) {
-      throw new IOException("can't open " + to.path() + " (not there, in use, or not allowed)");
+      throw new IOException(FileWords.say("meter.unopened", to.path()));
     }
     return new SerialLink(port);
   }
@@ -40,7 +41,7 @@ final class SerialLink implements Link {
   public int read(byte[] into) throws IOException {
     int n = port.readBytes(into, into.length);
     if (n < 0) {
-      throw new IOException("the meter was unplugged");
+      throw new IOException(FileWords.say("meter.unplugged"));
     }
     return n;
   }
@@ -48,7 +49,7 @@ final class SerialLink implements Link {
   @Override
   public void write(byte[] bytes) throws IOException {
     if (port.writeBytes(bytes, bytes.length) < 0) {
-      throw new IOException("the meter was unplugged");
+      throw new IOException(FileWords.say("meter.unplugged"));
     }
   }
 

@@ -6,6 +6,7 @@ import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.net.SocketTimeoutException;
 import loopwright.casework.feed.MeterPort;
+import loopwright.io.FileWords;
 
 /** A meter on the network. */
 final class TcpLink implements Link {
@@ -22,7 +23,7 @@ final class TcpLink implements Link {
     try {
       InetSocketAddress address = new InetSocketAddress(to.host(), to.port());
       if (address.isUnresolved()) {
-        throw new IOException("no host is called " + to.host());
+        throw new IOException(FileWords.say("meter.no-host", to.host()));
       }
       socket.connect(address, CONNECT);
       socket.setSoTimeout(WAIT);
@@ -30,7 +31,7 @@ final class TcpLink implements Link {
       return new TcpLink(socket);
     } catch (ConnectException | SocketTimeoutException e) {
       socket.close();
-      throw new IOException("nothing answers at " + to.words(), e);
+      throw new IOException(FileWords.say("meter.silent", to.words()), e);
     } catch (IOException e) {
       socket.close();
       throw e;
@@ -42,7 +43,7 @@ final class TcpLink implements Link {
     try {
       int n = socket.getInputStream().read(into);
       if (n < 0) {
-        throw new IOException("the connection was closed");
+        throw new IOException(FileWords.say("meter.closed"));
       }
       return n;
     } catch (SocketTimeoutException e) {

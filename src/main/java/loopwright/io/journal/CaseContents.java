@@ -10,6 +10,7 @@ import java.util.function.Predicate;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.FirstPower;
 import loopwright.casework.Problem;
+import loopwright.io.FileWords;
 
 /** Journals of cases, {@code schema/case-1.schema.json}. */
 final class CaseContents implements Contents<CaseEvent> {
@@ -26,8 +27,7 @@ final class CaseContents implements Contents<CaseEvent> {
 
   @Override
   public String idWords() {
-    return "a case id of 1 to 100 letters, digits, dots, dashes and underscores, a letter or digit"
-        + " first";
+    return FileWords.say("case.id");
   }
 
   @Override
@@ -92,13 +92,7 @@ final class CaseContents implements Contents<CaseEvent> {
   @Override
   public void ensureUsable(String id, List<CaseEvent> events, String missing) throws Problem {
     if (events.isEmpty() || !(events.get(0) instanceof CaseEvent.Opened)) {
-      throw new Problem(
-          about(),
-          id,
-          "the case file's first entry, which says what the case is about, is missing or can't be"
-              + " read. "
-              + missing
-              + " Nothing was changed");
+      throw new Problem(FileWords.say(about()), id, FileWords.say("case.headless", missing));
     }
   }
 }

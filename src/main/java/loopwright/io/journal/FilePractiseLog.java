@@ -12,6 +12,7 @@ import loopwright.casework.practise.FaultKind;
 import loopwright.casework.practise.Level;
 import loopwright.casework.practise.PractiseLog;
 import loopwright.casework.practise.Practised;
+import loopwright.io.FileWords;
 import loopwright.io.wire.Fields;
 import loopwright.io.wire.Shapes;
 
@@ -56,7 +57,7 @@ public final class FilePractiseLog implements PractiseLog {
 
     @Override
     public String idWords() {
-      return "the file name of the drills played";
+      return FileWords.say("practice.id");
     }
 
     @Override

@@ -20,6 +20,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import loopwright.casework.Problem;
 import loopwright.io.DiskWords;
+import loopwright.io.FileWords;
 import loopwright.io.wire.Fields;
 
 /**
@@ -104,11 +105,11 @@ final class JournalFolder<E> {
   }
 
   private String about() {
-    return contents.about();
+    return FileWords.say(contents.about());
   }
 
   private String aboutFile() {
-    return contents.about() + " file";
+    return FileWords.say(contents.about() + ".file");
   }
 
   /**
@@ -121,7 +122,9 @@ final class JournalFolder<E> {
       disk.folder(folder);
     } catch (IOException e) {
       throw new Problem(
-          about() + "s folder", folder.toString(), "can't be made: " + DiskWords.of(e));
+          FileWords.say(contents.about() + ".folder"),
+          folder.toString(),
+          FileWords.say("unmade", DiskWords.of(e)));
     }
     Path file = file(id);
     Path key = claim(id, file);
@@ -138,10 +141,10 @@ final class JournalFolder<E> {
       }
     } catch (FileAlreadyExistsException e) {
       OPEN.remove(key);
-      throw new Problem(about(), id, "a new id: there is a " + about() + " with this one already");
+      throw new Problem(about(), id, FileWords.say("journal.taken", about()));
     } catch (IOException e) {
       OPEN.remove(key);
-      throw new Problem(aboutFile(), file.toString(), "can't be made: " + DiskWords.of(e));
+      throw new Problem(aboutFile(), file.toString(), FileWords.say("unmade", DiskWords.of(e)));
     } catch (Problem e) {
       OPEN.remove(key);
       throw e;
@@ -212,7 +215,7 @@ final class JournalFolder<E> {
     try {
       medium = disk.open(file);
     } catch (NoSuchFileException e) {
-      throw new Problem(about(), id, "no " + about() + " of this id in " + folder);
+      throw new Problem(about(), id, FileWords.say("journal.none", about(), folder));
     } catch (IOException e) {
       // What can't be written to can still be looked at.
       return loadToRead(id, file, key, DiskWords.of(e));
@@ -233,7 +236,7 @@ final class JournalFolder<E> {
               Arrays.copyOfRange(bytes, recovered.keep(), bytes.length)));
     } catch (IOException e) {
       close(medium);
-      throw new Problem(aboutFile(), file.toString(), "can't be read: " + DiskWords.of(e));
+      throw new Problem(aboutFile(), file.toString(), FileWords.say("unread", DiskWords.of(e)));
     } catch (Problem e) {
       close(medium);
       throw e;
@@ -248,7 +251,7 @@ final class JournalFolder<E> {
           recovered.missing(),
           new ReadOnlyJournal<>(aboutFile(), file, key, why));
     } catch (IOException e) {
-      throw new Problem(aboutFile(), file.toString(), "can't be read: " + DiskWords.of(e));
+      throw new Problem(aboutFile(), file.toString(), FileWords.say("unread", DiskWords.of(e)));
     }
   }
 
@@ -264,9 +267,9 @@ final class JournalFolder<E> {
       try {
         return Recovered.from(contents, id, open != null ? open.bytes() : bytes(id, file));
       } catch (NoSuchFileException e) {
-        throw new Problem(about(), id, "no " + about() + " of this id in " + folder);
+        throw new Problem(about(), id, FileWords.say("journal.none", about(), folder));
       } catch (IOException e) {
-        throw new Problem(aboutFile(), file.toString(), "can't be read: " + DiskWords.of(e));
+        throw new Problem(aboutFile(), file.toString(), FileWords.say("unread", DiskWords.of(e)));
       }
     }
   }
@@ -320,7 +323,7 @@ final class JournalFolder<E> {
   private Path claim(String id, Path file) throws Problem {
     Path key = key(file);
     if (!soon(() -> OPEN.add(key))) {
-      throw new Problem(about(), id, "it is open already; close it there first");
+      throw new Problem(about(), id, FileWords.say("journal.open"));
     }
     return key;
   }
@@ -360,7 +363,7 @@ final class JournalFolder<E> {
       }
     }
     if (!locked) {
-      throw new Problem(about(), id, "it is open in another program; close it there first");
+      throw new Problem(about(), id, FileWords.say("journal.elsewhere"));
     }
   }
 
@@ -370,7 +373,7 @@ final class JournalFolder<E> {
       throw new Problem(
           about(),
           id,
-          "a " + aboutFile() + " of at most " + LARGEST + " bytes; this one has " + size);
+          FileWords.say("journal.size", aboutFile(), Long.toString(LARGEST), Long.toString(size)));
     }
     return medium.read((int) size);
   }
@@ -426,7 +429,7 @@ final class JournalFolder<E> {
     @Override
     public synchronized void append(E event) throws Problem {
       if (closed) {
-        throw new Problem(about(), id, "it has been closed; take it up again to go on");
+        throw new Problem(about(), id, FileWords.say("journal.closed"));
       }
       byte[] line = JournalLine.write(contents, next, event);
       if (endsOpen) {
@@ -452,11 +455,7 @@ final class JournalFolder<E> {
       } catch (IOException e) {
         undo();
         throw new Problem(
-            aboutFile(),
-            file.toString(),
-            "can't be written: "
-                + DiskWords.of(e)
-                + ". This entry does not count; all before it is kept");
+            aboutFile(), file.toString(), FileWords.say("journal.unwritten", DiskWords.of(e)));
       }
       end += line.length;
       endsOpen = false;
@@ -516,10 +515,7 @@ final class JournalFolder<E> {
 
     @Override
     public void append(E event) throws Problem {
-      throw new Problem(
-          aboutFile,
-          file.toString(),
-          "can't be written: " + why + ". This entry does not count; all before it is kept");
+      throw new Problem(aboutFile, file.toString(), FileWords.say("journal.unwritten", why));
     }
 
     @Override

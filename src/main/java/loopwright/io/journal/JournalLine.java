@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.zip.CRC32;
 import loopwright.casework.Problem;
+import loopwright.io.FileWords;
 import loopwright.io.wire.Fields;
 import loopwright.io.wire.Shapes;
 
@@ -55,15 +56,16 @@ final class JournalLine {
   /** Reads the bytes from one place up to another, line end not included. */
   static <E> Found<E> read(Contents<E> contents, byte[] bytes, int from, int to) {
     if (to - from <= BODY) {
-      return new Found.Broken<>("too short");
+      return new Found.Broken<>(FileWords.say("journal.short"));
     }
     String head = new String(bytes, from, BODY, StandardCharsets.ISO_8859_1);
     if (!head.startsWith(HEAD) || !head.endsWith(AFTER)) {
-      return new Found.Broken<>("not a line of a " + contents.about() + " file");
+      return new Found.Broken<>(
+          FileWords.say("journal.foreign", FileWords.say(contents.about() + ".file")));
     }
     String told = head.substring(HEAD.length(), HEAD.length() + SUM);
     if (!told.equals(sum(bytes, from + BODY, to))) {
-      return new Found.Broken<>("its check sum does not hold");
+      return new Found.Broken<>(FileWords.say("journal.sum"));
     }
     try {
       JsonNode node =
@@ -80,7 +82,7 @@ final class JournalLine {
       return new Found.Whole<>(number, event);
     } catch (JsonProcessingException | NumberFormatException e) {
       // An exponent of ten digits is a number to JSON, and none to its reader.
-      return new Found.Broken<>("not JSON");
+      return new Found.Broken<>(FileWords.say("journal.not-json"));
     } catch (Problem e) {
       return new Found.Broken<>(e.getMessage());
     }

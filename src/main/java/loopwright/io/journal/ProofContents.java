@@ -10,6 +10,7 @@ import loopwright.casework.Answer;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.Problem;
 import loopwright.casework.prove.ProofEvent;
+import loopwright.io.FileWords;
 import loopwright.io.wire.Fields;
 import loopwright.io.wire.Shapes;
 
@@ -28,7 +29,7 @@ final class ProofContents implements Contents<ProofEvent> {
 
   @Override
   public String idWords() {
-    return "the file name of a vehicle's proofs";
+    return FileWords.say("proof.id");
   }
 
   @Override

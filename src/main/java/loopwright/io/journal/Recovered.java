@@ -1,9 +1,11 @@
 package loopwright.io.journal;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.Predicate;
 import loopwright.casework.Problem;
+import loopwright.io.FileWords;
 
 /**
  * What a journal's bytes hold.
@@ -44,31 +46,26 @@ record Recovered<E>(List<E> events, String missing, int keep, boolean endsOpen, 
       JournalLine.Found<E> found = JournalLine.read(contents, bytes, from, end);
       if (found instanceof JournalLine.Found.OtherVersion<E> other) {
         throw new Problem(
-            contents.about(),
+            FileWords.say(contents.about()),
             id,
-            "written in version "
-                + other.version()
-                + " of the "
-                + contents.about()
-                + " file; this program reads up to version "
-                + contents.latest()
-                + ". Nothing was changed");
+            FileWords.say(
+                "journal.version",
+                other.version(),
+                FileWords.say(contents.about() + ".file"),
+                Integer.toString(contents.latest())));
       }
       if (found instanceof JournalLine.Found.Whole<E> whole) {
         keep = complete ? end + 1 : end;
         endsOpen = !complete;
         if (whole.number() <= last) {
-          notes.add("Line " + line + " repeats entry " + whole.number() + " and is left out.");
+          notes.add(say("repeats", line, whole.number()));
         } else {
           if (whole.number() > last + 1) {
             notes.add(gap(last + 1, whole.number() - 1));
           }
           last = whole.number();
           if (orphans.test(whole.event())) {
-            notes.add(
-                "Entry "
-                    + whole.number()
-                    + " is about a reading that is missing, and is left out.");
+            notes.add(say("orphan", whole.number()));
           } else {
             events.add(whole.event());
           }
@@ -78,17 +75,11 @@ record Recovered<E>(List<E> events, String missing, int keep, boolean endsOpen, 
         keep = end + 1;
         endsOpen = false;
         if (end > from) {
-          notes.add(
-              "Line "
-                  + line
-                  + " can't be read ("
-                  + ((JournalLine.Found.Broken<E>) found).why()
-                  + ") and is left out.");
+          String why = ((JournalLine.Found.Broken<E>) found).why();
+          notes.add(FileWords.say("journal.broken", Integer.toString(line), why));
         }
       } else {
-        notes.add(
-            "The last line was cut off while it was written and is left out: the answer given last"
-                + " may have to be given again.");
+        notes.add(say("cut"));
       }
       from = end + 1;
     }
@@ -97,8 +88,11 @@ record Recovered<E>(List<E> events, String missing, int keep, boolean endsOpen, 
   }
 
   private static String gap(int first, int last) {
-    return first == last
-        ? "Entry " + first + " is missing."
-        : "Entries " + first + " to " + last + " are missing.";
+    return first == last ? say("gap", first) : say("gaps", first, last);
+  }
+
+  private static String say(String key, int... numbers) {
+    Object[] args = Arrays.stream(numbers).mapToObj(Integer::toString).toArray();
+    return FileWords.say("journal." + key, args);
   }
 }

@@ -13,6 +13,7 @@ import java.util.Optional;
 import loopwright.casework.Problem;
 import loopwright.casework.sheet.SheetStore;
 import loopwright.io.DiskWords;
+import loopwright.io.FileWords;
 import loopwright.io.OutFile;
 
 /**
@@ -24,7 +25,6 @@ public final class SheetFiles implements SheetStore {
   /** Largest file in bytes: 20 MB, as for vehicles. */
   private static final int MAX_BYTES = 20_000_000;
 
-  private static final String FILE = "list";
   private static final char MARK = '\uFEFF';
   private static final Charset WINDOWS = Charset.forName("windows-1252");
 
@@ -34,18 +34,17 @@ public final class SheetFiles implements SheetStore {
     try (InputStream in = Files.newInputStream(file)) {
       bytes = in.readNBytes(MAX_BYTES + 1);
     } catch (NoSuchFileException e) {
-      throw new Problem(FILE, file.toString(), "there is no such file");
+      throw problem(file, FileWords.say("file.none"));
     } catch (IOException e) {
-      String why = Files.isDirectory(file) ? "it is a folder" : DiskWords.of(e);
-      throw new Problem(FILE, file.toString(), "can't be read: " + why);
+      String why = Files.isDirectory(file) ? FileWords.say("folder") : DiskWords.of(e);
+      throw problem(file, FileWords.say("unread", why));
     }
     if (bytes.length > MAX_BYTES) {
-      throw new Problem(FILE, file.toString(), "is larger than 20 MB, which no list needs");
+      throw problem(file, FileWords.say("list.size"));
     }
     String name = String.valueOf(file.getFileName());
     if (isWorkbook(bytes)) {
-      throw new Problem(
-          FILE, file.toString(), "is a whole workbook; save the one table as CSV and take that");
+      throw problem(file, FileWords.say("list.workbook"));
     }
     try {
       String text = decoded(bytes, wide(bytes).orElse(StandardCharsets.UTF_8));
@@ -57,13 +56,10 @@ public final class SheetFiles implements SheetStore {
 
   private static Read windows(Path file, byte[] bytes, String name) throws Problem {
     try {
-      String remark =
-          name
-              + " doesn't say how its letters are kept; taken as Windows-1252. Look at the umlauts"
-              + " and signs, or save it as UTF-8.";
+      String remark = FileWords.say("list.letters", name);
       return new Read(decoded(bytes, WINDOWS), name, Optional.of(remark));
     } catch (CharacterCodingException e) {
-      throw new Problem(FILE, file.toString(), "is no text that is known; save it as CSV in UTF-8");
+      throw problem(file, FileWords.say("list.unknown"));
     }
   }
 
@@ -106,14 +102,19 @@ public final class SheetFiles implements SheetStore {
   @Override
   public void write(Path file, String text) throws Problem {
     try {
-      OutFile.write(file, FILE, (MARK + text).getBytes(StandardCharsets.UTF_8));
+      OutFile.write(
+          file, FileWords.say("list-file"), (MARK + text).getBytes(StandardCharsets.UTF_8));
     } catch (IOException e) {
-      throw new Problem(FILE, file.toString(), String.valueOf(e.getMessage()));
+      throw problem(file, String.valueOf(e.getMessage()));
     }
   }
 
   @Override
   public Path home() {
     return Path.of(System.getProperty("user.home"));
+  }
+
+  private static Problem problem(Path file, String what) {
+    return new Problem(FileWords.say("list-file"), file.toString(), what);
   }
 }

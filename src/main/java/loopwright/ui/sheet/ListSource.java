@@ -52,7 +52,7 @@ interface ListSource<C extends Enum<C> & SheetColumn> {
 
   /** What columns may hold, by their words. */
   default List<String> options() {
-    return sheet().columns().stream().map(SheetColumn::word).toList();
+    return sheet().columns().stream().map(SheetColumn::said).toList();
   }
 
   /** The columns, with their first cells. */
@@ -64,7 +64,7 @@ interface ListSource<C extends Enum<C> & SheetColumn> {
       int at = i;
       List<String> first = rows.stream().map(r -> at < r.size() ? r.get(at) : "").toList();
       columns.add(
-          new Column(i + 1, headings.get(i), first, mapping().in(i + 1).map(SheetColumn::word)));
+          new Column(i + 1, headings.get(i), first, mapping().in(i + 1).map(SheetColumn::said)));
     }
     return columns;
   }
@@ -78,7 +78,7 @@ interface ListSource<C extends Enum<C> & SheetColumn> {
   default ListSource<C> with(int number, Optional<String> option) {
     return with(
         sheet().columns().stream()
-            .filter(c -> option.filter(c.word()::equals).isPresent())
+            .filter(c -> option.filter(c.said()::equals).isPresent())
             .findFirst()
             .map(c -> mapping().with(c, number))
             .or(() -> mapping().in(number).map(mapping()::without))
@@ -149,7 +149,7 @@ interface ListSource<C extends Enum<C> & SheetColumn> {
     private static String changes(List<WirePreview.Change> changes) {
       List<String> all = new ArrayList<>();
       for (WirePreview.Change c : changes) {
-        all.add(Texts.of("sheet.change", c.column().word(), orNone(c.before()), orNone(c.after())));
+        all.add(Texts.of("sheet.change", c.column().said(), orNone(c.before()), orNone(c.after())));
       }
       return String.join("; ", all);
     }

@@ -306,7 +306,7 @@ public final class VehicleViewModel {
             part.name(),
             part.label(),
             part.where(),
-            part.kind().word(),
+            part.kind().said(),
             PartWords.of(part))
         .toLowerCase(Locale.ROOT)
         .contains(wanted);

@@ -152,7 +152,7 @@ final class CircuitActions {
                         f.sort() == Finder.Sort.CIRCUIT ? "wiring.foundCircuit" : "wiring.found",
                         f.title(),
                         f.id(),
-                        vehicle.part(f.id()).map(p -> p.kind().word()).orElse(""))))
+                        vehicle.part(f.id()).map(p -> p.kind().said()).orElse(""))))
         .toList();
   }
 }

@@ -14,6 +14,7 @@ import loopwright.io.VehicleFile;
 import loopwright.model.Circuit;
 import loopwright.model.Estimate;
 import loopwright.model.GroundedPole;
+import loopwright.model.Language;
 import loopwright.model.LoadRef;
 import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
@@ -245,5 +246,23 @@ class TypedTest {
             org.assertj.core.groups.Tuple.tuple(1, Column.AMPS),
             org.assertj.core.groups.Tuple.tuple(2, Column.AMPS));
     assertThatThrownBy(() -> typed.make(v)).isInstanceOf(Problem.class);
+  }
+
+  @Test
+  void cellsSpeakGermanAndTakeBothLanguages() throws Problem {
+    Vehicle pumper = demo("pumper");
+    Language.use(Language.GERMAN);
+    try {
+      for (String word : List.of("Wechsler", "wechs", "changeover")) {
+        Vehicle relay = with(pumper, Table.RELAYS, Optional.of("K2"), Column.CONTACTS, word);
+        assertThat(new Rows(relay).of(Table.RELAYS).toString()).contains("Wechsler");
+      }
+      Vehicle lit = added(NOTHING, Table.LOADS, Column.KIND, "Heizung", Column.AMPS, "5,5");
+      assertThat(lit.parts().get(0).kind()).isEqualTo(PartKind.HEATER);
+      assertThat(refused(pumper, Table.LOADS, "L5", Column.KIND, "Gurke"))
+          .startsWith("eins von Lampe, Zweifadenlampe, LED");
+    } finally {
+      Language.use(Language.ENGLISH);
+    }
   }
 }
