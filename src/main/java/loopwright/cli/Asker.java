@@ -89,7 +89,7 @@ final class Asker {
         }
         continue;
       }
-      String answer = line.isEmpty() ? question.usual() : chosen(question, line);
+      String answer = line.isEmpty() ? question.usual() : question.kept(chosen(question, line));
       try {
         what.check(question, answer);
         answers.put(question.id(), answer);
@@ -110,7 +110,8 @@ final class Asker {
     }
     if (!question.source().isEmpty() && !question.usual().isEmpty()) {
       page.block(
-          "  " + Speech.of("ask.usual") + ": ", question.usual() + " (" + question.source() + ")");
+          "  " + Speech.of("ask.usual") + ": ",
+          question.usual() + " (" + question.sourceWords() + ")");
     }
   }
 

@@ -8,7 +8,9 @@ import java.util.stream.Collectors;
 import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.model.Language;
+import loopwright.model.Quantity;
 import loopwright.model.Said;
+import loopwright.model.Units;
 
 /** Answers that have been found to fit their questions. */
 final class Answers {
@@ -32,7 +34,7 @@ final class Answers {
     List<String> asked = questions.stream().map(Question::id).toList();
     for (String answered : given.keySet()) {
       if (!asked.contains(answered)) {
-        throw new Problem(asker, answered, "one of its questions: " + String.join(", ", asked));
+        throw new Problem(asker, answered, say("problem.questions", String.join(", ", asked)));
       }
     }
     Answers answers = new Answers(systemVolts);
@@ -55,10 +57,11 @@ final class Answers {
     Question.Form form = question.form();
     if (form instanceof Question.Form.Words words) {
       if (answer.isBlank() || answer.length() > words.most()) {
-        throw new Problem(question.id(), answer, "1 to " + words.most() + " letters");
+        throw new Problem(
+            question.id(), answer, say("problem.letters", Integer.toString(words.most())));
       }
       if (answer.strip().codePoints().anyMatch(Character::isISOControl)) {
-        throw new Problem(question.id(), answer, "letters, without control characters");
+        throw new Problem(question.id(), answer, say("problem.control"));
       }
       return answer.strip();
     }
@@ -71,8 +74,9 @@ final class Answers {
       throw new Problem(
           question.id(),
           answer,
-          "one of "
-              + one.choices().stream().map(Question.Choice::id).collect(Collectors.joining(", ")));
+          say(
+              "problem.one-of",
+              one.choices().stream().map(Question.Choice::id).collect(Collectors.joining(", "))));
     }
     if (form instanceof Question.Form.Number number) {
       double value = amount(question, answer, number.unit());
@@ -83,17 +87,33 @@ final class Answers {
       }
       return answer;
     }
+    if (form instanceof Question.Form.Length length) {
+      double metres = metres(question, answer);
+      if (!(metres >= length.low() && metres <= length.high())) {
+        throw new Problem(
+            question.id(),
+            answer,
+            Language.range(
+                Units.inUse().bareLength(length.low(), 1), Units.inUse().length(length.high(), 0)));
+      }
+      return answer;
+    }
     Question.Form.Power power = (Question.Form.Power) form;
     double amps = amps(question, power, answer, systemVolts);
     if (!(amps >= power.low() && amps <= power.high())) {
       throw new Problem(
           question.id(),
           answer,
-          limits(power.low(), power.high(), "A")
-              + ", that is "
-              + limits(power.low() * systemVolts, power.high() * systemVolts, "W"));
+          say(
+              "problem.power",
+              limits(power.low(), power.high(), "A"),
+              limits(power.low() * systemVolts, power.high() * systemVolts, "W")));
     }
     return answer;
+  }
+
+  private static String say(String key, Object... args) {
+    return PatternWords.inUse().say(key, args);
   }
 
   private static String limits(double low, double high, String unit) {
@@ -105,6 +125,15 @@ final class Answers {
     java.math.BigDecimal rounded =
         new java.math.BigDecimal(value).round(new java.math.MathContext(3)).stripTrailingZeros();
     return Language.marked(rounded.toPlainString());
+  }
+
+  private static double metres(Question question, String answer) throws Problem {
+    if (Said.twoWays(answer)) {
+      throw new Problem(question.id(), answer, Phrases.inUse().say("problem.two-ways"));
+    }
+    return Said.amount(answer, Quantity.LENGTH)
+        .orElseThrow(() -> new Problem(question.id(), answer, Quantity.LENGTH.accepted()))
+        .about();
   }
 
   private static double amount(Question question, String answer, String unit) throws Problem {
@@ -122,7 +151,7 @@ final class Answers {
       throw new Problem(
           question.id(),
           answer,
-          unit.isEmpty() ? "a whole number" : "a number of " + unit + ", for instance 1.5 " + unit);
+          unit.isEmpty() ? say("problem.whole") : say("problem.number", unit, number(1.5)));
     }
   }
 
@@ -139,7 +168,7 @@ final class Answers {
     Question of = questions.get(question);
     String answer = byQuestion.get(question);
     return answer.equals(of.usual())
-        ? words.say("why.usual", answer, of.source())
+        ? words.say("why.usual", answer, of.sourceWords())
         : words.say("why.asked", answer);
   }
 
@@ -153,9 +182,12 @@ final class Answers {
     return choice.equals(byQuestion.get(question));
   }
 
-  /** A number in its question's unit. */
+  /** A number in its question's unit, or metres. */
   double number(String question) throws Problem {
     Question of = questions.get(question);
+    if (of.form() instanceof Question.Form.Length) {
+      return metres(of, byQuestion.get(question));
+    }
     return amount(of, byQuestion.get(question), ((Question.Form.Number) of.form()).unit());
   }
 

@@ -422,7 +422,7 @@ final class Harness {
       throw new Problem(
           "power",
           Answers.number(load) + " A",
-          "at most " + Answers.number(amps) + " A by a relay");
+          basis.words().say("problem.relay", Answers.number(amps)));
     }
     return add(
         "K",

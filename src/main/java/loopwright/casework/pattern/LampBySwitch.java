@@ -55,11 +55,7 @@ final class LampBySwitch extends Pattern {
       throw new Problem(
           "count",
           a.words("count"),
-          "fewer: "
-              + Answers.number(amps)
-              + " A in all is more than "
-              + Answers.number(MOST_AMPS)
-              + " A, which wants a relay");
+          h.basis().words().say("problem.fewer", Answers.number(amps), Answers.number(MOST_AMPS)));
     }
     Feed feed = feed(h, a);
     Harness.Fused fuse =

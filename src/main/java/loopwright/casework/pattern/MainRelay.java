@@ -35,7 +35,7 @@ final class MainRelay extends Pattern {
       throw new Problem(
           "vehicle",
           h.vehicle().name(),
-          "one without a fuse block behind its key; this has " + keyed.get().bar().get().title());
+          h.basis().words().say("problem.block", keyed.get().bar().get().title()));
     }
     Optional<Feed> there = h.existing().hot().filter(f -> f.bar().isPresent());
     Feed hot =

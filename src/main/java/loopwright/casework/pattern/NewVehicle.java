@@ -111,10 +111,10 @@ public record NewVehicle(
    */
   public Outcome make(Basis basis) throws Problem {
     if (name.isBlank()) {
-      throw new Problem("name", name, "a name");
+      throw new Problem("name", name, basis.words().say("problem.name"));
     }
     if (!VehicleCheck.SYSTEM_VOLTS.contains(systemVolts)) {
-      throw new Problem("volts", Integer.toString(systemVolts), "6, 12 or 24");
+      throw new Problem("volts", Integer.toString(systemVolts), basis.words().say("problem.volts"));
     }
     // Behind the largest fuses: a small one would blow in the solve, and then nothing flows.
     Made made = make(basis, MAIN.get(MAIN.size() - 1), KEYED.get(KEYED.size() - 1));
@@ -190,9 +190,12 @@ public record NewVehicle(
                       new Problem(
                           "pattern",
                           row.pattern(),
-                          "one of "
-                              + String.join(
-                                  ", ", Patterns.all().stream().map(Pattern::id).toList())));
+                          basis
+                              .words()
+                              .say(
+                                  "problem.one-of",
+                                  String.join(
+                                      ", ", Patterns.all().stream().map(Pattern::id).toList()))));
       outcome = pattern.plan(outcome.vehicle(), basis, row.answers());
       added.addAll(outcome.added());
       circuits.putAll(outcome.circuits());

@@ -147,7 +147,7 @@ public final class NewVehicleForm {
               row("starter"));
       case "motorcycle" ->
           List.of(
-              row("headlamps", "count", "1", "relays", "no", "feed", "key", "to-load", "1"),
+              row("headlamps", "count", "1", "relays", "no", "feed", "key", "to-load", "1 m"),
               row(
                   "lamp-switch",
                   "name",
@@ -157,12 +157,12 @@ public final class NewVehicleForm {
                   "switched",
                   "none",
                   "to-load",
-                  "1.5"),
+                  "1.5 m"),
               brake(basis, "1"),
-              row("flasher", "to-front", "1", "to-rear", "1.5"),
-              row("horn", "to-load", "0.8", "to-button", "0.8"),
+              row("flasher", "to-front", "1 m", "to-rear", "1.5 m"),
+              row("horn", "to-load", "0.8 m", "to-button", "0.8 m"),
               ignition(basis),
-              row("starter", "by", "button", "to-starter", "0.6", "engine-ground", "0.5"));
+              row("starter", "by", "button", "to-starter", "0.6 m", "engine-ground", "0.5 m"));
       case "tractor" ->
           List.of(
               row("headlamps"),
@@ -193,7 +193,7 @@ public final class NewVehicleForm {
   }
 
   private static NewVehicle.Row motor(Basis basis, String name, String kind) {
-    return row("lamp-switch", "name", basis.words().say(name), "kind", kind, "to-load", "1.5");
+    return row("lamp-switch", "name", basis.words().say(name), "kind", kind, "to-load", "1.5 m");
   }
 
   private static NewVehicle.Row ignition(Basis basis) {
@@ -204,7 +204,7 @@ public final class NewVehicleForm {
         "kind",
         "electronics",
         "to-load",
-        "1");
+        "1 m");
   }
 
   private static NewVehicle.Row brake(Basis basis, String count) {

@@ -1,7 +1,9 @@
 package loopwright.casework.pattern;
 
 import loopwright.model.Part;
+import loopwright.model.PartKind;
 import loopwright.model.PartSpec;
+import loopwright.model.Units;
 
 /** A part's kind and main value in words. */
 final class PartValues {
@@ -9,17 +11,10 @@ final class PartValues {
 
   static String of(Part part) {
     PartSpec spec = part.spec();
-    String kind = part.kind().word();
+    String kind = part.kind().said();
     if (spec instanceof PartSpec.Wire w) {
-      return w.size()
-          + ", about "
-          + Answers.number(w.metres().about())
-          + " m, "
-          + w.colour()
-          + ", "
-          + w.from()
-          + " to "
-          + w.to();
+      return PatternWords.inUse()
+          .say("value.wire", size(w), length(w), w.colour(), w.from(), w.to());
     }
     if (spec instanceof PartSpec.Fuse f) {
       return kind + ", " + Answers.number(f.amps()) + " A";
@@ -27,7 +22,7 @@ final class PartValues {
     if (spec instanceof PartSpec.Switch s) {
       return kind
           + ", "
-          + String.join(" or ", s.positions())
+          + String.join(PatternWords.inUse().say("value.or"), s.positions())
           + s.amps().map(a -> ", " + Answers.number(a) + " A").orElse("");
     }
     if (spec instanceof PartSpec.Relay r) {
@@ -37,7 +32,8 @@ final class PartValues {
       return kind + ", " + Answers.number(l.watts().about()) + " W";
     }
     if (spec instanceof PartSpec.DualLamp d) {
-      return "lamp, "
+      return PartKind.LAMP.said()
+          + ", "
           + d.first()
           + " "
           + Answers.number(d.firstWatts().about())
@@ -54,5 +50,14 @@ final class PartValues {
       return kind + ", " + Answers.number(p.amps().about()) + " A";
     }
     return kind;
+  }
+
+  private static String size(PartSpec.Wire wire) {
+    return Units.inUse().size(wire.size());
+  }
+
+  private static String length(PartSpec.Wire wire) {
+    double metres = wire.metres().about();
+    return Units.inUse().feet() ? Units.inUse().length(metres, 1) : Answers.number(metres) + " m";
   }
 }

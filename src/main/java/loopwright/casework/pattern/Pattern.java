@@ -50,7 +50,7 @@ public abstract class Pattern {
   private List<Question> questions(Vehicle vehicle, Basis basis, Map<String, String> given)
       throws Problem {
     if (vehicle.parts().stream().noneMatch(p -> p.kind() == PartKind.BATTERY)) {
-      throw new Problem("vehicle", vehicle.name(), "a vehicle with a battery");
+      throw new Problem("vehicle", vehicle.name(), basis.words().say("problem.battery"));
     }
     Questions questions = new Questions(id, vehicle, basis, given);
     ask(questions);
@@ -75,7 +75,7 @@ public abstract class Pattern {
   /** The edit that puts it into a vehicle; undone, the whole circuit is gone again. */
   public final Edit edit(Basis basis, Map<String, String> given) {
     return Edit.of(
-        "add " + title(basis),
+        basis.words().say("edit.add", title(basis)),
         before -> {
           Outcome outcome = plan(before, basis, given);
           return new Edit.Made(outcome.vehicle(), outcome.told());
@@ -101,6 +101,6 @@ public abstract class Pattern {
     Existing existing = harness.existing();
     Optional<Feed> feed = keyed ? existing.keyed().or(existing::hot) : existing.hot();
     return feed.orElseThrow(
-        () -> new Problem("vehicle", harness.vehicle().name(), "a vehicle with a feed"));
+        () -> new Problem("vehicle", harness.vehicle().name(), harness.words("problem.feed")));
   }
 }

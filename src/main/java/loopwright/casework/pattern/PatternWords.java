@@ -28,7 +28,7 @@ public final class PatternWords {
   }
 
   /** The words of the first key that has any. */
-  String first(String key, String other) {
-    return say(bundle.has(key) ? key : other);
+  String first(String key, String other, Object... args) {
+    return say(bundle.has(key) ? key : other, args);
   }
 }

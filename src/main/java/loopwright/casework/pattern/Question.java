@@ -2,6 +2,10 @@ package loopwright.casework.pattern;
 
 import java.util.List;
 import java.util.Objects;
+import loopwright.knowledge.PatternValues;
+import loopwright.model.Quantity;
+import loopwright.model.Said;
+import loopwright.model.Units;
 
 /**
  * Something a pattern asks for.
@@ -23,6 +27,23 @@ public record Question(String id, String text, Form form, String usual, String s
     Objects.requireNonNull(source, "source");
   }
 
+  /** What a person typed, as it is kept: a length without a unit is in the unit preferred. */
+  public String kept(String typed) {
+    boolean bare =
+        form instanceof Form.Length
+            && Units.inUse().feet()
+            && Said.amount(typed, Quantity.LENGTH).isPresent()
+            && !Said.saysUnit(typed, Quantity.LENGTH);
+    return bare ? typed.strip() + " " + Units.inUse().lengthUnit() : typed;
+  }
+
+  /** Where the usual answer comes from, as a person reads it. */
+  public String sourceWords() {
+    return source.equals(PatternValues.COMMON_PRACTICE)
+        ? PatternWords.inUse().say("source.common")
+        : source;
+  }
+
   /** What kind of answer is accepted. */
   public sealed interface Form {
     /**
@@ -35,11 +56,19 @@ public record Question(String id, String text, Form form, String usual, String s
     /**
      * A number; its unit may be written behind it.
      *
-     * @param unit unit, for instance {@code m}; empty for a count, which must be whole
+     * @param unit unit, for instance {@code A}; empty for a count, which must be whole
      * @param low least accepted
      * @param high greatest accepted
      */
     record Number(String unit, double low, double high) implements Form {}
+
+    /**
+     * A length, for instance {@code 1.5 m} or {@code 5 ft}; a bare number is metres.
+     *
+     * @param low least accepted, in metres
+     * @param high greatest accepted, in metres
+     */
+    record Length(double low, double high) implements Form {}
 
     /**
      * What a load takes: watts or amperes, for instance {@code 55 W} or {@code 4.5 A}.

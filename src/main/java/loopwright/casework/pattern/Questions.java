@@ -10,6 +10,7 @@ import loopwright.model.Circuit;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.TerminalRef;
+import loopwright.model.Units;
 import loopwright.model.Vehicle;
 
 /** The questions of one pattern being put together, which may depend on answers given so far. */
@@ -49,7 +50,8 @@ final class Questions {
   }
 
   private void add(String id, Question.Form form, String usual, String source) {
-    String text = basis.words().first(pattern + ".q." + id, "q." + id);
+    String unit = basis.words().say("length." + Units.inUse().lengthUnit());
+    String text = basis.words().first(pattern + ".q." + id, "q." + id, unit);
     questions.add(new Question(id, text, form, usual, source));
   }
 
@@ -68,9 +70,11 @@ final class Questions {
     add(id, new Question.Form.Words(2 * LONGEST_NAME), usual, "");
   }
 
-  /** A length in metres. */
+  /** A length in metres; asked for in the unit preferred. */
   void metres(String id, double usual) {
-    add(id, new Question.Form.Number("m", 0.1, 30), Answers.number(usual), COMMON);
+    Units units = Units.inUse();
+    String shown = units.feet() ? units.length(usual, 1) : Answers.number(usual);
+    add(id, new Question.Form.Length(0.1, 30), shown, COMMON);
   }
 
   /** How many. */

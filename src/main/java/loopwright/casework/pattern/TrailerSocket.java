@@ -64,8 +64,7 @@ final class TrailerSocket extends Pattern {
       }
     }
     if (tapped.isEmpty()) {
-      throw new Problem(
-          STOP, a.words(STOP), "at least one circuit of the vehicle that the trailer follows");
+      throw new Problem(STOP, a.words(STOP), h.basis().words().say("problem.follows"));
     }
     List<Pin> pins = h.basis().knowledge().patternValues().socket(h.volts());
     double amps = amps(a, tapped);
@@ -232,7 +231,6 @@ final class TrailerSocket extends Pattern {
         return Harness.at(control, s.contacts().get(0).b());
       }
     }
-    throw new Problem(
-        "circuit", circuit.id(), "a circuit with a lamp or a switch of its own to tap");
+    throw new Problem("circuit", circuit.id(), PatternWords.inUse().say("problem.tap"));
   }
 }

@@ -71,7 +71,7 @@ final class FormViewModel {
   Optional<String> wrong(Question question) {
     try {
       String text = shown(question).strip();
-      what.check(question, text.isEmpty() ? question.usual() : text);
+      what.check(question, text.isEmpty() ? question.usual() : question.kept(text));
       return Optional.empty();
     } catch (Problem e) {
       return Optional.of(e.accepted());
@@ -84,9 +84,9 @@ final class FormViewModel {
     List<Question> asked = questions.get();
     typed.forEach(
         (id, text) -> {
-          boolean stands = asked.isEmpty() || asked.stream().anyMatch(q -> q.id().equals(id));
-          if (stands && !text.isBlank()) {
-            given.put(id, text);
+          Optional<Question> of = asked.stream().filter(q -> q.id().equals(id)).findFirst();
+          if ((asked.isEmpty() || of.isPresent()) && !text.isBlank()) {
+            given.put(id, of.map(q -> q.kept(text)).orElse(text));
           }
         });
     return given;
