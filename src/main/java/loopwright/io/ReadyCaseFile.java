@@ -38,9 +38,14 @@ public final class ReadyCaseFile {
   public static ReadResult<List<ReadyCase>> readBundled() {
     URL url = ReadyCaseFile.class.getResource(BUNDLED);
     if (url == null) {
-      DefectList defects = new DefectList("the program");
+      DefectList defects = new DefectList(FileWords.say("program"));
       defects.addAt(
-          "", 0, "ready-made cases", "missing", BUNDLED, "the program comes without " + BUNDLED);
+          "",
+          0,
+          FileWords.say("ready"),
+          FileWords.say("missing"),
+          BUNDLED,
+          FileWords.say("program.without", BUNDLED));
       return new ReadResult.Refused<>(defects.all());
     }
     try {
@@ -81,7 +86,12 @@ public final class ReadyCaseFile {
               c -> {
                 if (!ids.add(c.id())) {
                   DefectList twice = new DefectList("cases/" + file.getFileName());
-                  twice.add("id", "case " + c.id(), c.id(), "each id once", "is there twice");
+                  twice.add(
+                      "id",
+                      FileWords.say("ready.of", c.id()),
+                      c.id(),
+                      FileWords.say("id.once"),
+                      FileWords.say("id.twice"));
                   all.addAll(twice.all());
                 }
                 cases.add(c);
@@ -107,7 +117,7 @@ public final class ReadyCaseFile {
     Optional<ReadyCase> found =
         bytes
             .flatMap(b -> JsonTree.parse(b, defects))
-            .flatMap(root -> ObjectReader.of(root, "", "case", defects))
+            .flatMap(root -> ObjectReader.of(root, "", FileWords.say("case"), defects))
             .flatMap(in -> ready(in, defects));
     return found.isPresent() && defects.isEmpty()
         ? new ReadResult.Good<>(found.get())
@@ -116,9 +126,11 @@ public final class ReadyCaseFile {
 
   private static Optional<ReadyCase> ready(ObjectReader raw, DefectList defects) {
     Optional<String> id = raw.name("id");
-    ObjectReader in = raw.called(id.map(i -> "case " + i).orElse("case"));
+    ObjectReader in =
+        raw.called(id.map(i -> FileWords.say("ready.of", i)).orElse(FileWords.say("case")));
     KnowledgeFiles.formatAndVersion(in, FORMAT, defects);
     Optional<String> title = in.text("title");
+    String titleInGerman = in.text("title_de", "");
     Optional<String> vehicle = in.name("vehicle");
     Optional<String> complaint = in.text("complaint");
     Optional<String> circuit = in.name("circuit");
@@ -127,6 +139,7 @@ public final class ReadyCaseFile {
     Optional<Context> context =
         in.word("context", Context.values(), Context::word, Optional.empty());
     Optional<String> story = in.text("story");
+    String storyInGerman = in.text("story_de", "");
     Optional<String> meter = in.name("meter");
     in.text("note", "");
     List<ReadyCase.Fault> truth = new ArrayList<>();
@@ -144,13 +157,13 @@ public final class ReadyCaseFile {
     return Optional.of(
         new ReadyCase(
             id.orElseThrow(),
-            title.orElseThrow(),
+            InGerman.or(titleInGerman, title.orElseThrow()),
             vehicle.orElseThrow(),
             complaint.orElseThrow(),
             circuit.orElseThrow(),
             kind.orElseThrow(),
             context.orElseThrow(),
-            story.orElseThrow(),
+            InGerman.or(storyInGerman, story.orElseThrow()),
             truth,
             meter.orElseThrow()));
   }
@@ -167,8 +180,8 @@ public final class ReadyCaseFile {
           in.path("ohms"),
           in.object(),
           shown,
-          "0 or more ohm",
-          "ohms is " + shown + ", must be 0 or more ohm");
+          FileWords.say("ohms.least"),
+          ObjectReader.bad("ohms", shown, FileWords.say("ohms.least")));
       return Optional.empty();
     }
     return part.isPresent() && mode.isPresent()
