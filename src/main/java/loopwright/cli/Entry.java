@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import loopwright.casework.Answer;
 import loopwright.casework.CheckView;
 import loopwright.casework.CheckView.OutcomeView;
@@ -48,7 +49,12 @@ record Entry(CheckKind kind, List<Seen> choices, List<String> words, List<Outcom
   /** What is seen as the check words it; else the bare word. */
   String words(Seen seen) {
     int i = choices.indexOf(seen);
-    return i >= 0 ? words.get(i) : seen.word();
+    return i >= 0 ? words.get(i) : word(seen);
+  }
+
+  /** What is seen in a word of the language in use, which may be typed. */
+  static String word(Seen seen) {
+    return Speech.of("seen." + seen.word());
   }
 
   static char letter(int index) {
@@ -103,7 +109,7 @@ record Entry(CheckKind kind, List<Seen> choices, List<String> words, List<Outcom
       }
     } else {
       for (Seen s : Seen.values()) {
-        if (s.word().equalsIgnoreCase(text) || words(s).equalsIgnoreCase(text)) {
+        if (Stream.of(s.word(), word(s), words(s)).anyMatch(text::equalsIgnoreCase)) {
           seen = Optional.of(s);
         }
       }

@@ -42,6 +42,43 @@ final class PlainTalk {
   private static final int BRIEF = 3;
   private static final int LISTED = 10;
 
+  /** Columns of what may be typed, in the help. */
+  private static final int TYPED = 26;
+
+  /** What the help tells of, in order. */
+  private static final List<String> HELP =
+      List.of(
+          "a-b",
+          "1-2-or-the-word",
+          "again",
+          "why",
+          "tree",
+          "why-g4",
+          "can-t",
+          "never",
+          "won-t",
+          "alone",
+          "back-3",
+          "back-mended",
+          "fix-3-12-1",
+          "measure-f3-load-batt-neg",
+          "same-same-3",
+          "log",
+          "take",
+          "look-l1",
+          "learn-on",
+          "swapped-k1-no",
+          "mended",
+          "smoke-hot-fuel",
+          "isolated",
+          "gone",
+          "list",
+          "stairs",
+          "drops",
+          "points-points-f3",
+          "setups",
+          "stop");
+
   private final FindCase findCase;
   private final Vehicle vehicle;
   private final Optional<SimulatedMeter> meter;
@@ -184,7 +221,7 @@ final class PlainTalk {
     if (typed.isEmpty()) {
       return;
     }
-    String text = typed.replace('\u2019', '\'');
+    String text = Obeyed.line(typed.replace('\u2019', '\''));
     if (waiting instanceof Waiting.Again again && text.matches("(?i)take\\s+\\d{1,4}")) {
       watch(again.check(), Integer.parseInt(text.replaceAll("\\D", "")));
       return;
@@ -222,7 +259,7 @@ final class PlainTalk {
       return;
     }
     List<String> words = List.of(text.split("\\s+"));
-    if (command(words.get(0).toLowerCase(Locale.ROOT), words.subList(1, words.size()), lower)) {
+    if (command(words.get(0).toLowerCase(Locale.ROOT), words.subList(1, words.size()))) {
       return;
     }
     if (waiting.own().isPresent()) {
@@ -296,7 +333,7 @@ final class PlainTalk {
   }
 
   /** Obeys a word; false if it isn't one. */
-  private boolean command(String word, List<String> rest, String lower) throws Problem {
+  private boolean command(String word, List<String> rest) throws Problem {
     switch (word) {
       case "help", "?" -> help();
       case "list" -> list(rest);
@@ -312,7 +349,8 @@ final class PlainTalk {
       }
       case "why" -> why(rest);
       case "tree" -> tree(rest);
-      case "can't", "cant" -> refuse(lower);
+      case "can't", "cant" ->
+          refuse(rest.stream().map(Obeyed::detail).collect(Collectors.joining(" ")));
       case "never" -> refuse(FindCase.Refusal.NEVER);
       case "won't", "wont" -> refuse(FindCase.Refusal.WONT);
       case "alone" -> refuse(FindCase.Refusal.NO_HELPER);
@@ -408,10 +446,10 @@ final class PlainTalk {
     return answer instanceof Answer.Saw saw ? entry.words(saw.seen()) : "";
   }
 
-  private void refuse(String lower) throws Problem {
-    if (lower.contains("never") || lower.contains("ever")) {
+  private void refuse(String why) throws Problem {
+    if (why.contains("never") || why.contains("ever")) {
       refuse(FindCase.Refusal.NEVER);
-    } else if (lower.contains("alone") || lower.contains("helper")) {
+    } else if (why.contains("alone") || why.contains("helper")) {
       refuse(FindCase.Refusal.NO_HELPER);
     } else {
       refuse(FindCase.Refusal.CANT_REACH);
@@ -447,7 +485,7 @@ final class PlainTalk {
 
   /** What was told last of a kind, by the word it is told with; of any without one. */
   private static Optional<DeedView> last(List<DeedView> deeds, List<String> rest) {
-    String word = rest.isEmpty() ? "" : rest.get(0).toLowerCase(Locale.ROOT);
+    String word = rest.isEmpty() ? "" : Obeyed.detail(rest.get(0));
     return deeds.stream()
         .filter(
             d ->
@@ -507,8 +545,7 @@ final class PlainTalk {
     Setting setting = OwnSetting.asked(findCase);
     List<TerminalRef> points = new ArrayList<>();
     for (int i = 0; i < rest.size(); i++) {
-      String word = rest.get(i).toLowerCase(Locale.ROOT);
-      switch (word) {
+      switch (Obeyed.detail(rest.get(i))) {
         case "volts" -> kind = CheckKind.VOLTS;
         case "millivolts", "mv" -> kind = CheckKind.MILLIVOLTS;
         case "ohms" -> kind = CheckKind.OHMS;
@@ -608,7 +645,7 @@ final class PlainTalk {
   // The learner first.
 
   private void learn(List<String> rest) throws Problem {
-    String word = String.join(" ", rest).toLowerCase(Locale.ROOT);
+    String word = Obeyed.detail(String.join(" ", rest));
     if (!word.equals("on") && !word.equals("off")) {
       throw new Problem("learn", Page.plain(word), Speech.of("learn.how"));
     }
@@ -844,7 +881,7 @@ final class PlainTalk {
 
   private static String choice(Entry entry, Seen seen) {
     String words = entry.words(seen);
-    return words.equals(seen.word()) ? words : words + " (" + seen.word() + ")";
+    return words.equals(Entry.word(seen)) ? words : words + " (" + Entry.word(seen) + ")";
   }
 
   private List<String> where(PointView point) {
@@ -880,7 +917,7 @@ final class PlainTalk {
 
   private void list(List<String> rest) {
     CaseView view = findCase.view();
-    boolean all = !rest.isEmpty() && rest.get(0).equalsIgnoreCase("all");
+    boolean all = !rest.isEmpty() && Obeyed.detail(rest.get(0)).equals("all");
     int shown = all ? view.suspects().size() : Math.min(LISTED, view.suspects().size());
     page.say(Speech.of("list.suspected"));
     for (SuspectView suspect : view.suspects().subList(0, shown)) {
@@ -969,39 +1006,17 @@ final class PlainTalk {
   }
 
   private void help() {
-    page.block("12.4, 12,4 V, 35 mV, OL   ", Speech.of("help.value"));
+    help("value");
     if (meter.isPresent()) {
-      page.block("meter                     ", Speech.of("help.meter"));
+      help("meter");
     }
-    page.block("a, b ...                  ", Speech.of("help.a-b"));
-    page.block(String.format("%-26s", Speech.of("help.number")), Speech.of("help.1-2-or-the-word"));
-    page.block("again                     ", Speech.of("help.again"));
-    page.block("why                       ", Speech.of("help.why"));
-    page.block("tree                      ", Speech.of("help.tree"));
-    page.block("why G4                    ", Speech.of("help.why-g4"));
-    page.block("can't                     ", Speech.of("help.can-t"));
-    page.block("never                     ", Speech.of("help.never"));
-    page.block("won't                     ", Speech.of("help.won-t"));
-    page.block("alone                     ", Speech.of("help.alone"));
-    page.block("back 3                    ", Speech.of("help.back-3"));
-    page.block("back mended               ", Speech.of("help.back-mended"));
-    page.block("fix 3 12.1                ", Speech.of("help.fix-3-12-1"));
-    page.block("measure F3.load BATT.neg  ", Speech.of("help.measure-f3-load-batt-neg"));
-    page.block("same, same 3              ", Speech.of("help.same-same-3"));
-    page.block("log                       ", Speech.of("help.log"));
-    page.block("take                      ", Speech.of("help.take"));
-    page.block("look L1                   ", Speech.of("help.look-l1"));
-    page.block("learn on                  ", Speech.of("help.learn-on"));
-    page.block("swapped K1 no             ", Speech.of("help.swapped-k1-no"));
-    page.block("mended                    ", Speech.of("help.mended"));
-    page.block("smoke, hot, fuel          ", Speech.of("help.smoke-hot-fuel"));
-    page.block("isolated                  ", Speech.of("help.isolated"));
-    page.block("gone                      ", Speech.of("help.gone"));
-    page.block("list                      ", Speech.of("help.list"));
-    page.block("stairs                    ", Speech.of("help.stairs"));
-    page.block("drops                     ", Speech.of("help.drops"));
-    page.block("points, points F3         ", Speech.of("help.points-points-f3"));
-    page.block("setups                    ", Speech.of("help.setups"));
-    page.block("stop                      ", Speech.of("help.stop"));
+    for (String row : HELP) {
+      help(row);
+    }
+  }
+
+  private void help(String row) {
+    String typed = Speech.of("typed." + row);
+    page.block(typed + " ".repeat(Math.max(1, TYPED - typed.length())), Speech.of("help." + row));
   }
 }

@@ -106,7 +106,7 @@ final class VehicleCommand implements Callable<Integer> {
           "  ",
           part.id()
               + ", "
-              + Speech.of("kind." + part.kind())
+              + part.kind().said()
               + (part.name().isEmpty() ? "" : ", " + part.name())
               + (part.label().isEmpty() ? "" : ", " + Speech.of("labelled", part.label()))
               + (part.where().isEmpty() ? "" : ", " + part.where()));
