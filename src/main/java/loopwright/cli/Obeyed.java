@@ -50,7 +50,21 @@ final class Obeyed {
   /** Words that stand behind those. */
   static final List<String> DETAILS =
       List.of(
-          "all", "on", "off", "volts", "millivolts", "ohms", "diode", "setup", "never", "alone", "mended", "swapped", "photo", "cant", "wont");
+          "all",
+          "on",
+          "off",
+          "volts",
+          "millivolts",
+          "ohms",
+          "diode",
+          "setup",
+          "never",
+          "alone",
+          "mended",
+          "swapped",
+          "photo",
+          "cant",
+          "wont");
 
   private Obeyed() {}
 
