@@ -79,7 +79,7 @@ class GermanWordsTest {
   @Test
   void aRefusalIsGerman() {
     assertThat(find("messen", "berichtigen 9 12", "Unfug"))
-        .contains("Nicht übernommen: messen „“: sag: messen ROT SCHWARZ")
+        .contains("Nicht übernommen: messen: sag: messen ROT SCHWARZ")
         .contains("Messwert „9“")
         .contains("Eingabe „Unfug“");
   }
