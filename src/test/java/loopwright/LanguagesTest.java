@@ -47,7 +47,7 @@ class LanguagesTest {
           .map(Path.of("src/main/java/loopwright")::resolve)
           .toList();
 
-  private static final Pattern COMMENT = Pattern.compile("(?s)/\\*.*?\\*/|(?m)^\\s*//.*$");
+  private static final Pattern COMMENT = Pattern.compile("/\\*(?s:.*?)\\*/|(?m:^\\s*//.*$)");
   private static final Pattern LITERAL = Pattern.compile("\"(?:[^\"\\\\\\n]|\\\\.)*\"");
   private static final Pattern SENTENCE =
       Pattern.compile("\\p{Ll}{2,} \\p{Ll}{2,}|\\d (?:or|to) \\d");
