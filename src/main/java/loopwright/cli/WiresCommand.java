@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loopwright.casework.Problem;
 import loopwright.casework.sheet.CellDefect;
 import loopwright.casework.sheet.Leniency;
@@ -223,7 +224,7 @@ final class WiresCommand implements Callable<Integer> {
               row.changes().stream()
                       .map(
                           c ->
-                              c.column().word()
+                              c.column().said()
                                   + " "
                                   + (c.before().isEmpty() ? Speech.of("wires.none") : c.before())
                                   + " -> "
@@ -295,7 +296,7 @@ final class WiresCommand implements Callable<Integer> {
                             + " "
                             + mapping.heading(e.getValue())
                             + " = "
-                            + e.getKey().word())
+                            + e.getKey().said())
                 .collect(Collectors.joining(", "))));
   }
 
@@ -305,11 +306,14 @@ final class WiresCommand implements Callable<Integer> {
     for (Map.Entry<String, String> given : columns.entrySet()) {
       Optional<C> column =
           sheet.columns().stream()
-              .filter(c -> c.word().equalsIgnoreCase(given.getKey().strip()))
+              .filter(
+                  c ->
+                      Stream.of(c.word(), c.said())
+                          .anyMatch(given.getKey().strip()::equalsIgnoreCase))
               .findFirst();
       Optional<Integer> number = mapping.find(given.getValue());
       if (column.isEmpty() || (number.isEmpty() && !given.getValue().isBlank())) {
-        List<String> words = sheet.columns().stream().map(SheetColumn::word).toList();
+        List<String> words = sheet.columns().stream().map(SheetColumn::said).toList();
         log.say(
             column.isEmpty()
                 ? Speech.of("wires.which", given.getKey(), String.join(", ", words))

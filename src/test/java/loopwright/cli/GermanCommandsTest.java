@@ -200,8 +200,12 @@ class GermanCommandsTest {
     assertThat(said(0, tractor, "check", "pumper")).contains("Nichts zu beanstanden");
     Path list = folder.resolve("leitungen.csv");
     Files.writeString(list, "wire,colour\n" + wire() + ",plaid\n");
-    assertThat(said(0, world(), "wires", "pumper", "--in", list.toString()))
-        .contains("Gelesene Spalten: ", "0 neu, 1 geändert", "Um es zu übernehmen");
+    assertThat(
+            german(0, world(), "wires", "pumper", "--in", list.toString(), "--column", "Farbe=2"))
+        .contains(
+            "Gelesene Spalten: 1 wire = Leitung, 2 colour = Farbe",
+            "0 neu, 1 geändert",
+            "Um es zu übernehmen");
     assertThat(german(0, world(), "cases")).contains("Es sind keine Fälle aufbewahrt.");
     assertThat(german(0, world(), "ready")).contains("find --ready KENNUNG");
     assertThat(german(2, world(), "schema", "x")).contains("Schema „x“: sag eines von vehicle");
