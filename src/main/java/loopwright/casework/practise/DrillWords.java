@@ -185,9 +185,9 @@ final class DrillWords {
         phrases.say(
             "practise.summary",
             Figures.minutes(own.minutes()),
-            Integer.toString(own.checks()),
+            own.checks(),
             Figures.minutes(best.minutes()),
-            Integer.toString(best.checks())));
+            best.checks()));
     for (Loss loss : Loss.values()) {
       int count = own.count(loss);
       if (count > 0) {
