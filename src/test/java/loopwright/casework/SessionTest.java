@@ -172,7 +172,7 @@ class SessionTest {
     assertThat(now.suspects()).isEqualTo(before.suspects());
     assertThat(now.readings()).isEqualTo(before.readings());
     assertThat(now.minutes()).isEqualTo(before.minutes());
-    assertThat(now.said()).contains("taken back");
+    assertThat(now.said()).startsWith("Taken back");
   }
 
   @Test
