@@ -90,7 +90,12 @@ final class CircuitScreen extends StackPane {
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     addEventFilter(KeyEvent.KEY_TYPED, this::typed);
     widthProperty().addListener(o -> arrange());
-    em.addListener(o -> arrange());
+    em.addListener(
+        o -> {
+          // Their marks are as large as the text was when they were made.
+          list.refresh();
+          arrange();
+        });
     show();
   }
 

@@ -17,6 +17,7 @@ import loopwright.ui.shell.RulesViewModel.Stage;
 import loopwright.ui.snapshot.Dress;
 import loopwright.ui.snapshot.ScreenCheck;
 import loopwright.ui.widget.KeyButton;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -74,6 +75,11 @@ class RulesKeyboardTest {
   @Start
   void start(javafx.stage.Stage stage) {
     this.stage = stage;
+  }
+
+  @AfterEach
+  void giveUpTheSize() {
+    Dress.off(stage);
   }
 
   private void ask(FxRobot robot) {

@@ -83,6 +83,11 @@ public record Dress(Look look, TextSize size, int width) {
         () -> stage.getScene().getWidth() == width && stage.getScene().getHeight() == height());
   }
 
+  /** Gives up a stage's size: tests share it, and else all that follow would have this one. */
+  public static void off(Stage stage) {
+    WaitForAsyncUtils.waitForAsyncFx(20_000, stage::sizeToScene);
+  }
+
   @Override
   public String toString() {
     String language = Language.inUse() == Language.ENGLISH ? "" : "-" + Language.inUse().code();

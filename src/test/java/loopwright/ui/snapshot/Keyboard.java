@@ -128,13 +128,19 @@ public final class Keyboard {
       }
     }
     if (prompt) {
-      layOut(scene);
+      layOut(scene, 1);
     }
   }
 
-  /** Lays out a scene, with what is put off until then. */
-  static void layOut(Scene scene) {
-    for (int i = 0; i < 3; i++) {
+  /**
+   * Lays out a scene, with what is put off until then.
+   *
+   * @param times again for what only a layout finds out
+   */
+  static void layOut(Scene scene, int times) {
+    for (int i = 0; i < times; i++) {
+      // What was put off may put off more.
+      WaitForAsyncUtils.waitForAsyncFx(10_000, () -> {});
       WaitForAsyncUtils.waitForAsyncFx(
           10_000,
           () -> {

@@ -30,6 +30,7 @@ import loopwright.ui.lists.PrintPage;
 import loopwright.ui.practise.PractiseSource;
 import loopwright.ui.prove.CircuitPage;
 import loopwright.ui.shell.MainWindow;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -54,6 +55,11 @@ class PlacesTest {
   void start(Stage stage) {
     this.stage = stage;
     window.on(stage);
+  }
+
+  @AfterEach
+  void giveUpTheSize() {
+    Dress.off(stage);
   }
 
   @Test
@@ -208,6 +214,7 @@ class PlacesTest {
   private void look(String name) throws TimeoutException {
     for (Dress dress : Dress.all()) {
       dress.on(shown, stage);
+      assertThat(scene.getWidth()).isEqualTo(dress.width());
       check.look(scene, name + "-" + dress, dress.pictured());
     }
   }

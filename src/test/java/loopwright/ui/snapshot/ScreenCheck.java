@@ -27,7 +27,7 @@ public final class ScreenCheck {
 
   /** Takes a picture if it is wanted, and notes what is wrong with the scene as it stands. */
   public void look(Scene scene, String name, boolean picture) {
-    Keyboard.layOut(scene);
+    Keyboard.layOut(scene, 3);
     if (picture) {
       Snapshots.takeSettled(scene, name);
     }
