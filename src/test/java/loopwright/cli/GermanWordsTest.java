@@ -84,6 +84,13 @@ class GermanWordsTest {
         .contains("Eingabe „Unfug“");
   }
 
+  @Test
+  void questionsOfAPatternAreLeftInGerman() {
+    TestWorld world = new TestWorld(store, "", "zurück", "stopp");
+    world.run("add", "tractor", "lamp-switch");
+    assertThat(world.errText()).contains("Abgebrochen");
+  }
+
   /** English words keep their meaning, and what is seen is no word to be obeyed. */
   @ParameterizedTest
   @EnumSource(Language.class)

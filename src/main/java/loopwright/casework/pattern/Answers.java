@@ -67,7 +67,7 @@ final class Answers {
     }
     if (form instanceof Question.Form.OneOf one) {
       for (Question.Choice choice : one.choices()) {
-        if (choice.id().equalsIgnoreCase(answer)) {
+        if (choice.id().equalsIgnoreCase(answer) || choice.words().equalsIgnoreCase(answer)) {
           return choice.id();
         }
       }

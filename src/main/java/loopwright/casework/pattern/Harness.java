@@ -721,14 +721,18 @@ final class Harness {
             loss.feedLimit().volts(),
             loss.ground(),
             loss.groundLimit().volts(),
-            loss.feedLimit().source());
+            basis.words().source(loss.feedLimit().source()));
   }
 
   private String whySize(Run run) {
     Optional<WireFuses.Row> row = basis.knowledge().wireFuses().row(run.size().mm2());
     String carries =
         run.fuse() > 0 && row.isPresent()
-            ? words("why.wire-fuse", run.fuse(), row.get().amps(), row.get().source())
+            ? words(
+                "why.wire-fuse",
+                run.fuse(),
+                row.get().amps(),
+                basis.words().source(row.get().source()))
             : words(whyUnfused(run));
     return run.thicker() ? carries + " " + words("why.wire-drop") : carries;
   }

@@ -1,6 +1,7 @@
 package loopwright.casework.pattern;
 
 import java.util.Locale;
+import loopwright.knowledge.PatternValues;
 import loopwright.model.Bundle;
 import loopwright.model.Language;
 
@@ -30,5 +31,10 @@ public final class PatternWords {
   /** The words of the first key that has any. */
   String first(String key, String other, Object... args) {
     return say(bundle.has(key) ? key : other, args);
+  }
+
+  /** Where a value comes from, as a person reads it. */
+  String source(String source) {
+    return source.equals(PatternValues.COMMON_PRACTICE) ? say("source.common") : source;
   }
 }

@@ -2,7 +2,6 @@ package loopwright.casework.pattern;
 
 import java.util.List;
 import java.util.Objects;
-import loopwright.knowledge.PatternValues;
 import loopwright.model.Quantity;
 import loopwright.model.Said;
 import loopwright.model.Units;
@@ -39,9 +38,7 @@ public record Question(String id, String text, Form form, String usual, String s
 
   /** Where the usual answer comes from, as a person reads it. */
   public String sourceWords() {
-    return source.equals(PatternValues.COMMON_PRACTICE)
-        ? PatternWords.inUse().say("source.common")
-        : source;
+    return PatternWords.inUse().source(source);
   }
 
   /** What kind of answer is accepted. */

@@ -170,7 +170,7 @@ final class TrailerSocket extends Pattern {
               h.words("trailer-socket.lamp." + side),
               tail ? a.watts("tail-power") : a.watts("power"),
               "trailer",
-              h.words("why.pin", pin.pin(), pin.marking(), pin.source()));
+              h.words("why.pin", pin.pin(), pin.marking(), h.basis().words().source(pin.source())));
       lamps.add(lamp);
       h.wire(
           out,

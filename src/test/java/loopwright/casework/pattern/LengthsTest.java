@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import java.util.Map;
 import loopwright.casework.Problem;
 import loopwright.evidence.Bench;
@@ -17,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Patterns ask for lengths in the unit preferred, and take any unit that is written. */
+/** Patterns ask for lengths in the unit preferred, and take what people write. */
 class LengthsTest {
   private static final Units METRES = Units.inUse();
   private static final Units FEET = METRES.with("ft").orElseThrow();
@@ -91,5 +92,13 @@ class LengthsTest {
         .isInstanceOf(Problem.class)
         .hasMessageContaining("600 ft")
         .hasMessageContaining("0.3 to 98 ft");
+  }
+
+  @Test
+  void aChoiceIsTakenByItsWordsToo() throws Problem {
+    Question.Form form = new Question.Form.OneOf(List.of(new Question.Choice("yes", "ja")));
+    Question relays = new Question("relays", "Über Relais?", form, "yes", "");
+    assertThat(Answers.fitting(relays, "Ja", 12)).isEqualTo("yes");
+    assertThat(Answers.fitting(relays, "yes", 12)).isEqualTo("yes");
   }
 }
