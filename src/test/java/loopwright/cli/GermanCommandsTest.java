@@ -222,8 +222,8 @@ class GermanCommandsTest {
   @Test
   void newCircuitsAreAskedForInGerman() {
     Path file = folder.resolve("neu.json");
-    assertThat(said(2, world("7000", "stop"), "new", file.toString()))
-        .contains("„back“ geht zurück", "„7000“ ist hier unverständlich: ")
+    assertThat(said(2, world("7000", "zurück", "stopp"), "new", file.toString()))
+        .contains("„zurück“ geht zurück", "„7000“ ist hier unverständlich: ")
         .contains("Abgebrochen; nichts ist geschrieben.");
     assertThat(said(0, world(), "new", file.toString(), "--usual"))
         .contains("Hinzugefügt: ", "Gespeichert: " + file);

@@ -87,7 +87,7 @@ class GermanWordsTest {
   @Test
   void questionsOfAPatternAreLeftInGerman() {
     TestWorld world = new TestWorld(store, "", "zurück", "stopp");
-    world.run("add", "tractor", "lamp-switch");
+    world.run("add", "pumper", "lamp-switch");
     assertThat(world.errText()).contains("Abgebrochen");
   }
 
