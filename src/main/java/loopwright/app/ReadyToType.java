@@ -1,8 +1,6 @@
 package loopwright.app;
 
 import java.io.PrintStream;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.Optional;
 import javafx.animation.AnimationTimer;
 import javafx.scene.Node;
@@ -10,12 +8,14 @@ import javafx.stage.Stage;
 
 /**
  * The moment from which somebody could type: the window has the focus, something in it would take
- * the next key, and a picture of that was drawn. Where {@code -Dloopwright.ready=true} asks for it,
- * it tells how long that took from the start of the process.
+ * the next key, and a picture of that was drawn. Where {@code -Dloopwright.ready=} says when the
+ * program was started, by the system's clock in milliseconds, it tells how long that took. The
+ * process's own record of its start won't do: on Linux it can be a second too early, since the
+ * system tells in whole seconds when it was booted.
  */
 final class ReadyToType {
 
-  /** System property that asks to tell. */
+  /** System property that says when the program was started, and asks to tell. */
   static final String PROPERTY = "loopwright.ready";
 
   /** What the line begins with; milliseconds follow. */
@@ -29,16 +29,11 @@ final class ReadyToType {
   }
 
   private static void tell(PrintStream out) {
-    if (Boolean.getBoolean(PROPERTY)) {
-      out.println(WORDS + sinceStart() + " ms");
+    Long started = Long.getLong(PROPERTY);
+    if (started != null) {
+      out.println(WORDS + (System.currentTimeMillis() - started) + " ms");
       out.flush();
     }
-  }
-
-  /** Milliseconds since the process was started; on Linux in steps of ten. */
-  private static long sinceStart() {
-    Instant start = ProcessHandle.current().info().startInstant().orElseGet(Instant::now);
-    return Duration.between(start, Instant.now()).toMillis();
   }
 
   private static final class Watch extends AnimationTimer {

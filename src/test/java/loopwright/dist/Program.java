@@ -52,8 +52,13 @@ final class Program implements AutoCloseable {
   /** Starts it and lets it tell when somebody could type. */
   Process start(List<String> command) throws IOException {
     ProcessBuilder builder = builder(command.toArray(String[]::new));
-    builder.environment().put("JAVA_TOOL_OPTIONS", "-Dprism.order=sw -Dloopwright.ready=true");
-    Process process = builder.redirectErrorStream(true).redirectOutput(output.toFile()).start();
+    builder.redirectErrorStream(true).redirectOutput(output.toFile());
+    builder
+        .environment()
+        .put(
+            "JAVA_TOOL_OPTIONS",
+            "-Dprism.order=sw -Dloopwright.ready=" + System.currentTimeMillis());
+    Process process = builder.start();
     running.add(process);
     return process;
   }
