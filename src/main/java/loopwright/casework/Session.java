@@ -920,37 +920,39 @@ final class Session implements FindCase {
     return sorted;
   }
 
+  private CaseView.Status status(boolean proving, boolean proven) {
+    if (proving) {
+      return proven && safe() && warnings.isEmpty()
+          ? CaseView.Status.HEALTHY
+          : CaseView.Status.ISOLATED;
+    }
+    return switch (findings.status()) {
+      case SEARCHING -> CaseView.Status.SEARCHING;
+      case ISOLATED -> CaseView.Status.ISOLATED;
+      case HEALTHY -> CaseView.Status.HEALTHY;
+      case CONTRADICTION -> CaseView.Status.CONTRADICTION;
+    };
+  }
+
   private void build() {
-    CaseView.Status status =
-        switch (findings.status()) {
-          case SEARCHING -> CaseView.Status.SEARCHING;
-          case ISOLATED -> CaseView.Status.ISOLATED;
-          case HEALTHY -> CaseView.Status.HEALTHY;
-          case CONTRADICTION -> CaseView.Status.CONTRADICTION;
-        };
+    boolean proving = mended.isPresent() && !proofFailed();
+    Optional<Check> proof = proving ? nextProof() : Optional.empty();
+    CaseView.Status status = status(proving, proof.isEmpty());
     CaseView.Move move;
     Optional<CheckView> next = Optional.empty();
     Optional<RepairView> repair = Optional.empty();
-    boolean proving = mended.isPresent() && !proofFailed();
     List<SuspectView> suspects = suspects();
     if (stopped) {
       move = CaseView.Move.END;
     } else if (!safe()) {
       move = CaseView.Move.MAKE_SAFE;
-      status = proving ? CaseView.Status.ISOLATED : status;
     } else if (proving && !warnings.isEmpty()) {
       move = CaseView.Move.STUCK;
-      status = CaseView.Status.ISOLATED;
+    } else if (proof.isPresent()) {
+      move = CaseView.Move.PROOF;
+      next = Optional.of(view(proof.get(), List.of(), phrases.say("because.proof"), 0));
     } else if (proving) {
-      Optional<Check> proof = nextProof();
-      if (proof.isPresent()) {
-        move = CaseView.Move.PROOF;
-        status = CaseView.Status.ISOLATED;
-        next = Optional.of(view(proof.get(), List.of(), phrases.say("because.proof"), 0));
-      } else {
-        move = CaseView.Move.END;
-        status = CaseView.Status.HEALTHY;
-      }
+      move = CaseView.Move.END;
     } else if (findings.status() == Findings.Status.ISOLATED) {
       move = CaseView.Move.REPAIR;
       repair = Optional.of(repair(suspects));

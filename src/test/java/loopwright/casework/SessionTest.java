@@ -144,6 +144,24 @@ class SessionTest {
   }
 
   @Test
+  void aCaseThatIsStoppedSaysHowFarItCame() throws Problem {
+    String load = VEHICLE.circuits().get(0).loads().get(0).part();
+    assertThat(open.repaired(load).move()).isEqualTo(CaseView.Move.PROOF);
+    String id = open.view().caseId();
+    CaseView view = open.stop();
+    assertThat(view.move()).isEqualTo(CaseView.Move.END);
+    assertThat(view.status()).as("not proven yet").isEqualTo(CaseView.Status.ISOLATED);
+    open.close();
+    open = desk.resume(id, VEHICLE, CaseDesk.Progress.SILENT);
+    while (open.view().move() == CaseView.Move.PROOF) {
+      CheckView proof = open.view().next().orElseThrow();
+      open.answer(
+          proof.id(), proof.kind().metered() ? new Answer.Text("12.2 V") : new Answer.Saw(Seen.ON));
+    }
+    assertThat(open.stop().status()).as("proven").isEqualTo(CaseView.Status.HEALTHY);
+  }
+
+  @Test
   void whatWasToldBesidesReadingsIsTakenBackAsIfItHadNeverBeen() throws Problem {
     open.take(own(Setting.REST), new Answer.Text("12.60 V"));
     CaseView before = open.view();
