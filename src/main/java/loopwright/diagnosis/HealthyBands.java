@@ -42,6 +42,8 @@ public final class HealthyBands {
         Double.isInfinite(band.high())
             ? band.high()
             : band.high() + bench.meter().error(f, band.high());
-    return new double[] {check.kind() == CheckKind.OHMS ? Math.max(0, low) : low, high};
+    // Where a healthy circuit is live, ohms read nonsense, which may lie below nought altogether.
+    boolean atNought = check.kind() == CheckKind.OHMS && high >= 0;
+    return new double[] {atNought ? Math.max(0, low) : low, high};
   }
 }

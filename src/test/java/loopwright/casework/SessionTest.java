@@ -144,6 +144,22 @@ class SessionTest {
   }
 
   @Test
+  void ohmsWhereAHealthyCircuitIsLiveAreTakenEitherWayRound() throws Problem {
+    Setting on = VEHICLE.circuits().get(0).onSetting();
+    Optional<TerminalRef> feed = Optional.of(VEHICLE.feedPost());
+    Optional<TerminalRef> ground = Optional.of(VEHICLE.groundedPost());
+    for (boolean turned : new boolean[] {false, true}) {
+      Optional<TerminalRef> red = turned ? ground : feed;
+      Optional<TerminalRef> black = turned ? feed : ground;
+      OwnCheck volts = new OwnCheck(CheckKind.VOLTS, red, black, Optional.empty(), on);
+      OwnCheck ohms = new OwnCheck(CheckKind.OHMS, red, black, Optional.empty(), on);
+      open.take(volts, new Answer.Text("0.00 V"));
+      CaseView view = open.take(ohms, new Answer.Text("OL"));
+      assertThat(view.readings()).last().satisfies(r -> assertThat(r.value()).contains("OL"));
+    }
+  }
+
+  @Test
   void aCaseThatIsStoppedSaysHowFarItCame() throws Problem {
     String load = VEHICLE.circuits().get(0).loads().get(0).part();
     assertThat(open.repaired(load).move()).isEqualTo(CaseView.Move.PROOF);
