@@ -83,7 +83,7 @@ final class Asker {
       page.gap();
       show(question);
       String line = line(question.usual() + "> ");
-      if (says("back", line)) {
+      if (Obeyed.says("back", line)) {
         if (!asked.isEmpty()) {
           answers.remove(asked.pop());
         }
@@ -131,11 +131,6 @@ final class Asker {
     return line;
   }
 
-  /** Whether a line is an English word alone, or the usual one for it in the language in use. */
-  private static boolean says(String english, String line) {
-    return line.equalsIgnoreCase(english) || line.equalsIgnoreCase(Obeyed.said(english).get(0));
-  }
-
   /**
    * One line.
    *
@@ -145,7 +140,7 @@ final class Asker {
     page.prompt(prompt);
     try {
       String line = in.readLine();
-      if (line == null || says("stop", line.strip())) {
+      if (line == null || Obeyed.says("stop", line.strip())) {
         throw new Ended();
       }
       return line.strip();

@@ -275,7 +275,7 @@ final class FindCommand implements Callable<Integer> {
         return Optional.empty();
       }
       if (next instanceof LineReader.Next.Line line && !line.text().isBlank()) {
-        if (line.text().strip().equalsIgnoreCase("stop")) {
+        if (Obeyed.says("stop", line.text().strip())) {
           return Optional.empty();
         }
         try {

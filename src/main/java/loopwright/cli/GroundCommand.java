@@ -1,10 +1,8 @@
 package loopwright.cli;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import loopwright.casework.Problem;
 import loopwright.casework.ground.GroundCheck;
 import loopwright.casework.ground.GroundResult;
@@ -27,6 +25,10 @@ import picocli.CommandLine.Parameters;
       "3:${bundle:exit.vehicle}"
     })
 final class GroundCommand implements Callable<Integer> {
+  /** What the help tells of, in order. */
+  private static final List<String> HELP =
+      List.of("value", "more", "ohms", "show", "list", "skip", "stop");
+
   private final CliWorld world;
 
   @Mixin private ProofOptions options = new ProofOptions();
@@ -125,12 +127,12 @@ final class GroundCommand implements Callable<Integer> {
     show(view);
     while (true) {
       String line = asker.line((view.proof().isPresent() ? Speech.of("ground.reads") : "") + "> ");
-      String word = line.toLowerCase(Locale.ROOT);
-      switch (word) {
+      switch (Obeyed.GROUND.line(line)) {
         case "", "skip" -> {
           return;
         }
-        case "help" -> help();
+        case "stop" -> throw new Asker.Ended();
+        case "help" -> HelpPage.show(page, "ground.", HELP);
         case "list" -> rows();
         case "show" -> show(check.view(id));
         case "more" -> {
@@ -185,13 +187,6 @@ final class GroundCommand implements Callable<Integer> {
     } catch (Problem e) {
       page.say(sentence(e));
     }
-  }
-
-  private void help() {
-    page.items(
-        Stream.of("value", "more", "ohms", "show", "skip")
-            .map(word -> Speech.of("ground.help." + word))
-            .toList());
   }
 
   private void show(GroundView view) {

@@ -112,8 +112,8 @@ final class NewCommand implements Callable<Integer> {
     while (true) {
       page.gap();
       page.say(Speech.of("new.circuit", rows.size()));
-      String line = asker.line(Speech.of("new.done") + "> ");
-      if (line.isEmpty()) {
+      String line = asker.line(Obeyed.usual("done") + "> ");
+      if (line.isEmpty() || Obeyed.says("done", line)) {
         return rows;
       }
       Optional<Pattern> pattern = pattern(line);

@@ -42,9 +42,6 @@ final class PlainTalk {
   private static final int BRIEF = 3;
   private static final int LISTED = 10;
 
-  /** Columns of what may be typed, in the help. */
-  private static final int TYPED = 26;
-
   /** What the help tells of, in order. */
   private static final List<String> HELP =
       List.of(
@@ -221,7 +218,7 @@ final class PlainTalk {
     if (typed.isEmpty()) {
       return;
     }
-    String text = Obeyed.line(typed.replace('\u2019', '\''));
+    String text = Obeyed.FIND.line(typed.replace('\u2019', '\''));
     if (waiting instanceof Waiting.Again again && text.matches("(?i)take\\s+\\d{1,4}")) {
       watch(again.check(), Integer.parseInt(text.replaceAll("\\D", "")));
       return;
@@ -343,16 +340,16 @@ final class PlainTalk {
       case "same" -> same(rest);
       case "points" -> points(rest);
       case "setups" -> setups();
-      case "again" -> {
+      case "again", "show" -> {
         wholeSetup = true;
         next(findCase.view());
       }
       case "why" -> why(rest);
       case "tree" -> tree(rest);
-      case "can't", "cant" ->
-          refuse(rest.stream().map(Obeyed::detail).collect(Collectors.joining(" ")));
+      case "cant" ->
+          refuse(rest.stream().map(Obeyed.FIND::detail).collect(Collectors.joining(" ")));
       case "never" -> refuse(FindCase.Refusal.NEVER);
-      case "won't", "wont" -> refuse(FindCase.Refusal.WONT);
+      case "wont" -> refuse(FindCase.Refusal.WONT);
       case "alone" -> refuse(FindCase.Refusal.NO_HELPER);
       case "back" -> back(rest);
       case "fix" -> fix(rest);
@@ -485,7 +482,7 @@ final class PlainTalk {
 
   /** What was told last of a kind, by the word it is told with; of any without one. */
   private static Optional<DeedView> last(List<DeedView> deeds, List<String> rest) {
-    String word = rest.isEmpty() ? "" : Obeyed.detail(rest.get(0));
+    String word = rest.isEmpty() ? "" : Obeyed.FIND.detail(rest.get(0));
     return deeds.stream()
         .filter(
             d ->
@@ -494,8 +491,7 @@ final class PlainTalk {
                   case "mended" -> d.deed() instanceof CaseEvent.Repaired;
                   case "swapped" -> d.deed() instanceof CaseEvent.Swapped;
                   case "photo" -> d.deed() instanceof CaseEvent.Photographed;
-                  case "can't", "cant", "never", "won't", "wont", "alone" ->
-                      d.deed() instanceof CaseEvent.Refused;
+                  case "cant", "never", "wont", "alone" -> d.deed() instanceof CaseEvent.Refused;
                   default -> false;
                 })
         .reduce((a, b) -> b);
@@ -545,9 +541,9 @@ final class PlainTalk {
     Setting setting = OwnSetting.asked(findCase);
     List<TerminalRef> points = new ArrayList<>();
     for (int i = 0; i < rest.size(); i++) {
-      switch (Obeyed.detail(rest.get(i))) {
+      switch (Obeyed.FIND.detail(rest.get(i))) {
         case "volts" -> kind = CheckKind.VOLTS;
-        case "millivolts", "mv" -> kind = CheckKind.MILLIVOLTS;
+        case "millivolts" -> kind = CheckKind.MILLIVOLTS;
         case "ohms" -> kind = CheckKind.OHMS;
         case "diode" -> kind = CheckKind.DIODE;
         case "setup" -> {
@@ -645,7 +641,7 @@ final class PlainTalk {
   // The learner first.
 
   private void learn(List<String> rest) throws Problem {
-    String word = Obeyed.detail(String.join(" ", rest));
+    String word = Obeyed.FIND.detail(String.join(" ", rest));
     if (!word.equals("on") && !word.equals("off")) {
       throw new Problem("learn", Page.plain(word), Speech.of("learn.how"));
     }
@@ -917,7 +913,7 @@ final class PlainTalk {
 
   private void list(List<String> rest) {
     CaseView view = findCase.view();
-    boolean all = !rest.isEmpty() && Obeyed.detail(rest.get(0)).equals("all");
+    boolean all = !rest.isEmpty() && Obeyed.FIND.detail(rest.get(0)).equals("all");
     int shown = all ? view.suspects().size() : Math.min(LISTED, view.suspects().size());
     page.say(Speech.of("list.suspected"));
     for (SuspectView suspect : view.suspects().subList(0, shown)) {
@@ -1006,17 +1002,10 @@ final class PlainTalk {
   }
 
   private void help() {
-    help("value");
+    HelpPage.show(page, "", List.of("value"));
     if (meter.isPresent()) {
-      help("meter");
+      HelpPage.show(page, "", List.of("meter"));
     }
-    for (String row : HELP) {
-      help(row);
-    }
-  }
-
-  private void help(String row) {
-    String typed = Speech.of("typed." + row);
-    page.block(typed + " ".repeat(Math.max(1, TYPED - typed.length())), Speech.of("help." + row));
+    HelpPage.show(page, "", HELP);
   }
 }

@@ -152,7 +152,7 @@ final class PractiseCommand implements Callable<Integer> {
     page.gap();
     page.say(Speech.of("practise.kinds"));
     for (FaultKind kind : progress.kinds().keySet()) {
-      line(page, Speech.of("practise." + kind), progress.kinds().get(kind));
+      line(page, Obeyed.usual(kind.word()), progress.kinds().get(kind));
     }
   }
 

@@ -1,7 +1,6 @@
 package loopwright.cli;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +11,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import loopwright.casework.Answer;
 import loopwright.casework.LoopView;
 import loopwright.casework.OwnCheck;
 import loopwright.casework.PointView;
@@ -31,6 +31,27 @@ import loopwright.model.TerminalRef;
 
 /** A drill in lines. */
 final class PractiseTalk {
+  /** What the help tells of, in order. */
+  private static final List<String> HELP =
+      List.of(
+          "volts",
+          "others",
+          "amps",
+          "look",
+          "wiggle",
+          "swap",
+          "lamp",
+          "on",
+          "set",
+          "pull",
+          "back",
+          "accuse",
+          "accuse-as",
+          "fuse",
+          "draw",
+          "points",
+          "done");
+
   private final Drilling drilling;
   private final PractiseDesk desk;
   private final Page page;
@@ -75,21 +96,21 @@ final class PractiseTalk {
 
   /** Does what a line says; true at the end. */
   private boolean said(String line) throws Asker.Ended {
-    List<String> words = Arrays.stream(line.split("\\s+")).filter(w -> !w.isEmpty()).toList();
-    if (words.isEmpty()) {
+    if (line.isEmpty()) {
       return false;
     }
+    List<String> words = List.of(Obeyed.DRILL.line(line).split("\\s+"));
     List<String> rest = words.subList(1, words.size());
     try {
-      switch (words.get(0).toLowerCase(Locale.ROOT)) {
-        case "done" -> {
+      switch (words.get(0)) {
+        case "done", "stop" -> {
           return true;
         }
-        case "help" -> help();
+        case "help" -> HelpPage.show(page, "practise.", HELP);
         case "draw" -> draw();
         case "points" -> points();
         case "volts" -> meter(CheckKind.VOLTS, rest);
-        case "millivolts", "mv" -> meter(CheckKind.MILLIVOLTS, rest);
+        case "millivolts" -> meter(CheckKind.MILLIVOLTS, rest);
         case "ohms" -> meter(CheckKind.OHMS, rest);
         case "diode" -> meter(CheckKind.DIODE, rest);
         case "amps" -> amps(rest);
@@ -110,13 +131,6 @@ final class PractiseTalk {
       page.say(Speech.of("refused", Page.plain(e.value()), e.accepted()));
     }
     return false;
-  }
-
-  private void help() {
-    page.items(
-        Stream.of("volts", "look", "on", "pull", "accuse", "fuse", "done")
-            .map(word -> Speech.of("practise.help." + word))
-            .toList());
   }
 
   // ---- what is around ------------------------------------------------------------------------
@@ -242,7 +256,15 @@ final class PractiseTalk {
 
   private Expectation expected(OwnCheck check) throws Problem, Asker.Ended {
     String value = asker.line(Speech.of("practise.expect") + "> ");
-    return Expectation.of(check.kind(), value, foretold());
+    return Expectation.of(check.kind(), english(check.kind(), value), foretold());
+  }
+
+  /** What is expected, in the words that it is understood by. */
+  private static String english(CheckKind kind, String typed) throws Problem {
+    if (kind.metered() || typed.isEmpty()) {
+      return Obeyed.DRILL.details(typed);
+    }
+    return Entry.of(kind).read(typed) instanceof Answer.Saw saw ? saw.seen().word() : typed;
   }
 
   /** The parts whose failure should show, by the digits they are asked by or by their ids. */
@@ -274,20 +296,29 @@ final class PractiseTalk {
 
   /** The parts, and how they failed behind the word as. */
   private void accuse(List<String> rest) throws Problem {
-    int as = rest.indexOf("as");
+    int as = 0;
+    while (as < rest.size() && !saysAs(rest.get(as))) {
+      as++;
+    }
     Optional<FaultKind> how = Optional.empty();
-    if (as >= 0) {
-      String said = String.join("-", rest.subList(as + 1, rest.size()));
-      how = Stream.of(FaultKind.values()).filter(k -> k.word().equalsIgnoreCase(said)).findFirst();
+    if (as < rest.size()) {
+      String said = String.join(" ", rest.subList(as + 1, rest.size()));
+      String word = Obeyed.DRILL.detail(said);
+      how = Stream.of(FaultKind.values()).filter(k -> k.word().equals(word)).findFirst();
       if (how.isEmpty()) {
         throw new Problem(
             "as",
             Fields.cut(said),
-            Stream.of(FaultKind.values()).map(FaultKind::word).collect(Collectors.joining(", ")));
+            Stream.of(FaultKind.values())
+                .map(k -> Obeyed.usual(k.word()))
+                .collect(Collectors.joining(", ")));
       }
     }
-    List<String> parts = as < 0 ? rest : rest.subList(0, as);
-    show(drilling.accuse(new LinkedHashSet<>(known(parts)), how));
+    show(drilling.accuse(new LinkedHashSet<>(known(rest.subList(0, as))), how));
+  }
+
+  private boolean saysAs(String word) {
+    return drilling.vehicle().part(word).isEmpty() && Obeyed.DRILL.detail(word).equals("as");
   }
 
   private void amps(List<String> rest) throws Problem {

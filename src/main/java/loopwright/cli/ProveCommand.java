@@ -2,10 +2,8 @@ package loopwright.cli;
 
 import java.io.IOException;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import loopwright.casework.Answer;
 import loopwright.casework.FindCase;
 import loopwright.casework.Problem;
@@ -28,6 +26,10 @@ import picocli.CommandLine.Parameters;
       "3:${bundle:exit.vehicle}"
     })
 final class ProveCommand implements Callable<Integer> {
+  /** What the help tells of, in order. */
+  private static final List<String> HELP =
+      List.of("value", "choice", "done", "show", "find", "again", "why", "go", "list", "stop");
+
   private final CliWorld world;
 
   @Mixin private ProofOptions options = new ProofOptions();
@@ -90,13 +92,11 @@ final class ProveCommand implements Callable<Integer> {
         page.say(Speech.of("prove.kept"));
         return;
       }
-      String line = next instanceof LineReader.Next.Line l ? l.text().strip() : "";
-      if (line.equalsIgnoreCase("stop")) {
-        page.say(Speech.of("prove.kept"));
-        return;
-      }
       try {
-        line(line);
+        if (ends(next instanceof LineReader.Next.Line l ? l.text().strip() : "")) {
+          page.say(Speech.of("prove.kept"));
+          return;
+        }
       } catch (Problem e) {
         page.say(Speech.of("not-taken", Speech.problem(e)));
       }
@@ -117,11 +117,15 @@ final class ProveCommand implements Callable<Integer> {
         + "> ";
   }
 
-  private void line(String line) throws IOException, Problem {
-    String[] words = line.split("\\s+", 2);
-    switch (words[0].toLowerCase(Locale.ROOT)) {
+  /** Does what a line says; true if that is to end. */
+  private boolean ends(String line) throws IOException, Problem {
+    String[] words = Obeyed.PROVE.line(line).split("\\s+", 2);
+    switch (words[0]) {
+      case "stop" -> {
+        return true;
+      }
       case "" -> show(proving.view());
-      case "help" -> help();
+      case "help" -> HelpPage.show(page, "prove.", HELP);
       case "list" -> items(proving.view());
       case "why" -> proving.view().now().ifPresent(n -> page.say(n.because()));
       case "again" -> show(proving.again());
@@ -129,6 +133,7 @@ final class ProveCommand implements Callable<Integer> {
       case "find" -> find();
       default -> answer(line);
     }
+    return false;
   }
 
   private void answer(String line) throws Problem {
@@ -147,7 +152,7 @@ final class ProveCommand implements Callable<Integer> {
   }
 
   private static boolean yes(String line) throws Problem {
-    if (line.equals("1") || line.equalsIgnoreCase("done") || Speech.yes(line)) {
+    if (line.equals("1") || Obeyed.PROVE.line(line).equals("done") || Speech.yes(line)) {
       return true;
     }
     if (line.equals("2") || Speech.no(line)) {
@@ -177,13 +182,6 @@ final class ProveCommand implements Callable<Integer> {
     page.gap();
     proving.refresh();
     show(proving.view());
-  }
-
-  private void help() {
-    page.items(
-        Stream.of("value", "find", "again", "go", "why")
-            .map(word -> Speech.of("prove.help." + word))
-            .toList());
   }
 
   private void items(ProveView view) {

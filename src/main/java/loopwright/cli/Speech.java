@@ -10,6 +10,8 @@ import loopwright.model.Language;
 final class Speech {
   private static final String NAME = "loopwright.cli.terminal";
 
+  private static final Bundle ENGLISH = new Bundle(NAME, Language.ENGLISH.locale());
+
   /** Columns of a label and its indent. */
   private static final int LABEL = 11;
 
@@ -25,6 +27,11 @@ final class Speech {
    */
   static String of(String key, Object... args) {
     return Bundle.inUse(NAME).say(key, args);
+  }
+
+  /** The same in English, whatever language is in use. */
+  static String inEnglish(String key) {
+    return ENGLISH.say(key);
   }
 
   /** What a problem says: what was wrong, what came in, what is accepted. */

@@ -234,11 +234,11 @@ class GermanCommandsTest {
 
   @Test
   void groundsAndFirstPowerAreProvenInGerman() {
-    assertThat(said(0, world("help", "7", "6,9 mV", "stop"), "ground", "pumper", "G4"))
+    assertThat(said(0, world("hilfe", "7", "6,9 mV", "stopp"), "ground", "pumper", "G4"))
         .contains("  ROT      G4.lug: ", "  GRENZE   ", "zeigt> „7“ gilt hier nicht: mit Einheit")
-        .contains("more: ein Nachweis mit einem größeren Verbraucher");
+        .contains("mehr                      ein Nachweis mit einem größeren Verbraucher");
     assertThat(german(0, world(), "ground", "pumper", "--list")).contains("nachzuweisen");
-    assertThat(said(0, world("help", "vielleicht", "ja", "stop"), "prove", "pumper"))
+    assertThat(said(0, world("hilfe", "vielleicht", "ja", "stopp"), "prove", "pumper"))
         .contains("Batterie und Massen, Schritt 1 von 6", "  VORSICHT Batterie ab vor Ohm")
         .contains("Nicht übernommen: Eingabe „vielleicht“: 1 oder ja, 2 oder nein")
         .contains("Alle Antworten sind aufbewahrt.");
