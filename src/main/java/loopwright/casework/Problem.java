@@ -8,6 +8,7 @@ package loopwright.casework;
 public final class Problem extends Exception {
   private static final long serialVersionUID = 1L;
   private final String field;
+  private final String named;
   private final String value;
   private final String accepted;
 
@@ -19,15 +20,33 @@ public final class Problem extends Exception {
    * @param accepted what is accepted, in words
    */
   public Problem(String field, String value, String accepted) {
-    super(field + " '" + value + "': " + accepted);
+    this(field, field, value, accepted);
+  }
+
+  /**
+   * Makes a problem whose field is called otherwise in the language in use.
+   *
+   * @param field what was wrong, the same in every language
+   * @param named what a person calls it
+   * @param value what came in
+   * @param accepted what is accepted, in words
+   */
+  public Problem(String field, String named, String value, String accepted) {
+    super(named + " '" + value + "': " + accepted);
     this.field = field;
+    this.named = named;
     this.value = value;
     this.accepted = accepted;
   }
 
-  /** What was wrong. */
+  /** What was wrong, the same in every language: programs and codes to end with go by it. */
   public String field() {
     return field;
+  }
+
+  /** What was wrong, as a person calls it. */
+  public String named() {
+    return named;
   }
 
   /** What came in. */
