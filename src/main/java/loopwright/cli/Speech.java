@@ -38,15 +38,15 @@ final class Speech {
   static String problem(Problem problem) {
     return of(
         problem.value().isEmpty() ? "problem.bare" : "problem",
-        named(problem.field()),
+        named(problem),
         problem.value(),
         problem.accepted());
   }
 
   /** What a problem is about, in words where there are any: options keep their names. */
-  private static String named(String field) {
-    String key = "field." + field.replace(' ', '-');
-    return Bundle.inUse(NAME).has(key) ? of(key) : field;
+  private static String named(Problem problem) {
+    String key = "field." + problem.field().replace(' ', '-');
+    return Bundle.inUse(NAME).has(key) ? of(key) : problem.named();
   }
 
   /** Whether a word says yes, in English or in the language in use. */

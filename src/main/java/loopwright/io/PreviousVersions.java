@@ -83,7 +83,8 @@ final class PreviousVersions {
   Path file(Version version) throws Problem {
     Path kept = path(version.number());
     if (!Files.exists(kept)) {
-      throw new Problem(FileWords.say("previous"), kept.toString(), FileWords.say("previous.gone"));
+      throw new Problem(
+          "version", FileWords.say("previous"), kept.toString(), FileWords.say("previous.gone"));
     }
     return kept;
   }

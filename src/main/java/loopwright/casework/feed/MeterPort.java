@@ -69,6 +69,7 @@ public sealed interface MeterPort {
       }
     }
     throw new Problem(
+        "meter port",
         Phrases.inUse().say("meter.port.field"),
         said.length() > 80 ? said.substring(0, 80) + "..." : said,
         accepted());

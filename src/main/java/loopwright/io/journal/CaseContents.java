@@ -92,7 +92,7 @@ final class CaseContents implements Contents<CaseEvent> {
   @Override
   public void ensureUsable(String id, List<CaseEvent> events, String missing) throws Problem {
     if (events.isEmpty() || !(events.get(0) instanceof CaseEvent.Opened)) {
-      throw new Problem(FileWords.say(about()), id, FileWords.say("case.headless", missing));
+      throw problem(Matter.ONE, id, FileWords.say("case.headless", missing));
     }
   }
 }

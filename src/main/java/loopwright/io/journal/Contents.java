@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.function.Predicate;
 import loopwright.casework.Problem;
+import loopwright.io.FileWords;
 
 /**
  * What a kind of journal holds. The discipline of its lines is the same for all.
@@ -13,8 +14,36 @@ import loopwright.casework.Problem;
  */
 interface Contents<E> {
 
-  /** What one journal is about, as problems say it: case. */
+  /** What one journal is about, as fields of problems say it: case. */
   String about();
+
+  /** What of journals a problem is about. */
+  enum Matter {
+    /** What is in it. */
+    ONE("", ""),
+    /** Its file. */
+    FILE(" file", ".file"),
+    /** The folder of all. */
+    FOLDER("s folder", ".folder");
+
+    private final String field;
+    private final String key;
+
+    Matter(String field, String key) {
+      this.field = field;
+      this.key = key;
+    }
+  }
+
+  /** What a journal, its file or the folder of all is called in the language in use. */
+  default String named(Matter matter) {
+    return FileWords.say(about() + matter.key);
+  }
+
+  /** A problem with a journal, its file or the folder of all. */
+  default Problem problem(Matter matter, Object value, String accepted) {
+    return new Problem(about() + matter.field, named(matter), value.toString(), accepted);
+  }
 
   /** End of the files' names. */
   String ending();

@@ -1,5 +1,9 @@
 package loopwright.io.journal;
 
+import static loopwright.io.journal.Contents.Matter.FILE;
+import static loopwright.io.journal.Contents.Matter.FOLDER;
+import static loopwright.io.journal.Contents.Matter.ONE;
+
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.FileAlreadyExistsException;
@@ -104,14 +108,6 @@ final class JournalFolder<E> {
     this.patience = patience;
   }
 
-  private String about() {
-    return FileWords.say(contents.about());
-  }
-
-  private String aboutFile() {
-    return FileWords.say(contents.about() + ".file");
-  }
-
   /**
    * Starts a journal.
    *
@@ -121,10 +117,7 @@ final class JournalFolder<E> {
     try {
       disk.folder(folder);
     } catch (IOException e) {
-      throw new Problem(
-          FileWords.say(contents.about() + ".folder"),
-          folder.toString(),
-          FileWords.say("unmade", DiskWords.of(e)));
+      throw contents.problem(FOLDER, folder, FileWords.say("unmade", DiskWords.of(e)));
     }
     Path file = file(id);
     Path key = claim(id, file);
@@ -141,10 +134,10 @@ final class JournalFolder<E> {
       }
     } catch (FileAlreadyExistsException e) {
       OPEN.remove(key);
-      throw new Problem(about(), id, FileWords.say("journal.taken", about()));
+      throw contents.problem(ONE, id, FileWords.say("journal.taken", contents.named(ONE)));
     } catch (IOException e) {
       OPEN.remove(key);
-      throw new Problem(aboutFile(), file.toString(), FileWords.say("unmade", DiskWords.of(e)));
+      throw contents.problem(FILE, file, FileWords.say("unmade", DiskWords.of(e)));
     } catch (Problem e) {
       OPEN.remove(key);
       throw e;
@@ -215,7 +208,7 @@ final class JournalFolder<E> {
     try {
       medium = disk.open(file);
     } catch (NoSuchFileException e) {
-      throw new Problem(about(), id, FileWords.say("journal.none", about(), folder));
+      throw contents.problem(ONE, id, FileWords.say("journal.none", contents.named(ONE), folder));
     } catch (IOException e) {
       // What can't be written to can still be looked at.
       return loadToRead(id, file, key, DiskWords.of(e));
@@ -236,7 +229,7 @@ final class JournalFolder<E> {
               Arrays.copyOfRange(bytes, recovered.keep(), bytes.length)));
     } catch (IOException e) {
       close(medium);
-      throw new Problem(aboutFile(), file.toString(), FileWords.say("unread", DiskWords.of(e)));
+      throw contents.problem(FILE, file, FileWords.say("unread", DiskWords.of(e)));
     } catch (Problem e) {
       close(medium);
       throw e;
@@ -247,11 +240,9 @@ final class JournalFolder<E> {
     try (Disk.Medium medium = disk.openToRead(file)) {
       Recovered<E> recovered = Recovered.from(contents, id, bytes(id, medium));
       return new Loaded<>(
-          recovered.events(),
-          recovered.missing(),
-          new ReadOnlyJournal<>(aboutFile(), file, key, why));
+          recovered.events(), recovered.missing(), new ReadOnlyJournal<>(contents, file, key, why));
     } catch (IOException e) {
-      throw new Problem(aboutFile(), file.toString(), FileWords.say("unread", DiskWords.of(e)));
+      throw contents.problem(FILE, file, FileWords.say("unread", DiskWords.of(e)));
     }
   }
 
@@ -267,9 +258,9 @@ final class JournalFolder<E> {
       try {
         return Recovered.from(contents, id, open != null ? open.bytes() : bytes(id, file));
       } catch (NoSuchFileException e) {
-        throw new Problem(about(), id, FileWords.say("journal.none", about(), folder));
+        throw contents.problem(ONE, id, FileWords.say("journal.none", contents.named(ONE), folder));
       } catch (IOException e) {
-        throw new Problem(aboutFile(), file.toString(), FileWords.say("unread", DiskWords.of(e)));
+        throw contents.problem(FILE, file, FileWords.say("unread", DiskWords.of(e)));
       }
     }
   }
@@ -314,7 +305,7 @@ final class JournalFolder<E> {
 
   private Path file(String id) throws Problem {
     if (!ID.matcher(id).matches()) {
-      throw new Problem(about(), Fields.cut(id), contents.idWords());
+      throw contents.problem(ONE, Fields.cut(id), contents.idWords());
     }
     return folder.resolve(id + contents.ending());
   }
@@ -323,7 +314,7 @@ final class JournalFolder<E> {
   private Path claim(String id, Path file) throws Problem {
     Path key = key(file);
     if (!soon(() -> OPEN.add(key))) {
-      throw new Problem(about(), id, FileWords.say("journal.open"));
+      throw contents.problem(ONE, id, FileWords.say("journal.open"));
     }
     return key;
   }
@@ -363,17 +354,18 @@ final class JournalFolder<E> {
       }
     }
     if (!locked) {
-      throw new Problem(about(), id, FileWords.say("journal.elsewhere"));
+      throw contents.problem(ONE, id, FileWords.say("journal.elsewhere"));
     }
   }
 
   private byte[] bytes(String id, Disk.Medium medium) throws IOException, Problem {
     long size = medium.size();
     if (size > LARGEST) {
-      throw new Problem(
-          about(),
+      throw contents.problem(
+          ONE,
           id,
-          FileWords.say("journal.size", aboutFile(), Long.toString(LARGEST), Long.toString(size)));
+          FileWords.say(
+              "journal.size", contents.named(FILE), Long.toString(LARGEST), Long.toString(size)));
     }
     return medium.read((int) size);
   }
@@ -429,7 +421,7 @@ final class JournalFolder<E> {
     @Override
     public synchronized void append(E event) throws Problem {
       if (closed) {
-        throw new Problem(about(), id, FileWords.say("journal.closed"));
+        throw contents.problem(ONE, id, FileWords.say("journal.closed"));
       }
       byte[] line = JournalLine.write(contents, next, event);
       if (endsOpen) {
@@ -454,8 +446,7 @@ final class JournalFolder<E> {
         unsure = false;
       } catch (IOException e) {
         undo();
-        throw new Problem(
-            aboutFile(), file.toString(), FileWords.say("journal.unwritten", DiskWords.of(e)));
+        throw contents.problem(FILE, file, FileWords.say("journal.unwritten", DiskWords.of(e)));
       }
       end += line.length;
       endsOpen = false;
@@ -500,14 +491,14 @@ final class JournalFolder<E> {
 
   /** A journal of a file that can't be written to. */
   private static final class ReadOnlyJournal<E> implements Journal<E> {
-    private final String aboutFile;
+    private final Contents<E> contents;
     private final Path file;
     private final Path key;
     private final String why;
     private boolean closed;
 
-    ReadOnlyJournal(String aboutFile, Path file, Path key, String why) {
-      this.aboutFile = aboutFile;
+    ReadOnlyJournal(Contents<E> contents, Path file, Path key, String why) {
+      this.contents = contents;
       this.file = file;
       this.key = key;
       this.why = why;
@@ -515,7 +506,7 @@ final class JournalFolder<E> {
 
     @Override
     public void append(E event) throws Problem {
-      throw new Problem(aboutFile, file.toString(), FileWords.say("journal.unwritten", why));
+      throw contents.problem(FILE, file, FileWords.say("journal.unwritten", why));
     }
 
     @Override

@@ -61,7 +61,7 @@ final class JournalLine {
     String head = new String(bytes, from, BODY, StandardCharsets.ISO_8859_1);
     if (!head.startsWith(HEAD) || !head.endsWith(AFTER)) {
       return new Found.Broken<>(
-          FileWords.say("journal.foreign", FileWords.say(contents.about() + ".file")));
+          FileWords.say("journal.foreign", contents.named(Contents.Matter.FILE)));
     }
     String told = head.substring(HEAD.length(), HEAD.length() + SUM);
     if (!told.equals(sum(bytes, from + BODY, to))) {

@@ -45,13 +45,13 @@ record Recovered<E>(List<E> events, String missing, int keep, boolean endsOpen, 
       boolean complete = end < bytes.length;
       JournalLine.Found<E> found = JournalLine.read(contents, bytes, from, end);
       if (found instanceof JournalLine.Found.OtherVersion<E> other) {
-        throw new Problem(
-            FileWords.say(contents.about()),
+        throw contents.problem(
+            Contents.Matter.ONE,
             id,
             FileWords.say(
                 "journal.version",
                 other.version(),
-                FileWords.say(contents.about() + ".file"),
+                contents.named(Contents.Matter.FILE),
                 Integer.toString(contents.latest())));
       }
       if (found instanceof JournalLine.Found.Whole<E> whole) {
