@@ -15,6 +15,7 @@ import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.geometry.VPos;
 import javafx.scene.AccessibleRole;
+import javafx.scene.Cursor;
 import javafx.scene.Group;
 import javafx.scene.Node;
 import javafx.scene.control.ScrollPane;
@@ -36,6 +37,7 @@ import loopwright.ui.Fonts;
 import loopwright.ui.Texts;
 import loopwright.ui.drawing.LoopPlan.Box;
 import loopwright.ui.drawing.LoopPlan.Label;
+import loopwright.ui.widget.Parts;
 
 /**
  * A loop drawn from battery to ground with its voltage staircase underneath. Suspicion is weight
@@ -43,9 +45,8 @@ import loopwright.ui.drawing.LoopPlan.Label;
  * that.
  */
 public final class LoopDrawing extends Region {
-  private static final String LIVE = "loop-canvas-live";
-
   private final Pane canvas = new Pane();
+  private final Rectangle aimed = new Rectangle();
   private final ScrollPane scroll = new ScrollPane(canvas);
   private final ObjectProperty<Optional<LoopView>> loop =
       new SimpleObjectProperty<>(Optional.empty());
@@ -63,16 +64,19 @@ public final class LoopDrawing extends Region {
   private Optional<LoopLayout.Request> drawn = Optional.empty();
   private Optional<String> drawnMark = Optional.empty();
   private double drawnEm;
+  private boolean live;
 
   /** Makes an empty drawing. */
   public LoopDrawing() {
     getStyleClass().add("loop-drawing");
     setAccessibleRole(AccessibleRole.IMAGE_VIEW);
-    scroll.setFitToHeight(true);
-    scroll.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setFocusTraversable(false);
-    scroll.getStyleClass().add("loop-scroll");
+    Parts.scrollSideways(scroll);
+    // A press beside the last piece still falls on the canvas.
+    scroll.setFitToWidth(true);
     canvas.getStyleClass().add("loop-canvas");
+    aimed.getStyleClass().add("piece-aimed");
+    aimed.setMouseTransparent(true);
+    aimed.setVisible(false);
     getChildren().add(scroll);
     loop.addListener(o -> requestLayout());
     red.addListener(o -> requestLayout());
@@ -111,8 +115,7 @@ public final class LoopDrawing extends Region {
     live(true);
     canvas.setOnMouseClicked(
         e ->
-            plan.get()
-                .flatMap(p -> at(p, e.getX() / em.get(), e.getY() / em.get()))
+            aimedAt(e.getX(), e.getY())
                 .map(
                     piece ->
                         new Click(
@@ -120,24 +123,41 @@ public final class LoopDrawing extends Region {
                             points(piece, e.getX() / em.get() > piece.cell().centreX()),
                             e.isShiftDown()))
                 .ifPresent(action));
+    canvas.setOnMouseMoved(e -> aim(aimedAt(e.getX(), e.getY())));
+    canvas.setOnMouseExited(e -> aim(Optional.empty()));
   }
 
-  /** Whether it looks as if pieces could be clicked. */
+  /** Whether pieces can be clicked now. */
   public void live(boolean is) {
-    canvas.getStyleClass().remove(LIVE);
-    if (is) {
-      canvas.getStyleClass().add(LIVE);
-    }
+    live = is;
+    aim(Optional.empty());
   }
 
-  private static Optional<LoopPlan.Piece> at(LoopPlan p, double x, double y) {
-    return all(p).stream()
-        .filter(
-            piece -> {
-              Box c = piece.cell();
-              return x >= c.x() && x <= c.right() && y >= c.y() && y <= c.bottom();
-            })
-        .findFirst();
+  /**
+   * The piece that a press takes.
+   *
+   * @param x pixels from the left of the whole drawing
+   * @param y pixels from its top
+   */
+  public Optional<LoopPlan.Piece> aimedAt(double x, double y) {
+    return plan.get().filter(p -> live).flatMap(p -> Aim.at(p, x / em.get(), y / em.get()));
+  }
+
+  /** Shows what a press would take. */
+  private void aim(Optional<LoopPlan.Piece> at) {
+    canvas.setCursor(at.isPresent() ? Cursor.HAND : null);
+    aimed.setVisible(at.isPresent());
+    at.ifPresent(piece -> frame(aimed, piece.cell(), em.get()));
+  }
+
+  /** Lays a frame round a piece. */
+  private static void frame(Rectangle frame, Box c, double u) {
+    frame.setX((c.x() + 0.1) * u);
+    frame.setY((c.y() - 0.1) * u);
+    frame.setWidth((c.width() - 0.2) * u);
+    frame.setHeight(c.height() * u);
+    frame.setArcWidth(0.5 * u);
+    frame.setArcHeight(0.5 * u);
   }
 
   /** The points of the node before or behind a piece. */
@@ -158,9 +178,7 @@ public final class LoopDrawing extends Region {
   }
 
   private static List<LoopPlan.Piece> all(LoopPlan p) {
-    List<LoopPlan.Piece> all = new ArrayList<>(p.pieces());
-    p.rows().forEach(r -> all.addAll(r.pieces()));
-    return all;
+    return p.allPieces().toList();
   }
 
   /** The loop to draw. */
@@ -209,29 +227,35 @@ public final class LoopDrawing extends Region {
       return;
     }
     double unit = em.get();
-    double barHeight = folding.get() == LoopLayout.Folding.WHOLE ? 1.0 : 0;
-    LoopLayout.Request request =
-        new LoopLayout.Request(
-            loop.get().orElseThrow(),
-            Math.max(10, w / unit - 0.2),
-            Math.max(4, h / unit - 0.2 - barHeight),
-            red.get(),
-            black.get(),
-            folding.get(),
-            this::textWidth);
+    LoopLayout.Request request = request(w, h, unit);
     Optional<LoopLayout.Request> now = Optional.of(request);
     if (same(now) && drawnEm == unit && drawnMark.equals(marked.get())) {
       return;
     }
     LoopPlan next = LoopLayout.of(request);
+    if (next.width() * unit > w) {
+      next = LoopLayout.of(request(w, h - Parts.FINGER, unit));
+    }
     drawn = now;
     drawnEm = unit;
     drawnMark = marked.get();
     plan.set(Optional.of(next));
     new Painter(next, unit).paint();
+    aim(Optional.empty());
     setAccessibleText(inWords(next));
     scrollToLead(next, w / unit);
     scrollToMark(next, w / unit);
+  }
+
+  private LoopLayout.Request request(double w, double h, double unit) {
+    return new LoopLayout.Request(
+        loop.get().orElseThrow(),
+        Math.max(10, w / unit - 0.2),
+        Math.max(4, h / unit - 0.2),
+        red.get(),
+        black.get(),
+        folding.get(),
+        this::textWidth);
   }
 
   private boolean same(Optional<LoopLayout.Request> now) {
@@ -324,6 +348,7 @@ public final class LoopDrawing extends Region {
         row(row);
       }
       p.nodes().forEach(this::node);
+      out.add(aimed);
       canvas.getChildren().setAll(out);
       canvas.setMinSize(p.width() * u, p.height() * u);
       canvas.setPrefSize(p.width() * u, p.height() * u);

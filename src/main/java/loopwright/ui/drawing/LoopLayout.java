@@ -42,7 +42,10 @@ public final class LoopLayout {
   private static final double STAIRS_LEAST = 3;
   private static final double STAIRS_NONE = 1.2;
   private static final double ROW_HEIGHT = 3.2;
-  private static final double WIRE_WIDTH = 2.7;
+
+  /** A finger's breadth, 44 pixels at the normal size: a wire lies between two neighbours. */
+  private static final double WIRE_WIDTH = 2.75;
+
   private static final double PART_WIDTH = 4.6;
   private static final double PART_MOST = 13;
   private static final double WIRE_MOST = 8;

@@ -2,6 +2,7 @@ package loopwright.ui.drawing;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import loopwright.casework.LoopView;
 
 /**
@@ -35,6 +36,11 @@ public record LoopPlan(
     double railY,
     List<Row> rows) {
 
+  /** The pieces of the main row, then those of the others. */
+  public Stream<Piece> allPieces() {
+    return Stream.concat(pieces.stream(), rows.stream().flatMap(r -> r.pieces().stream()));
+  }
+
   /** A rectangle. */
   public record Box(double x, double y, double width, double height) {
     /** Right edge. */
@@ -50,6 +56,13 @@ public record LoopPlan(
     /** Middle across. */
     public double centreX() {
       return x + width / 2;
+    }
+
+    /** How far a point lies outside; 0 inside. */
+    public double distance(double px, double py) {
+      return Math.hypot(
+          Math.max(0, Math.max(x - px, px - right())),
+          Math.max(0, Math.max(y - py, py - bottom())));
     }
 
     /** Whether the two share more than an edge. */

@@ -44,10 +44,7 @@ final class FindingList extends ScrollPane {
     this.jump = jump;
     setId("findings");
     setContent(column);
-    setFitToWidth(true);
-    setHbarPolicy(ScrollBarPolicy.NEVER);
-    setFocusTraversable(false);
-    getStyleClass().add("plain-scroll");
+    Parts.scrollDown(this);
     stale.addListener((o, was, is) -> column.pseudoClassStateChanged(STALE, is));
     model.groupsProperty().addListener(o -> fill());
     model.chosenProperty().addListener(o -> chosen());

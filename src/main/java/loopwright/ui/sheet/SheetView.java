@@ -65,10 +65,7 @@ final class SheetView extends VBox {
     KeyButton paste =
         new KeyButton(Texts.of("sheet.paste"), "Ctrl+V", this::paste).styled("option");
     strip.setId("sheet-strip");
-    strip.setFitToHeight(true);
-    strip.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    strip.setFocusTraversable(false);
-    strip.getStyleClass().add("plain-scroll");
+    Parts.scrollSideways(strip);
     strip.setMinHeight(USE_PREF_SIZE);
     strip.managedProperty().bind(strip.visibleProperty());
     lines.setId("sheet-lines");

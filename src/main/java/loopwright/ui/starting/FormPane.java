@@ -91,10 +91,7 @@ final class FormPane extends ScrollPane {
   FormPane(FormViewModel model) {
     this.model = model;
     setContent(column);
-    setFitToWidth(true);
-    setHbarPolicy(ScrollBarPolicy.NEVER);
-    setFocusTraversable(false);
-    getStyleClass().add("plain-scroll");
+    Parts.scrollDown(this);
     model.onChange(this::show);
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     show();

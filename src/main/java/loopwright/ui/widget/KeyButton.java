@@ -7,9 +7,6 @@ import loopwright.ui.Texts;
 
 /** A button that shows the key which does the same. */
 public final class KeyButton extends Button {
-  /** Pixels that a finger hits without aiming (WCAG 2.2, 2.5.5): no button is smaller. */
-  private static final double FINGER = 44;
-
   /**
    * Makes a button.
    *
@@ -36,21 +33,25 @@ public final class KeyButton extends Button {
 
   @Override
   protected double computeMinWidth(double height) {
-    return Math.max(FINGER, super.computeMinWidth(height));
+    return forAFinger(super.computeMinWidth(height));
   }
 
   @Override
   protected double computePrefWidth(double height) {
-    return Math.max(FINGER, super.computePrefWidth(height));
+    return forAFinger(super.computePrefWidth(height));
   }
 
   @Override
   protected double computeMinHeight(double width) {
-    return Math.max(FINGER, super.computeMinHeight(width));
+    return forAFinger(super.computeMinHeight(width));
   }
 
   @Override
   protected double computePrefHeight(double width) {
-    return Math.max(FINGER, super.computePrefHeight(width));
+    return forAFinger(super.computePrefHeight(width));
+  }
+
+  private static double forAFinger(double length) {
+    return Math.max(Parts.FINGER, length);
   }
 }

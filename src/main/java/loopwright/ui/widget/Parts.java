@@ -19,6 +19,9 @@ import loopwright.ui.Told;
 
 /** Small building blocks of the screens. */
 public final class Parts {
+  /** Pixels that a finger hits without aiming (WCAG 2.2, 2.5.5). */
+  public static final double FINGER = 44;
+
   private Parts() {}
 
   /** A label that breaks its text and never shortens it. */
@@ -139,10 +142,27 @@ public final class Parts {
   /** A pane that scrolls down but never sideways and takes no focus. */
   public static ScrollPane scrolling(Node content) {
     ScrollPane pane = new ScrollPane(content);
+    scrollDown(pane);
+    return pane;
+  }
+
+  /** Makes a pane one that scrolls down but never sideways and takes no focus. */
+  public static void scrollDown(ScrollPane pane) {
     pane.setFitToWidth(true);
     pane.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll(pane);
+  }
+
+  /** Makes a pane one that scrolls sideways but never down and takes no focus. */
+  public static void scrollSideways(ScrollPane pane) {
+    pane.setFitToHeight(true);
+    pane.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    scroll(pane);
+  }
+
+  private static void scroll(ScrollPane pane) {
     pane.setFocusTraversable(false);
     pane.getStyleClass().add("plain-scroll");
-    return pane;
+    Dragging.in(pane);
   }
 }
