@@ -1,6 +1,7 @@
 package loopwright.ui.snapshot;
 
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import javafx.geometry.Bounds;
@@ -23,6 +24,8 @@ import javafx.scene.control.TextField;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.control.skin.TableColumnHeader;
 import javafx.scene.text.Text;
+import loopwright.ui.drawing.LoopDrawing;
+import loopwright.ui.drawing.LoopPlan;
 
 /** What a scene offers to those who can't see it, don't see it well, or have big fingers. */
 public final class Reach {
@@ -126,9 +129,9 @@ public final class Reach {
   }
 
   /**
-   * What can be pressed but is less high or wide than a finger needs. Pieces of a drawing are left
-   * out: the drawing is as fine as the loop is long, and each is reached in a list as well. So is
-   * the editor of a table's cell: the cell is pressed.
+   * What can be pressed but is less high or wide than a finger needs. Left out are the editor of a
+   * table's cell, since the cell is pressed, and the edges between a table's columns, by which they
+   * are made wider.
    *
    * @param least pixels
    */
@@ -137,22 +140,51 @@ public final class Reach {
     walk(
         scene.getRoot(),
         node -> {
-          if (!pressed(node)) {
-            return;
+          if (pressed(node)) {
+            Bounds at = node.localToScene(node.getLayoutBounds());
+            String words = node instanceof Labeled labeled ? labeled.getText() : "";
+            note(found, least, at.getWidth(), at.getHeight(), name(node) + " " + words);
           }
-          Bounds at = node.localToScene(node.getLayoutBounds());
-          if (at.getWidth() < least - 0.5 || at.getHeight() < least - 0.5) {
-            found.add(
-                String.format(
-                    Locale.ROOT,
-                    "%.0f x %.0f: %s %s",
-                    at.getWidth(),
-                    at.getHeight(),
-                    name(node),
-                    node instanceof Labeled labeled ? labeled.getText() : ""));
+          if (node instanceof LoopDrawing drawing) {
+            drawing.planProperty().get().stream()
+                .flatMap(LoopPlan::allPieces)
+                .filter(piece -> takes(drawing, piece, 0, 0))
+                .forEach(
+                    piece ->
+                        note(
+                            found,
+                            least,
+                            reach(drawing, piece, 1, 0) + reach(drawing, piece, -1, 0),
+                            reach(drawing, piece, 0, 1) + reach(drawing, piece, 0, -1),
+                            "drawn " + piece.view().part()));
           }
         });
     return found;
+  }
+
+  private static void note(
+      Set<String> found, double least, double width, double height, String what) {
+    if (width < least - 0.5 || height < least - 0.5) {
+      found.add(String.format(Locale.ROOT, "%.0f x %.0f: %s", width, height, what));
+    }
+  }
+
+  /** How many pixels a press may lie off a drawn piece's middle and still take it. */
+  private static double reach(LoopDrawing drawing, LoopPlan.Piece piece, int right, int down) {
+    double off = 0;
+    while (takes(drawing, piece, right * (off + 0.5), down * (off + 0.5))) {
+      off += 0.5;
+    }
+    return off;
+  }
+
+  private static boolean takes(
+      LoopDrawing drawing, LoopPlan.Piece piece, double right, double down) {
+    double em = drawing.emProperty().get();
+    LoopPlan.Box cell = piece.cell();
+    double x = cell.centreX() * em + right;
+    double y = (cell.y() + cell.height() / 2) * em + down;
+    return drawing.aimedAt(x, y).equals(Optional.of(piece));
   }
 
   private static boolean pressed(Node node) {
@@ -165,6 +197,9 @@ public final class Reach {
     if (node instanceof TextInputControl) {
       return !(node.getParent() instanceof TableCell);
     }
+    if (node instanceof ScrollBar || node.getParent() instanceof ScrollBar) {
+      return node instanceof ScrollBar || node.getStyleClass().contains("thumb");
+    }
     return node instanceof ButtonBase
         || node instanceof ComboBoxBase
         || node instanceof Slider
@@ -174,13 +209,10 @@ public final class Reach {
             && !node.getStyleClass().contains("loop-canvas");
   }
 
-  /** Thumbs, tracks and edges of columns are the toolkit's; what they move is swiped or typed. */
+  /** Parts of what is pressed as a whole, and edges of columns. */
   private static boolean ofAControl(Node node) {
     for (Node n = node; n != null; n = n.getParent()) {
-      if (n instanceof ScrollBar
-          || n instanceof Slider
-          || n instanceof ComboBoxBase
-          || n instanceof TableView) {
+      if (n instanceof Slider || n instanceof ComboBoxBase || n instanceof TableView) {
         return true;
       }
     }
