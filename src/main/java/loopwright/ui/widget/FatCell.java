@@ -8,8 +8,6 @@ import javafx.scene.layout.Region;
 
 /** A row whose words are broken to the width of its list, so that this never scrolls sideways. */
 public final class FatCell<T> extends ListCell<T> {
-  private static final double SCROLL_BAR_EMS = 1.5;
-
   private final Function<T, Region> face;
 
   /**
@@ -45,9 +43,10 @@ public final class FatCell<T> extends ListCell<T> {
     setAccessibleText(shown == null ? "" : shown.getAccessibleText());
   }
 
+  /** Beside a scroll bar: whether there will be one isn't known when rows are measured. */
   private double room() {
     double inside = getListView().getWidth() - snappedLeftInset() - snappedRightInset();
-    return Math.max(0, inside - SCROLL_BAR_EMS * getFont().getSize());
+    return Math.max(0, inside - Parts.FINGER);
   }
 
   private void fit() {
