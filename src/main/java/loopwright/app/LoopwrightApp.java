@@ -60,7 +60,10 @@ public class LoopwrightApp extends Application {
   private static final Vehicles VEHICLES = new Vehicles();
 
   /** What needs no window, begun while the toolkit starts; then the demo vehicles are read. */
-  private static Optional<CompletableFuture<Engine>> begun = Optional.empty();
+  private record Begun(
+      CompletableFuture<Engine> engine, CompletableFuture<List<ReadyCase>> cases) {}
+
+  private static Optional<Begun> begun = Optional.empty();
 
   private ExecutorService background;
 
@@ -69,9 +72,11 @@ public class LoopwrightApp extends Application {
     if (args.length == 0) {
       Path data = Places.data();
       CompletableFuture<Engine> engine = CompletableFuture.supplyAsync(() -> new Engine(data));
-      // Not by whoever waits for the engine: that is the window's thread.
-      engine.thenRunAsync(() -> Vehicles.DEMO.forEach(VEHICLES::demo));
-      begun = Optional.of(engine);
+      // Not by whoever waits for them: that is the window's thread. One after the other, since both
+      // open the program's own file.
+      CompletableFuture<List<ReadyCase>> cases = engine.thenApplyAsync(e -> Practice.cases());
+      cases.thenRunAsync(() -> Vehicles.DEMO.forEach(VEHICLES::demo));
+      begun = Optional.of(new Begun(engine, cases));
     }
     launch(LoopwrightApp.class, args);
   }
@@ -98,7 +103,7 @@ public class LoopwrightApp extends Application {
     if (rules.isPresent()) {
       ask(stage, rules.get(), preferences);
     } else {
-      Engine engine = begun.map(CompletableFuture::join).orElseGet(() -> new Engine(Places.data()));
+      Engine engine = begun.map(b -> b.engine().join()).orElseGet(() -> new Engine(Places.data()));
       open(stage, engine, preferences);
     }
   }
@@ -148,6 +153,8 @@ public class LoopwrightApp extends Application {
   }
 
   private void open(Stage stage, Engine engine, KeptPreferences preferences) {
+    CompletableFuture<List<ReadyCase>> cases =
+        begun.map(Begun::cases).orElseGet(() -> CompletableFuture.supplyAsync(Practice::cases));
     Path data = Places.data();
     Path home = Path.of(Places.here().user());
     Loops loops = new Loops(engine);
@@ -162,7 +169,7 @@ public class LoopwrightApp extends Application {
                     engine.knowledge().meters(),
                     preferences,
                     background)
-                .ready(new Ready(engine, Practice.cases()))
+                .ready(new Ready(engine, cases))
                 .keeping(
                     new Keeping(
                         new VehicleFiles(), new UnsavedFiles(data.resolve("unsaved")), home))
@@ -207,13 +214,16 @@ public class LoopwrightApp extends Application {
   }
 
   /** The ready-made cases with their practice meters. */
-  private record Ready(Engine engine, List<ReadyCase> cases) implements ReadyCases {
+  private record Ready(Engine engine, CompletableFuture<List<ReadyCase>> cases)
+      implements ReadyCases {
     /** Five checks on the demo vehicle that a new window opens. */
     private static final String FIRST = "beacon-ground";
 
     @Override
     public List<Entry> entries() {
-      return cases.stream().map(c -> new Entry(c.id(), c.title(), c.vehicle(), c.story())).toList();
+      return cases.join().stream()
+          .map(c -> new Entry(c.id(), c.title(), c.vehicle(), c.story()))
+          .toList();
     }
 
     @Override
@@ -224,25 +234,12 @@ public class LoopwrightApp extends Application {
     @Override
     public Opened open(String id, Vehicle vehicle, CaseDesk.Progress progress) throws Problem {
       ReadyCase ready =
-          cases.stream()
+          cases.join().stream()
               .filter(c -> c.id().equals(id))
               .findFirst()
               .orElseThrow(() -> new Problem("case", id, "a ready-made case"));
       SimulatedMeter meter = Practice.meter(engine, ready, vehicle);
-      FindCase found =
-          engine
-              .desk()
-              .open(
-                  new CaseDesk.NewCase(
-                      vehicle,
-                      ready.vehicle(),
-                      ready.circuit(),
-                      Optional.empty(),
-                      ready.kind(),
-                      ready.context(),
-                      ready.meter(),
-                      true),
-                  progress);
+      FindCase found = engine.desk().open(ReadyCases.of(ready, vehicle), progress);
       return new Opened(meter.following(found), meter::read);
     }
   }

@@ -2,7 +2,6 @@ package loopwright.ui.snapshot;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import loopwright.casework.Answer;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseView;
@@ -50,16 +49,7 @@ final class OneReadyCase implements ReadyCases {
   @Override
   public Opened open(String id, Vehicle vehicle, CaseDesk.Progress progress) throws Problem {
     meter = new SimulatedMeter(vehicle, Bench.KNOWLEDGE, ready, 1);
-    CaseDesk.NewCase newCase =
-        new CaseDesk.NewCase(
-            vehicle,
-            ready.vehicle(),
-            ready.circuit(),
-            Optional.empty(),
-            ready.kind(),
-            ready.context(),
-            ready.meter());
-    opened = meter.following(desk.open(newCase, progress));
+    opened = meter.following(desk.open(ReadyCases.of(ready, vehicle), progress));
     return new Opened(opened, meter::read);
   }
 
