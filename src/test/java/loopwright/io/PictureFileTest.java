@@ -15,7 +15,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.zip.CRC32;
 import java.util.zip.DeflaterOutputStream;
 import javax.imageio.ImageIO;
 import loopwright.casework.Picture;
@@ -70,7 +69,7 @@ class PictureFileTest {
     heads.writeInt(width);
     heads.writeInt(height);
     heads.write(new byte[] {1, 0, 0, 0, 0});
-    chunk(out, "IHDR", head.toByteArray());
+    Png.chunk(out, "IHDR", head.toByteArray());
     ByteArrayOutputStream data = new ByteArrayOutputStream();
     try (DeflaterOutputStream packed = new DeflaterOutputStream(data)) {
       byte[] row = new byte[1 + (width + 7) / 8];
@@ -79,20 +78,9 @@ class PictureFileTest {
         packed.write(row);
       }
     }
-    chunk(out, "IDAT", data.toByteArray());
-    chunk(out, "IEND", new byte[0]);
+    Png.chunk(out, "IDAT", data.toByteArray());
+    Png.chunk(out, "IEND", new byte[0]);
     return bytes.toByteArray();
-  }
-
-  private static void chunk(DataOutputStream out, String type, byte[] data) throws IOException {
-    byte[] name = type.getBytes(StandardCharsets.US_ASCII);
-    CRC32 crc = new CRC32();
-    crc.update(name);
-    crc.update(data);
-    out.writeInt(data.length);
-    out.write(name);
-    out.write(data);
-    out.writeInt((int) crc.getValue());
   }
 
   private Path file(String name, byte[] bytes) throws IOException {

@@ -17,15 +17,13 @@ import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.PatternWords;
 import loopwright.evidence.Bench;
 import loopwright.ui.cases.CaseShelf;
-import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeCases;
 import loopwright.ui.fake.FakeLoops;
-import loopwright.ui.fake.FakePreferences;
-import loopwright.ui.prove.CircuitPage;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.shell.ShellViewModel.Place;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
+import loopwright.ui.snapshot.TestPages;
 import loopwright.ui.snapshot.TestWindow;
 import loopwright.ui.starting.NewVehiclePage;
 import org.junit.jupiter.api.Test;
@@ -61,14 +59,7 @@ class HomeKeyboardTest {
                                   new NewVehiclePage(
                                       new Basis(Bench.KNOWLEDGE, new PatternWords(Locale.ENGLISH)),
                                       new FakeLoops())))
-                          .proofs(
-                              List.of(
-                                  new CircuitPage(
-                                      Bench.proveDesk(
-                                          new FakeCaseDesk(), new Bench.ProofsInMemory()),
-                                      new FakePreferences(),
-                                      window.background()),
-                                  window.grounds()))
+                          .proofs(List.of(TestPages.proving(window), window.grounds()))
                           .practise(TestWindow.drills())
                           .startScreen());
               return shown;

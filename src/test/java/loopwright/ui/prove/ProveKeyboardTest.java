@@ -27,6 +27,7 @@ import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
 import loopwright.ui.snapshot.Keyboard;
 import loopwright.ui.snapshot.Snapshots;
+import loopwright.ui.snapshot.TestPages;
 import loopwright.ui.snapshot.TestWindow;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -67,12 +68,7 @@ class ProveKeyboardTest {
                               preferences,
                               window.background())
                           .ownMeters(feed)
-                          .proofs(
-                              List.of(
-                                  new CircuitPage(
-                                      Bench.proveDesk(desk, proofs),
-                                      new FakePreferences(),
-                                      window.background()))));
+                          .proofs(List.of(TestPages.proving(window, desk, proofs))));
               made.shell().lookProperty().set(look);
               made.shell().textSizeProperty().set(size);
               return made;

@@ -16,7 +16,6 @@ import loopwright.casework.Phrases;
 import loopwright.diagnosis.rulebook.RuleBook;
 import loopwright.evidence.Bench;
 import loopwright.io.KnowledgeFiles;
-import loopwright.model.Language;
 import loopwright.model.Vehicle;
 import loopwright.rules.DroolsRuleBook;
 import loopwright.rules.RuleFiles;
@@ -27,8 +26,6 @@ import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.Shed;
 import loopwright.ui.shell.Fittings;
 import loopwright.ui.shell.MainWindow;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -36,23 +33,13 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 
 /** A case over the real search, in German from the complaint to the proof, by keys alone. */
-@ExtendWith(ApplicationExtension.class)
+@ExtendWith({InGerman.class, ApplicationExtension.class})
 class GermanCaseTest {
   @RegisterExtension final TestWindow window = new TestWindow();
 
   private final Vehicle tractor = Bench.vehicle("tractor");
   private final RuleBook rules = new DroolsRuleBook(RuleFiles.bundled(), Locale.GERMAN);
   private final OneReadyCase horn = new OneReadyCase("tractor-horn", tractor.name(), desk());
-
-  @BeforeAll
-  static void inGerman() {
-    Language.use(Language.GERMAN);
-  }
-
-  @AfterAll
-  static void backToEnglish() {
-    Language.use(Language.ENGLISH);
-  }
 
   @Start
   void start(Stage stage) {

@@ -1,23 +1,12 @@
 package loopwright.ui.snapshot;
 
 import javafx.stage.Stage;
-import loopwright.model.Language;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.framework.junit5.Start;
 
 /** The same places in German, whose words are longer. */
+@ExtendWith(InGerman.class)
 class GermanPlacesTest extends PlacesTest {
-
-  @BeforeAll
-  static void inGerman() {
-    Language.use(Language.GERMAN);
-  }
-
-  @AfterAll
-  static void backToEnglish() {
-    Language.use(Language.ENGLISH);
-  }
 
   @Start
   @Override

@@ -24,11 +24,9 @@ import loopwright.ui.Texts;
 import loopwright.ui.fake.FakeCaseDesk;
 import loopwright.ui.fake.FakeCases;
 import loopwright.ui.fake.FakeLoops;
-import loopwright.ui.fake.FakePreferences;
 import loopwright.ui.fake.Shed;
 import loopwright.ui.lists.PrintPage;
 import loopwright.ui.practise.PractiseSource;
-import loopwright.ui.prove.CircuitPage;
 import loopwright.ui.shell.MainWindow;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -97,14 +95,7 @@ class PlacesTest {
                               List.of(
                                   new PrintPage(
                                       (plan, sheet, paper, into) -> into, Path.of("files"))))
-                          .proofs(
-                              List.of(
-                                  new CircuitPage(
-                                      Bench.proveDesk(
-                                          new FakeCaseDesk(), new Bench.ProofsInMemory()),
-                                      new FakePreferences(),
-                                      window.background()),
-                                  window.grounds()))
+                          .proofs(List.of(TestPages.proving(window), window.grounds()))
                           .practise(drills)
                           .explain(lessons)
                           .startScreen());

@@ -58,12 +58,8 @@ class ScreensTest {
     this.stage = stage;
   }
 
-  static List<Dress> dresses() {
-    return Dress.all();
-  }
-
   @ParameterizedTest
-  @MethodSource("dresses")
+  @MethodSource("loopwright.ui.snapshot.Dress#all")
   void everyScreenCanBeReadReachedAndPressed(Dress dress) {
     open(dress);
     aCase();

@@ -7,16 +7,15 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
-import java.util.zip.CRC32;
 import java.util.zip.Deflater;
 import java.util.zip.DeflaterOutputStream;
 import javafx.scene.Scene;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
+import loopwright.io.Png;
 import org.testfx.util.WaitForAsyncUtils;
 
 /** Pictures of screens, under {@code target/screens}. */
@@ -73,21 +72,10 @@ public final class Snapshots {
     head.put(new byte[] {8, 2, 0, 0, 0});
     try (DataOutputStream out =
         new DataOutputStream(new BufferedOutputStream(Files.newOutputStream(file)))) {
-      out.writeLong(0x89504E470D0A1A0AL);
-      chunk(out, "IHDR", head.array());
-      chunk(out, "IDAT", packed.toByteArray());
-      chunk(out, "IEND", new byte[0]);
+      out.writeLong(Png.SIGNATURE);
+      Png.chunk(out, "IHDR", head.array());
+      Png.chunk(out, "IDAT", packed.toByteArray());
+      Png.chunk(out, "IEND", new byte[0]);
     }
-  }
-
-  private static void chunk(DataOutputStream out, String type, byte[] data) throws IOException {
-    byte[] name = type.getBytes(StandardCharsets.US_ASCII);
-    CRC32 sum = new CRC32();
-    sum.update(name);
-    sum.update(data);
-    out.writeInt(data.length);
-    out.write(name);
-    out.write(data);
-    out.writeInt((int) sum.getValue());
   }
 }

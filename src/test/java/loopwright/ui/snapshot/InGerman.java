@@ -1,0 +1,22 @@
+package loopwright.ui.snapshot;
+
+import loopwright.model.Language;
+import org.junit.jupiter.api.extension.AfterAllCallback;
+import org.junit.jupiter.api.extension.BeforeAllCallback;
+import org.junit.jupiter.api.extension.ExtensionContext;
+
+/** Lets a test speak German, and the tests after it what they spoke before. */
+final class InGerman implements BeforeAllCallback, AfterAllCallback {
+  private Language before;
+
+  @Override
+  public void beforeAll(ExtensionContext context) {
+    before = Language.inUse();
+    Language.use(Language.GERMAN);
+  }
+
+  @Override
+  public void afterAll(ExtensionContext context) {
+    Language.use(before);
+  }
+}
