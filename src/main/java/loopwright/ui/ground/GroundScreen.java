@@ -349,12 +349,9 @@ public final class GroundScreen extends StackPane {
         !row.since().isEmpty()
             ? row.since()
             : row.result().map(GroundResult::words).orElse(row.kind());
-    VBox words =
-        Parts.column(
-            "ground-row", Parts.text(row.title(), "entry-title"), Parts.text(state, "muted"));
-    words.setMinWidth(0);
-    HBox.setHgrow(words, Priority.ALWAYS);
-    HBox line = Parts.row("entry-head", Parts.line(mark.sign(), "ground-mark"), words);
+    HBox line =
+        Parts.signed(
+            Parts.line(mark.sign(), "ground-mark"), row.title(), Parts.text(state, "muted"));
     line.setAccessibleText(row.title() + ", " + mark.words());
     return line;
   }

@@ -10,6 +10,9 @@ import loopwright.ui.Look;
 
 /** Puts the look and the text size that were chosen on all that a window shows. */
 final class Looks {
+  /** Ems below which everything stands closer. */
+  static final double NARROW = 46;
+
   private Looks() {}
 
   static void put(Parent root, ShellViewModel shell) {
@@ -22,6 +25,14 @@ final class Looks {
     root.getStyleClass().removeIf(c -> c.startsWith("look-"));
     root.getStyleClass().add(look.styleClass());
     root.setStyle("-fx-font-size: " + shell.textSizeProperty().get().pixels() + "px;");
+  }
+
+  /** Lets everything stand closer, or not, by the width in ems. */
+  static void fit(Parent root, double ems) {
+    root.getStyleClass().remove("narrow");
+    if (ems < NARROW) {
+      root.getStyleClass().add("narrow");
+    }
   }
 
   private static String sheet(String name) {

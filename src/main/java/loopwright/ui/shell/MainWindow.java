@@ -76,7 +76,7 @@ public final class MainWindow {
   private static final double WIDE = 70;
   private static final double MEDIUM = 60;
   private static final double SHORT = 56;
-  private static final double MIDDLE = 46;
+  private static final double MIDDLE = Looks.NARROW;
   private static final double NARROWEST = 36;
 
   /** Places that the bar has at any width. */
@@ -333,10 +333,7 @@ public final class MainWindow {
     room = ems;
     boolean narrow = ems < MIDDLE;
     bar.getChildren().clear();
-    root.getStyleClass().remove("narrow");
-    if (narrow) {
-      root.getStyleClass().add("narrow");
-    }
+    Looks.fit(root, ems);
     if (ems >= WIDEST) {
       Label mark = Parts.line(Texts.of("window.title"), "word-mark");
       // The place's name gives way to it.
@@ -560,14 +557,16 @@ public final class MainWindow {
 
   private void vehicleChanged() {
     fillBar();
-    vehicle.vehicleProperty().get().ifPresent(v -> find.vehicleChosen(v.name(), v.vehicle()));
-    vehicle.vehicleProperty().get().ifPresent(v -> paper.show(v.vehicle()));
     vehicle
         .vehicleProperty()
         .get()
-        .ifPresent(v -> proveScreen.ifMade(s -> s.show(v.name(), v.vehicle())));
-    practise.ifPresent(
-        p -> vehicle.vehicleProperty().get().ifPresent(v -> p.show(v.name(), v.vehicle())));
+        .ifPresent(
+            v -> {
+              find.vehicleChosen(v.name(), v.vehicle());
+              paper.show(v.vehicle());
+              proveScreen.ifMade(s -> s.show(v.name(), v.vehicle()));
+              practise.ifPresent(p -> p.show(v.name(), v.vehicle()));
+            });
   }
 
   private void findFault(String caseId) {

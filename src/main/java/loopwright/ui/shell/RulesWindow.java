@@ -8,9 +8,6 @@ import loopwright.ui.Texts;
 
 /** The window before it opens, where it was started with rules from elsewhere. */
 public final class RulesWindow {
-  /** Ems below which everything stands closer. */
-  private static final double NARROW = 46;
-
   private RulesWindow() {}
 
   /**
@@ -28,12 +25,7 @@ public final class RulesWindow {
     screen
         .widthProperty()
         .addListener(
-            (o, was, is) -> {
-              screen.getStyleClass().remove("narrow");
-              if (is.doubleValue() < NARROW * shell.emProperty().get()) {
-                screen.getStyleClass().add("narrow");
-              }
-            });
+            (o, was, is) -> Looks.fit(screen, is.doubleValue() / shell.emProperty().get()));
     stage.setTitle(Texts.of("window.title"));
     stage.setScene(new Scene(screen, 1280, 800));
     stage.show();

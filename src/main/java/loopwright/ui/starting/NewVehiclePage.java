@@ -9,10 +9,8 @@ import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
-import javafx.scene.layout.VBox;
 import loopwright.casework.pattern.Basis;
 import loopwright.casework.pattern.NewVehicle;
 import loopwright.casework.pattern.Pattern;
@@ -199,14 +197,8 @@ public final class NewVehiclePage implements WiringPage {
       String mark = Texts.of(entry.taken() ? "starting.taken" : "starting.left");
       Label sign = Parts.line(mark, "need-mark");
       sign.setMinWidth(Region.USE_PREF_SIZE);
-      VBox words =
-          Parts.column(
-              "entry-words",
-              Parts.text(model.name(entry), "entry-title"),
-              Parts.text(model.pattern(entry), "form-source"));
-      words.setMinWidth(0);
-      HBox.setHgrow(words, Priority.ALWAYS);
-      HBox row = Parts.row("entry-head", sign, words);
+      HBox row =
+          Parts.signed(sign, model.name(entry), Parts.text(model.pattern(entry), "form-source"));
       row.setAccessibleText(mark + " " + model.name(entry));
       return row;
     }

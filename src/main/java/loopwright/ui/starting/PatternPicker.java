@@ -109,15 +109,12 @@ final class PatternPicker extends VBox {
   }
 
   private HBox face(Pattern pattern) {
-    VBox words =
-        Parts.column(
-            "entry-words",
-            Parts.text(pattern.title(basis), "entry-title"),
-            Parts.text(pattern.purpose(basis), "form-source"));
-    words.setMinWidth(0);
-    HBox.setHgrow(words, Priority.ALWAYS);
     String number = Integer.toString(Patterns.all().indexOf(pattern) + 1);
-    HBox row = Parts.row("entry-head", Parts.keyCap(number), words);
+    HBox row =
+        Parts.signed(
+            Parts.keyCap(number),
+            pattern.title(basis),
+            Parts.text(pattern.purpose(basis), "form-source"));
     row.setAccessibleText(number + ", " + pattern.title(basis) + ", " + pattern.purpose(basis));
     return row;
   }

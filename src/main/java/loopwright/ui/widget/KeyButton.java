@@ -33,25 +33,11 @@ public final class KeyButton extends Button {
 
   @Override
   protected double computeMinWidth(double height) {
-    return forAFinger(super.computeMinWidth(height));
-  }
-
-  @Override
-  protected double computePrefWidth(double height) {
-    return forAFinger(super.computePrefWidth(height));
+    return Math.max(Parts.FINGER, super.computeMinWidth(height));
   }
 
   @Override
   protected double computeMinHeight(double width) {
-    return forAFinger(super.computeMinHeight(width));
-  }
-
-  @Override
-  protected double computePrefHeight(double width) {
-    return forAFinger(super.computePrefHeight(width));
-  }
-
-  private static double forAFinger(double length) {
-    return Math.max(Parts.FINGER, length);
+    return Math.max(Parts.FINGER, super.computeMinHeight(width));
   }
 }

@@ -92,6 +92,14 @@ public final class Parts {
     return entry;
   }
 
+  /** A row of a list: a sign, and beside it a title over a line. */
+  public static HBox signed(Label sign, String title, Label below) {
+    VBox words = column("entry-words", text(title, "entry-title"), below);
+    words.setMinWidth(0);
+    HBox.setHgrow(words, Priority.ALWAYS);
+    return row("entry-head", sign, words);
+  }
+
   /** Shows something, or takes it away with its room. */
   public static void shown(Node node, boolean now) {
     node.setVisible(now);
