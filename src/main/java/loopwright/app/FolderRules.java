@@ -17,6 +17,7 @@ import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import loopwright.casework.Phrases;
 import loopwright.casework.Problem;
 import loopwright.casework.RulesElsewhere;
 import loopwright.diagnosis.rulebook.RuleBook;
@@ -51,11 +52,15 @@ final class FolderRules implements RulesElsewhere {
     try {
       files = RuleFiles.inFolder(folder);
     } catch (UncheckedIOException e) {
-      throw new Problem("--rules", folder.toString(), "a folder of rules that can be read");
+      throw new Problem("--rules", folder.toString(), say("unread"));
     }
     if (files.texts().isEmpty()) {
-      throw new Problem("--rules", folder.toString(), "a folder that holds rules");
+      throw new Problem("--rules", folder.toString(), say("empty"));
     }
+  }
+
+  private static String say(String key, Object... args) {
+    return Phrases.inUse().say("rules.elsewhere." + key, args);
   }
 
   /** All texts of a rule's folder in one, by that folder. */
@@ -91,7 +96,7 @@ final class FolderRules implements RulesElsewhere {
 
   private static String title(String texts) {
     Matcher title = TITLE.matcher(texts);
-    return title.find() ? title.group(1).strip() : "no title";
+    return title.find() ? title.group(1).strip() : say("untitled");
   }
 
   @Override
@@ -130,7 +135,7 @@ final class FolderRules implements RulesElsewhere {
     try {
       use.accept(new DroolsRuleBook(files, Language.inUse().locale()));
     } catch (RuleBookException e) {
-      throw new Problem("--rules", folder.toString(), "rules without defects: " + e.getMessage());
+      throw new Problem("--rules", folder.toString(), say("defective", e.getMessage()));
     }
     if (allowedBefore()) {
       return;

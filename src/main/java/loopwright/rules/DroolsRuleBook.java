@@ -102,8 +102,7 @@ public final class DroolsRuleBook implements RuleBook {
       batch.build();
     } catch (StackOverflowError e) {
       // The compiler descends into brackets and signs; nothing of it is used after this.
-      throw new RuleBookException(
-          List.of(new RuleDefect("rules", 1, "something is nested too deep to be compiled")));
+      throw new RuleBookException(List.of(new RuleDefect("rules", 1, RuleDefect.say("too-deep"))));
     }
     return builder;
   }

@@ -14,9 +14,7 @@ public final class RuleBookException extends RuntimeException {
     super(
         defects.stream()
             .map(RuleDefect::toString)
-            .collect(
-                Collectors.joining(
-                    "\n", "the rules have " + defects.size() + " defect(s):\n", "")));
+            .collect(Collectors.joining("\n", RuleDefect.say("all", defects.size()) + "\n", "")));
     this.defects = List.copyOf(defects);
   }
 

@@ -2,6 +2,7 @@ package loopwright.rules;
 
 import java.util.Comparator;
 import java.util.Objects;
+import loopwright.model.Bundle;
 
 /**
  * Something wrong in a rule's folder.
@@ -21,6 +22,13 @@ public record RuleDefect(String file, int line, String message) implements Compa
   public RuleDefect {
     Objects.requireNonNull(file, "file");
     Objects.requireNonNull(message, "message");
+  }
+
+  /**
+   * What may be wrong, in the language in use, from the bundle {@code loopwright/rules/defects}.
+   */
+  static String say(String key, Object... args) {
+    return Bundle.inUse("loopwright.rules.defects").say(key, args);
   }
 
   @Override

@@ -18,6 +18,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loopwright.diagnosis.rulebook.RuleBook.RuleNote;
 
 /**
@@ -79,18 +81,18 @@ final class RuleReader {
       defect(
           file,
           1,
-          "a rule lies in <area>/<name> with an area out of sense, narrow, next, after, plan,"
-              + " caution and a name of small letters, digits and hyphens");
+          RuleDefect.say(
+              "place", Stream.of(Area.values()).map(Area::word).collect(Collectors.joining(", "))));
       return;
     }
     String slug = names[1];
     String drl = texts.get("rule.drl");
     if (drl == null) {
-      defect(file, 1, "the folder has no rule.drl");
+      defect(file, 1, RuleDefect.say("no-rule"));
       return;
     }
     if (rules.containsKey(slug)) {
-      defect(file, 1, "the name is taken already by " + rules.get(slug).path());
+      defect(file, 1, RuleDefect.say("name-taken", rules.get(slug).path()));
     }
     RuleNote note = readNote(file, slug, area.get(), drl);
     Map<String, Map<String, String>> byLanguage = readTexts(path, texts);
@@ -118,7 +120,7 @@ final class RuleReader {
     }
     for (Heading heading : Heading.values()) {
       if (found.getOrDefault(heading, "").isBlank()) {
-        defect(file, 1, "the head of the file needs a line '// " + heading.word() + ": ...'");
+        defect(file, 1, RuleDefect.say("head", "// " + heading.word() + ": ..."));
       }
     }
     return new RuleNote(
@@ -137,7 +139,7 @@ final class RuleReader {
           if (matcher.matches()) {
             byLanguage.put(matcher.group(1), readTexts(path + "/" + name, text));
           } else if (!"rule.drl".equals(name)) {
-            defect(path + "/" + name, 1, "texts lie in text_<language>.properties");
+            defect(path + "/" + name, 1, RuleDefect.say("other-file"));
           }
         });
     return byLanguage;
@@ -148,7 +150,7 @@ final class RuleReader {
     try {
       properties.load(new StringReader(text));
     } catch (IOException | IllegalArgumentException e) {
-      defect(file, 1, "not a file of texts: " + e.getMessage());
+      defect(file, 1, RuleDefect.say("no-texts", e.getMessage()));
       return Map.of();
     }
     Map<String, String> texts = new LinkedHashMap<>();
@@ -157,7 +159,7 @@ final class RuleReader {
       try {
         format(pattern, Locale.ROOT);
       } catch (IllegalArgumentException e) {
-        defect(file, lineOfKey(text, key), "text '" + key + "': " + e.getMessage());
+        defect(file, lineOfKey(text, key), RuleDefect.say("text", key, e.getMessage()));
       }
       texts.put(key, pattern);
     }
@@ -177,22 +179,16 @@ final class RuleReader {
     while (rule.find()) {
       count++;
       if (!rule.group(1).equals(slug)) {
-        defect(
-            file,
-            line(code, rule.start()),
-            "the rule is named \"" + rule.group(1) + "\", its folder " + slug);
+        defect(file, line(code, rule.start()), RuleDefect.say("named", rule.group(1), slug));
       }
     }
     if (count != 1) {
-      defect(file, 1, "a folder holds exactly one rule, this one " + count);
+      defect(file, 1, RuleDefect.say("one-rule", count));
     }
     String unquoted = blankLiterals(code);
     Matcher word = NOT_ALLOWED.matcher(unquoted);
     while (word.find()) {
-      defect(
-          file,
-          line(code, word.start()),
-          "'" + word.group(1) + "' has no place here: conclusions come by insertLogical alone");
+      defect(file, line(code, word.start()), RuleDefect.say("not-allowed", word.group(1)));
     }
     checkDepth(file, unquoted);
     Set<String> used = new HashSet<>();
@@ -203,7 +199,7 @@ final class RuleReader {
       checkConclusion(file, slug, code, unquoted, insert.start(), texts, used);
     }
     if (!concludes) {
-      defect(file, 1, "the rule concludes nothing: it has no insertLogical");
+      defect(file, 1, RuleDefect.say("concludes-nothing"));
     }
     Map<String, String> english = texts.getOrDefault("en", Map.of());
     for (String key : english.keySet()) {
@@ -211,7 +207,7 @@ final class RuleReader {
         defect(
             folderOf(file) + "/text_en.properties",
             lineOfKey(files.texts().get(folderOf(file) + "/text_en.properties"), key),
-            "text '" + key + "' is used by no conclusion of the rule");
+            RuleDefect.say("unused", key));
       }
     }
   }
@@ -223,7 +219,7 @@ final class RuleReader {
       char c = unquoted.charAt(i);
       depth += c == '[' ? 1 : c == ']' ? -1 : 0;
       if (depth > DEEPEST) {
-        defect(file, line(unquoted, i), "square brackets are nested at most " + DEEPEST + " deep");
+        defect(file, line(unquoted, i), RuleDefect.say("deep", DEEPEST));
         return;
       }
     }
@@ -258,14 +254,11 @@ final class RuleReader {
       }
       used.add(word);
       if (!texts.getOrDefault("en", Map.of()).containsKey(word)) {
-        defect(
-            file,
-            line(code, start + literal.start()),
-            "the words for '" + word + "' are missing in text_en.properties");
+        defect(file, line(code, start + literal.start()), RuleDefect.say("no-words", word));
       }
     }
     if (!named) {
-      defect(file, line(code, start), "the conclusion must name its rule \"" + slug + "\"");
+      defect(file, line(code, start), RuleDefect.say("unnamed", slug));
     }
   }
 

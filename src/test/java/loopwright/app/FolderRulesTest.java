@@ -13,6 +13,7 @@ import loopwright.casework.Problem;
 import loopwright.casework.RulesElsewhere.Own;
 import loopwright.casework.RulesElsewhere.Rule;
 import loopwright.diagnosis.rulebook.RuleBook;
+import loopwright.model.Language;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -100,6 +101,15 @@ class FolderRulesTest {
     assertThatThrownBy(() -> new FolderRules(empty, folder, used::add))
         .isInstanceOf(Problem.class)
         .hasMessageContaining("a folder that holds rules");
+    Language.use(Language.GERMAN);
+    try {
+      assertThatThrownBy(() -> new FolderRules(empty, folder, used::add))
+          .hasMessageContaining("ein Ordner, der Regeln enthält");
+      assertThatThrownBy(() -> new FolderRules(folder.resolve("nil"), folder, used::add))
+          .hasMessageContaining("ein lesbarer Ordner mit Regeln");
+    } finally {
+      Language.use(Language.ENGLISH);
+    }
     Files.write(empty.resolve("big.drl"), new byte[50_001]);
     assertThatThrownBy(() -> new FolderRules(empty, folder, used::add)).isInstanceOf(Problem.class);
   }

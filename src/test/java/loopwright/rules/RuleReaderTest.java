@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -21,6 +22,7 @@ import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.rulebook.Fact;
 import loopwright.diagnosis.rulebook.RuleBook;
+import loopwright.model.Language;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -322,5 +324,25 @@ class RuleReaderTest {
     assertThatExceptionOfType(java.io.UncheckedIOException.class)
         .isThrownBy(() -> RuleFiles.inFolder(folder.resolve("nowhere")))
         .withMessageContaining("nowhere");
+  }
+
+  @Test
+  void defectsAreToldInTheLanguageInUse() {
+    String drl = GOOD.replace("rule \"weak-light\"", "rule \"dim-light\"");
+    RuleFiles files = files(drl, "dim=x\nother=y").with("elsewhere/third/rule.drl", GOOD);
+    Language.use(Language.GERMAN);
+    try {
+      assertThat(defects(files))
+          .extracting(RuleDefect::message)
+          .contains(
+              "die Regel heißt „dim-light“, ihr Ordner weak-light",
+              "kein Schluss der Regel verwendet den Text „other“")
+          .anyMatch(m -> m.startsWith("eine Regel liegt in <Bereich>/<Name>, der Bereich eines"))
+          .noneMatch(m -> m.contains("the rule"));
+      assertThatThrownBy(() -> new DroolsRuleBook(files, Locale.GERMAN))
+          .hasMessageStartingWith("die Regeln haben 3 Mängel:");
+    } finally {
+      Language.use(Language.ENGLISH);
+    }
   }
 }

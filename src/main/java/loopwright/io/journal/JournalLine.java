@@ -84,7 +84,9 @@ final class JournalLine {
       // An exponent of ten digits is a number to JSON, and none to its reader.
       return new Found.Broken<>(FileWords.say("journal.not-json"));
     } catch (Problem e) {
-      return new Found.Broken<>(e.getMessage());
+      return new Found.Broken<>(
+          FileWords.say(
+              e.value().isEmpty() ? "journal.wanting" : "journal.wrong", e.field(), e.value()));
     }
   }
 

@@ -38,11 +38,14 @@ import loopwright.diagnosis.Warning;
 import loopwright.generated.Killed;
 import loopwright.io.wire.SchemaCheck;
 import loopwright.knowledge.Context;
+import loopwright.model.Language;
 import loopwright.model.PartKind;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class FileCaseStoreTest {
   private static final Instant AT = Instant.parse("2024-05-17T18:04:05.123Z");
@@ -336,14 +339,42 @@ class FileCaseStoreTest {
   @Test
   void aNumberBeyondAllMeasureSpoilsItsLineAlone() throws Exception {
     Path file = write(everyKind().subList(0, 1));
-    String body = "\"n\":2,\"v\":1,\"event\":{\"type\":\"withdrawn\",\"reading\":1e9999999990}}";
-    CRC32 crc = new CRC32();
-    crc.update(body.getBytes(StandardCharsets.UTF_8));
-    String line = String.format("{\"crc\":\"%08x\",%s%n", crc.getValue(), body);
-    Files.writeString(file, line, StandardOpenOption.APPEND);
+    String line =
+        line("\"n\":2,\"v\":1,\"event\":{\"type\":\"withdrawn\",\"reading\":1e9999999990}}");
+    Files.writeString(file, line + "\n", StandardOpenOption.APPEND);
     CaseStore.Read read = new FileCaseStore(folder).read("beacon-1");
     assertThat(read.events()).hasSize(1);
     assertThat(read.missing()).isEqualTo("Line 2 can't be read (not JSON) and is left out.");
+  }
+
+  private static String line(String body) {
+    CRC32 crc = new CRC32();
+    crc.update(body.getBytes(StandardCharsets.UTF_8));
+    return String.format("{\"crc\":\"%08x\",%s", crc.getValue(), body);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      value = {
+        "ENGLISH; Line 2 can't be read (its field event.reading is missing) and is left out."
+            + " Line 3 can't be read (its field event.type can't be 'eaten') and is left out.",
+        "GERMAN; Zeile 2 ist nicht lesbar (ihr Feld event.reading fehlt) und bleibt weg."
+            + " Zeile 3 ist nicht lesbar (ihr Feld event.type kann nicht „eaten“ sein) und bleibt weg."
+      })
+  void whatALineLacksIsToldInTheLanguageInUse(Language language, String told) throws Exception {
+    Path file = write(everyKind().subList(0, 1));
+    String head = "\"n\":2,\"v\":1,\"event\":{\"at\":\"2024-05-01T10:00:00Z\",\"type\":";
+    Files.writeString(
+        file,
+        line(head + "\"withdrawn\"}}") + "\n" + line(head + "\"eaten\"}}") + "\n",
+        StandardOpenOption.APPEND);
+    Language.use(language);
+    try {
+      assertThat(new FileCaseStore(folder).read("beacon-1").missing()).isEqualTo(told);
+    } finally {
+      Language.use(Language.ENGLISH);
+    }
   }
 
   @Test
@@ -351,9 +382,7 @@ class FileCaseStoreTest {
     Path file = write(everyKind());
     List<String> lines = new ArrayList<>(Files.readAllLines(file));
     String body = lines.get(8).substring(18).replace("\"v\":1", "\"v\":5");
-    java.util.zip.CRC32 crc = new java.util.zip.CRC32();
-    crc.update(body.getBytes(java.nio.charset.StandardCharsets.UTF_8));
-    lines.set(8, String.format("{\"crc\":\"%08x\",%s", crc.getValue(), body));
+    lines.set(8, line(body));
     Files.write(file, lines);
     assertThatThrownBy(() -> new FileCaseStore(folder).load("beacon-1"))
         .isInstanceOf(Problem.class)
