@@ -57,6 +57,19 @@ public interface CaseDesk {
         String meter) {
       this(vehicle, vehicleName, circuit, load, kind, context, meter, false);
     }
+
+    /** A ready-made case on its vehicle. */
+    public static NewCase practice(ReadyCase ready, Vehicle vehicle) {
+      return new NewCase(
+          vehicle,
+          ready.vehicle(),
+          ready.circuit(),
+          Optional.empty(),
+          ready.kind(),
+          ready.context(),
+          ready.meter(),
+          true);
+    }
   }
 
   /** What opening is busy with. May be called from another thread. */

@@ -203,16 +203,7 @@ final class FindCommand implements Callable<Integer> {
       throws Problem {
     return simulated.following(
         desk.open(
-            new CaseDesk.NewCase(
-                opened.vehicle(),
-                opened.name(),
-                practice.circuit(),
-                Optional.empty(),
-                practice.kind(),
-                practice.context(),
-                practice.meter(),
-                true),
-            new ToldProgress(world.err())));
+            CaseDesk.NewCase.practice(practice, opened.vehicle()), new ToldProgress(world.err())));
   }
 
   /** Opens the case; empty if the person left before saying what is wrong. */

@@ -44,17 +44,7 @@ class KeptRecordsTest {
   private FindCase open(ReadyCase ready, Vehicle vehicle, SimulatedMeter meter) throws Problem {
     return meter.following(
         Bench.desk(new FileCaseStore(folder))
-            .open(
-                new CaseDesk.NewCase(
-                    vehicle,
-                    ready.vehicle(),
-                    ready.circuit(),
-                    Optional.empty(),
-                    ready.kind(),
-                    ready.context(),
-                    ready.meter(),
-                    true),
-                CaseDesk.Progress.SILENT));
+            .open(CaseDesk.NewCase.practice(ready, vehicle), CaseDesk.Progress.SILENT));
   }
 
   private static CaseView play(FindCase find, SimulatedMeter meter, CaseView.Move move)

@@ -9,7 +9,6 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 import loopwright.casework.CardDesk;
 import loopwright.casework.CaseDesk;
@@ -55,17 +54,7 @@ class ReadyCasesTest {
   private static FindCase open(ReadyCase ready, Vehicle vehicle, SimulatedMeter meter)
       throws Problem {
     return meter.following(
-        Bench.desk()
-            .open(
-                new CaseDesk.NewCase(
-                    vehicle,
-                    ready.vehicle(),
-                    ready.circuit(),
-                    Optional.empty(),
-                    ready.kind(),
-                    ready.context(),
-                    ready.meter()),
-                CaseDesk.Progress.SILENT));
+        Bench.desk().open(CaseDesk.NewCase.practice(ready, vehicle), CaseDesk.Progress.SILENT));
   }
 
   @ParameterizedTest
