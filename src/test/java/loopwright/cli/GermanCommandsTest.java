@@ -16,19 +16,20 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import loopwright.InGerman;
 import loopwright.evidence.Bench;
 import loopwright.model.Circuit;
 import loopwright.model.Language;
 import loopwright.model.PartSpec;
 import loopwright.model.Vehicle;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.ArgSpec;
 
 /** The commands speak German from their help to what they print, where German is in use. */
+@ExtendWith(InGerman.class)
 class GermanCommandsTest {
   private static final Path SOURCES = Path.of("src/main/java/loopwright/cli");
   private static final Pattern COMMENT = Pattern.compile("/\\*(?s:.*?)\\*/|(?m:^\\s*//.*$)");
@@ -53,16 +54,6 @@ class GermanCommandsTest {
           "(?<![\\w-])(the|and|with|is|are|not|you|this|that|what|says?|which)(?![\\w-])");
 
   @TempDir Path folder;
-
-  @BeforeEach
-  void inGerman() {
-    Language.use(Language.GERMAN);
-  }
-
-  @AfterEach
-  void backToEnglish() {
-    Language.use(Language.ENGLISH);
-  }
 
   private static Map<String, String> sources() throws IOException {
     Map<String, String> sources = new TreeMap<>();

@@ -16,6 +16,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import loopwright.InGerman;
 import loopwright.casework.Answer;
 import loopwright.casework.CaseEvent;
 import loopwright.casework.FindCase;
@@ -24,26 +25,16 @@ import loopwright.casework.practise.Level;
 import loopwright.diagnosis.Seen;
 import loopwright.evidence.Bench;
 import loopwright.model.Language;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** Every conversation in lines is obeyed by German words as well as by the English ones. */
+@ExtendWith(InGerman.class)
 class GermanWordsTest {
   private final MemoryStore store = new MemoryStore();
-
-  @BeforeEach
-  void inGerman() {
-    Language.use(Language.GERMAN);
-  }
-
-  @AfterEach
-  void backToEnglish() {
-    Language.use(Language.ENGLISH);
-  }
 
   private String find(String... lines) {
     TestWorld world = new TestWorld(store, lines);

@@ -41,6 +41,7 @@ import loopwright.diagnosis.Explainer.Can;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.SuspectId;
 import loopwright.diagnosis.Warning;
+import loopwright.evidence.Deeds;
 import loopwright.model.Setting;
 import loopwright.model.TerminalRef;
 import loopwright.model.Vehicle;
@@ -387,11 +388,7 @@ final class ScriptedCase implements CannedCase {
 
   @Override
   public CaseView undo(int deed) throws Problem {
-    DeedView what =
-        deeds.stream()
-            .filter(d -> d.number() == deed)
-            .findFirst()
-            .orElseThrow(() -> new Problem("deed", String.valueOf(deed), "something told"));
+    DeedView what = Deeds.numbered(deed, deeds);
     write(new CaseEvent.Undone(now(), what.deed()));
     said = what.words() + " is taken back.";
     return view();

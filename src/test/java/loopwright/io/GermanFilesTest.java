@@ -4,13 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.regex.Pattern;
+import loopwright.InGerman;
 import loopwright.casework.ReadyCase;
 import loopwright.model.Language;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 
 /** What is said of files, and what ready-made cases tell, where German is in use. */
+@ExtendWith(InGerman.class)
 class GermanFilesTest {
   private static final Pattern ENGLISH =
       Pattern.compile("\\b(is|must|has|the|there|names|missing|one of|with)\\b");
@@ -32,16 +33,6 @@ class GermanFilesTest {
        "joins": [["BATT.pos"]],
        "circuits": [{"id": "c", "name": "C", "loads": ["L9"], "on": {"S9": "on"}}]}
       """;
-
-  @BeforeEach
-  void inGerman() {
-    Language.use(Language.GERMAN);
-  }
-
-  @AfterEach
-  void backToEnglish() {
-    Language.use(Language.ENGLISH);
-  }
 
   @Test
   void everythingWrongWithAVehicleIsToldInGerman() {

@@ -38,6 +38,7 @@ import loopwright.diagnosis.CheckKind;
 import loopwright.diagnosis.Seen;
 import loopwright.diagnosis.SuspectId;
 import loopwright.diagnosis.Warning;
+import loopwright.evidence.Deeds;
 import loopwright.model.Part;
 import loopwright.model.PartKind;
 import loopwright.model.Setting;
@@ -783,11 +784,7 @@ public final class FakeFindCase implements CannedCase {
 
   @Override
   public CaseView undo(int deed) throws Problem {
-    DeedView what =
-        deeds.stream()
-            .filter(d -> d.number() == deed)
-            .findFirst()
-            .orElseThrow(() -> new Problem("deed", Integer.toString(deed), "something told"));
+    DeedView what = Deeds.numbered(deed, deeds);
     deeds.remove(what);
     if (what.deed() instanceof CaseEvent.Repaired) {
       repaired = false;

@@ -7,6 +7,7 @@ import java.util.Locale;
 import javafx.scene.Scene;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
+import loopwright.InGerman;
 import loopwright.casework.Answer;
 import loopwright.casework.CaseDesk;
 import loopwright.casework.CaseView;

@@ -1,6 +1,7 @@
 package loopwright.ui.snapshot;
 
 import javafx.stage.Stage;
+import loopwright.InGerman;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.framework.junit5.Start;
 
