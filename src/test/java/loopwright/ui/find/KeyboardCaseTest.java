@@ -1,12 +1,11 @@
 package loopwright.ui.find;
 
+import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
@@ -52,12 +51,6 @@ class KeyboardCaseTest {
   @AfterEach
   void stopBackground() {
     background.shutdownNow();
-  }
-
-  private static void until(Callable<Boolean> condition) throws Exception {
-    WaitForAsyncUtils.waitForFxEvents();
-    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, condition);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 
   private String text(String id) {

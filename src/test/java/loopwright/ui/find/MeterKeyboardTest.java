@@ -1,12 +1,11 @@
 package loopwright.ui.find;
 
+import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Locale;
-import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
@@ -31,7 +30,6 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
-import org.testfx.util.WaitForAsyncUtils;
 
 /** A meter's port is typed and its readings are taken, on the keyboard alone. */
 @ExtendWith(ApplicationExtension.class)
@@ -71,12 +69,6 @@ class MeterKeyboardTest {
   void stop() throws Exception {
     meter.close();
     background.shutdownNow();
-  }
-
-  private static void until(Callable<Boolean> condition) throws Exception {
-    WaitForAsyncUtils.waitForFxEvents();
-    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, condition);
-    WaitForAsyncUtils.waitForFxEvents();
   }
 
   private String text(String id) {

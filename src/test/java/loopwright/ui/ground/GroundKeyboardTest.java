@@ -1,11 +1,11 @@
 package loopwright.ui.ground;
 
+import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import javafx.application.Platform;
 import javafx.beans.property.ReadOnlyDoubleWrapper;
@@ -68,7 +68,7 @@ class GroundKeyboardTest {
   }
 
   private void settled() throws TimeoutException {
-    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, () -> model.viewProperty().get().isPresent());
+    until(() -> model.viewProperty().get().isPresent());
     WaitForAsyncUtils.waitForFxEvents(3);
   }
 
@@ -86,10 +86,7 @@ class GroundKeyboardTest {
   }
 
   private String said() throws TimeoutException {
-    WaitForAsyncUtils.waitFor(
-        20,
-        TimeUnit.SECONDS,
-        () -> scene.lookup("#ground-verdict") != null || !text("#ground-told").isEmpty());
+    until(() -> scene.lookup("#ground-verdict") != null || !text("#ground-told").isEmpty());
     WaitForAsyncUtils.waitForFxEvents(3);
     return text("#ground-verdict") + text("#ground-told");
   }
@@ -104,7 +101,7 @@ class GroundKeyboardTest {
     assertThat(said()).contains("with its unit");
     keys.type(" mV");
     keys.press(KeyCode.ENTER);
-    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> scene.lookup("#ground-verdict") != null);
+    until(() -> scene.lookup("#ground-verdict") != null);
     assertThat(said()).startsWith("Good: 1.3 to 1.8 mohm; limit 17 mohm");
     Snapshots.take(scene, "ground-good");
     assertThat(proofs.read("tractor").events()).hasSize(1);
@@ -113,8 +110,7 @@ class GroundKeyboardTest {
     assertThat(kept.verdict()).isEqualTo(ProofEvent.Verdict.GOOD);
     // Enter goes on to one that isn't proven.
     keys.press(KeyCode.ENTER);
-    WaitForAsyncUtils.waitFor(
-        20, TimeUnit.SECONDS, () -> !model.chosenProperty().get().orElse("").equals("G4"));
+    until(() -> !model.chosenProperty().get().orElse("").equals("G4"));
   }
 
   @Test
@@ -133,13 +129,12 @@ class GroundKeyboardTest {
     assertThat(proofs.read("tractor").events()).isEmpty();
     feed.state = new MeterState.Steady("0.0091 V");
     keys.press(KeyCode.ENTER);
-    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> scene.lookup("#ground-verdict") != null);
+    until(() -> scene.lookup("#ground-verdict") != null);
     assertThat(said()).startsWith("Good: 1.3 to 1.8 mohm; limit 17 mohm");
     assertThat(feed.asked).containsOnly(MeterFunction.VOLTS_DC);
     assertThat(proofs.read("tractor").events()).hasSize(1);
     keys.press(KeyCode.ENTER);
-    WaitForAsyncUtils.waitFor(
-        20, TimeUnit.SECONDS, () -> !model.chosenProperty().get().orElse("").equals("G4"));
+    until(() -> !model.chosenProperty().get().orElse("").equals("G4"));
   }
 
   @Test

@@ -1,5 +1,6 @@
 package loopwright.ui.practise;
 
+import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
@@ -76,7 +77,7 @@ class PractiseKeyboardTest {
           model.show("motorcycle", Bench.vehicle("motorcycle"));
           model.opened();
         });
-    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, () -> !model.levels().isEmpty());
+    until(() -> !model.levels().isEmpty());
     settled(PractiseViewModel.Stage.CHOOSE);
     Snapshots.take(scene, "practise-choose");
     // What is chosen can go on a class sheet; here it is played.

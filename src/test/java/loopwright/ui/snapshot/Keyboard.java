@@ -1,7 +1,6 @@
 package loopwright.ui.snapshot;
 
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import javafx.event.Event;
 import javafx.scene.Node;
@@ -85,16 +84,13 @@ public final class Keyboard {
    * nothing until it is there.
    */
   public void takeVehicle() throws TimeoutException {
-    WaitForAsyncUtils.waitFor(
-        20,
-        TimeUnit.SECONDS,
+    TestWindow.until(
         () -> {
           if (scene.lookup("#circuits") == null) {
             press(KeyCode.ENTER);
           }
           return scene.lookup("#circuits") != null;
         });
-    WaitForAsyncUtils.waitForFxEvents();
   }
 
   /** Presses a key with Alt held. */

@@ -1,5 +1,6 @@
 package loopwright.ui.snapshot;
 
+import static loopwright.ui.snapshot.TestWindow.until;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
@@ -8,7 +9,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
@@ -243,10 +243,6 @@ class RealCaseTest {
 
   private static String text(Scene scene, String id) {
     return scene.lookup(id) instanceof Label label ? label.getText() : "";
-  }
-
-  private static void until(java.util.concurrent.Callable<Boolean> condition) throws Exception {
-    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, condition);
   }
 
   private Scene open() {

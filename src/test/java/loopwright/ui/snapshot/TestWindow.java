@@ -94,10 +94,14 @@ public final class TestWindow implements AfterEachCallback {
     background.shutdownNow();
   }
 
-  /** Waits until something is so, and all that follows at once is done. */
+  /**
+   * Waits until something is so, and all that follows at once is done. It is looked at on the
+   * window's own thread: beside it a lookup walks through children that are being put in.
+   */
   public static void until(Callable<Boolean> condition) throws TimeoutException {
     WaitForAsyncUtils.waitForFxEvents();
-    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, condition);
+    WaitForAsyncUtils.waitFor(
+        60, TimeUnit.SECONDS, () -> WaitForAsyncUtils.waitForAsyncFx(20_000, condition));
     WaitForAsyncUtils.waitForFxEvents();
   }
 
