@@ -444,7 +444,8 @@ final class PlainTalk {
   }
 
   private void refuse(String why) throws Problem {
-    if (why.contains("never") || why.contains("ever")) {
+    // Never, or not ever.
+    if (why.contains("ever")) {
       refuse(FindCase.Refusal.NEVER);
     } else if (why.contains("alone") || why.contains("helper")) {
       refuse(FindCase.Refusal.NO_HELPER);

@@ -37,6 +37,8 @@ class GermanCommandsTest {
   private static final Pattern KEY =
       Pattern.compile("Speech\\.(of|label)\\(\\s*\"([^\"]+)\"\\s*[,)]");
 
+  private static final Pattern PROBLEM = Pattern.compile("new Problem\\(\\s*\"([^\"]+)\"");
+
   /** Two words beside each other, or one that begins as a sentence or heading does. */
   private static final Pattern WORDS =
       Pattern.compile("\\p{L}{2,}[,.:;]? \\p{L}{2,}|^\\W*\\p{Lu}\\p{Ll}+|^\\W*\\p{Lu}{3,}");
@@ -99,6 +101,27 @@ class GermanCommandsTest {
       }
     }
     assertThat(missing).isEmpty();
+  }
+
+  /** Fields of a journal's lines and of programs' are the same in every language. */
+  @Test
+  void everyFieldThatAProblemOfACaseIsAboutIsNamed() throws IOException {
+    ResourceBundle texts = ResourceBundle.getBundle("loopwright.cli.terminal");
+    Set<String> unnamed = new TreeSet<>();
+    int fields = 0;
+    try (Stream<Path> files = Files.walk(Path.of("src/main/java/loopwright/casework"))) {
+      for (Path file : files.filter(f -> f.toString().endsWith(".java")).toList()) {
+        Matcher problems = PROBLEM.matcher(Files.readString(file));
+        while (problems.find()) {
+          fields++;
+          if (!texts.containsKey("field." + problems.group(1).replace(' ', '-'))) {
+            unnamed.add(file.getFileName() + ": " + problems.group(1));
+          }
+        }
+      }
+    }
+    assertThat(fields).isGreaterThan(50);
+    assertThat(unnamed).containsExactly("MeterPort.java: meter port");
   }
 
   @Test
