@@ -31,13 +31,29 @@ public final class KeyButton extends Button {
     return this;
   }
 
+  // The preferred size too: where room is kept for a button, it is its least one.
+
   @Override
   protected double computeMinWidth(double height) {
-    return Math.max(Parts.FINGER, super.computeMinWidth(height));
+    return forAFinger(super.computeMinWidth(height));
+  }
+
+  @Override
+  protected double computePrefWidth(double height) {
+    return forAFinger(super.computePrefWidth(height));
   }
 
   @Override
   protected double computeMinHeight(double width) {
-    return Math.max(Parts.FINGER, super.computeMinHeight(width));
+    return forAFinger(super.computeMinHeight(width));
+  }
+
+  @Override
+  protected double computePrefHeight(double width) {
+    return forAFinger(super.computePrefHeight(width));
+  }
+
+  private static double forAFinger(double length) {
+    return Math.max(Parts.FINGER, length);
   }
 }
