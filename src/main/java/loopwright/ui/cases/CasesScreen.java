@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
+import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
@@ -33,6 +34,9 @@ import loopwright.ui.widget.Parts;
 
 /** The kept cases: look for one, take it up again, print it, export them, put a photo to one. */
 public final class CasesScreen extends VBox {
+  /** Ems of height that both lists need. */
+  private static final double ROOM_FOR_BOTH = 26;
+
   private final CasesViewModel model;
   private final Consumer<CaseEvent.Opened> reopen;
   private final Consumer<ReadyCases.Entry> practise;
@@ -42,7 +46,14 @@ public final class CasesScreen extends VBox {
   private final TextField search = new TextField();
   private final TextField photo = new TextField();
   private final HBox photoRow;
+  private final FlowPane actions;
+  private final ReadOnlyDoubleProperty em;
   private boolean untouched;
+
+  /**
+   * Whether the cases to practise on are gone through; where room is short, they alone are seen.
+   */
+  private boolean practising;
 
   /**
    * Makes the screen.
@@ -52,14 +63,17 @@ public final class CasesScreen extends VBox {
    * @param attach puts a photo to a case
    * @param readyCases cases to practise on; may be none
    * @param practise opens one of them
+   * @param em pixels of one em
    */
   public CasesScreen(
       CasesViewModel model,
       Consumer<CaseEvent.Opened> reopen,
       BiConsumer<CaseRow, Path> attach,
       List<ReadyCases.Entry> readyCases,
-      Consumer<ReadyCases.Entry> practise) {
+      Consumer<ReadyCases.Entry> practise,
+      ReadOnlyDoubleProperty em) {
     this.model = model;
+    this.em = em;
     this.reopen = reopen;
     this.practise = practise;
     this.attach = attach;
@@ -70,17 +84,49 @@ public final class CasesScreen extends VBox {
     Label told = Parts.told(model.toldProperty());
     told.setId("cases-told");
     told.managedProperty().bind(told.textProperty().isNotEmpty());
-    getChildren().addAll(head(), list, photoRow, told, actions());
+    actions = actions();
+    getChildren().addAll(head(), list, photoRow, told, actions);
     if (!readyCases.isEmpty()) {
       readyList(readyCases);
-      getChildren().addAll(Parts.text(Texts.of("cases.ready"), "section-line"), ready);
+      Label there = Parts.text(Texts.of("cases.ready"), "section-line", "cases-ready");
+      there.setOnMouseClicked(e -> goTo(ready));
+      getChildren().addAll(there, ready);
+      list.focusedProperty().addListener((o, was, is) -> seen(is, false));
+      search.focusedProperty().addListener((o, was, is) -> seen(is, false));
+      ready.focusedProperty().addListener((o, was, is) -> seen(is, true));
+      list.getItems().addListener((ListChangeListener<CaseRow>) c -> arrange());
+      heightProperty().addListener(o -> arrange());
+      em.addListener(o -> arrange());
     }
     addEventFilter(KeyEvent.KEY_PRESSED, this::pressed);
     addEventFilter(KeyEvent.KEY_TYPED, this::typed);
   }
 
+  private void seen(boolean focused, boolean ofReady) {
+    if (focused) {
+      practising = ofReady;
+      arrange();
+    }
+  }
+
+  /** Where room is short, one of the two lists is seen, with what belongs to it. */
+  private void arrange() {
+    boolean both = getHeight() / em.get() >= ROOM_FOR_BOTH || list.getItems().isEmpty();
+    Parts.shown(ready, both || practising);
+    Parts.shown(list, both || !practising);
+    Parts.shown(actions, list.isVisible());
+  }
+
+  /** Goes to one of the two lists, seen or not. */
+  private void goTo(ListView<?> to) {
+    practising = to == ready;
+    arrange();
+    to.requestFocus();
+  }
+
   private HBox head() {
-    Label title = Parts.line(Texts.of("cases.title"), "page-title");
+    Label title = Parts.line(Texts.of("cases.title"), "page-title", "pressable");
+    title.setOnMouseClicked(e -> goTo(list));
     title.setMinWidth(Region.USE_PREF_SIZE);
     search.setId("cases-search");
     search.getStyleClass().add("search-field");
@@ -126,7 +172,7 @@ public final class CasesScreen extends VBox {
                   // The list is read while the screen is already up: whoever has a case of their
                   // own goes on with that, not with one to practise on.
                   if (untouched && !model.shown().isEmpty() && ready.isFocused()) {
-                    list.requestFocus();
+                    goTo(list);
                   }
                 });
     VBox.setVgrow(list, Priority.ALWAYS);
@@ -214,7 +260,7 @@ public final class CasesScreen extends VBox {
 
   private void leavePhoto() {
     Parts.shown(photoRow, false);
-    list.requestFocus();
+    goTo(list);
   }
 
   private void choosePhoto() {
@@ -284,7 +330,7 @@ public final class CasesScreen extends VBox {
     }
     boolean leaves = code == KeyCode.ESCAPE || code == KeyCode.ENTER || code == KeyCode.DOWN;
     if (leaves) {
-      list.requestFocus();
+      goTo(list);
     }
     return leaves;
   }
@@ -295,7 +341,7 @@ public final class CasesScreen extends VBox {
       case DOWN -> {
         handled = atEnd(list) && !ready.getItems().isEmpty();
         if (handled) {
-          ready.requestFocus();
+          goTo(ready);
         }
       }
       case UP -> {
@@ -304,7 +350,7 @@ public final class CasesScreen extends VBox {
                 && ready.getSelectionModel().getSelectedIndex() <= 0
                 && !list.getItems().isEmpty();
         if (handled) {
-          list.requestFocus();
+          goTo(list);
         }
       }
       case ENTER -> {
@@ -348,9 +394,9 @@ public final class CasesScreen extends VBox {
   public void takeFocus() {
     untouched = true;
     if (list.getItems().isEmpty() && !ready.getItems().isEmpty()) {
-      ready.requestFocus();
+      goTo(ready);
     } else {
-      list.requestFocus();
+      goTo(list);
     }
   }
 

@@ -32,6 +32,9 @@ public final class GroundScreen extends StackPane {
   /** Style classes that set a card tighter, one after the other. */
   private static final List<String> TIGHTER = List.of("tight-1", "tight-3", "tight-4", "tight-5");
 
+  /** From here on the grounds are chosen by the arrows alone; on to the next goes a button. */
+  private static final String BUTTONLESS = "tight-4";
+
   private final GroundViewModel model;
   private final ReadOnlyDoubleProperty em;
   private final ListView<GroundRow> list = new ListView<>();
@@ -39,6 +42,7 @@ public final class GroundScreen extends StackPane {
   private final VBox left = Parts.column("card");
   private final GroundSteps steps = new GroundSteps();
   private final ScrollPane stepsScroll = Parts.scrolling(steps);
+  private Optional<KeyButton> choose = Optional.empty();
   private final VBox said = Parts.column("ground-said");
   private final TextField value = new TextField();
   private final TextField leads = new TextField();
@@ -62,7 +66,7 @@ public final class GroundScreen extends StackPane {
     this.em = em;
     setId("ground");
     left.getStyleClass().add("ground-list-card");
-    right.getStyleClass().add("now-card");
+    right.getStyleClass().addAll("now-card", "ground-now");
     alone.setFocusTraversable(true);
     alone.setAccessibleText(Texts.of("place.prove"));
     list.setId("ground-list");
@@ -150,6 +154,7 @@ public final class GroundScreen extends StackPane {
   /** Sets what is to be done smaller where the room is short; what still doesn't fit scrolls. */
   private void fit() {
     right.getStyleClass().removeAll(TIGHTER);
+    choose.ifPresent(button -> Parts.shown(button, true));
     if (getScene() == null || !getChildren().contains(page)) {
       return;
     }
@@ -161,6 +166,9 @@ public final class GroundScreen extends StackPane {
         return;
       }
       right.getStyleClass().add(tighter);
+      choose
+          .filter(button -> tighter.equals(BUTTONLESS))
+          .ifPresent(button -> Parts.shown(button, false));
     }
   }
 
@@ -205,13 +213,14 @@ public final class GroundScreen extends StackPane {
         "D",
         model::toggleDetails);
     action("ground.next", "N", model::goOn);
-    action("ground.choose", "↑ ↓", () -> model.move(1));
+    choose = Optional.of(action("ground.choose", "↑ ↓", () -> model.move(1)));
   }
 
-  private void action(String key, String cap, Runnable action) {
+  private KeyButton action(String key, String cap, Runnable action) {
     KeyButton button = new KeyButton(Texts.of(key), cap, action).styled("action", "wide");
     button.setFocusTraversable(false);
     actions.getChildren().add(button);
+    return button;
   }
 
   private void rows() {

@@ -141,7 +141,12 @@ public final class MainWindow {
         new OnDemand<>(
             () ->
                 new CasesScreen(
-                    cases, this::reopen, this::attach, ready.entries(), this::practise));
+                    cases,
+                    this::reopen,
+                    this::attach,
+                    ready.entries(),
+                    this::practise,
+                    shell.emProperty()));
     wiringScreen =
         new OnDemand<>(() -> new WiringScreen(wiring, shell.emProperty(), fittings.pages));
     paperScreen =

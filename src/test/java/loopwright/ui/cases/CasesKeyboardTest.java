@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
@@ -49,7 +50,8 @@ class CasesKeyboardTest {
             List.of(
                 new ReadyCases.Entry("one", "First", "pumper", "A story."),
                 new ReadyCases.Entry("two", "Second", "pumper", "Another.")),
-            entry -> opened.add(entry.id()));
+            entry -> opened.add(entry.id()),
+            new ReadOnlyDoubleWrapper(16));
     stage.setScene(new Scene(screen, 800, 600));
     stage.show();
   }

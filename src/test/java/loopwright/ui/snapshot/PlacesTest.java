@@ -113,6 +113,16 @@ class PlacesTest {
     keys.press(KeyCode.F4);
     until(() -> scene.lookup("#ready") != null);
     look("61-cases-ready");
+    Dress.NARROWEST.on(shown, stage);
+    assertThat(scene.lookup("#ready").isVisible()).isFalse();
+    keys.press(KeyCode.END, KeyCode.DOWN);
+    assertThat(scene.lookup("#ready").isFocused()).isTrue();
+    assertThat(scene.lookup("#kept").isVisible()).isFalse();
+    look("61-cases-to-practise");
+    Dress.NARROWEST.on(shown, stage);
+    keys.press(KeyCode.UP);
+    assertThat(scene.lookup("#kept").isFocused()).isTrue();
+    assertThat(scene.lookup("#ready").isVisible()).isFalse();
   }
 
   private void printing() throws TimeoutException {
