@@ -153,9 +153,9 @@ public final class LoopDrawing extends Region {
   /** Lays a frame round a piece. */
   private static void frame(Rectangle frame, Box c, double u) {
     frame.setX((c.x() + 0.1) * u);
-    frame.setY((c.y() - 0.1) * u);
+    frame.setY((c.y() + 0.1) * u);
     frame.setWidth((c.width() - 0.2) * u);
-    frame.setHeight(c.height() * u);
+    frame.setHeight((c.height() - 0.2) * u);
     frame.setArcWidth(0.5 * u);
     frame.setArcHeight(0.5 * u);
   }
