@@ -55,6 +55,7 @@ public final class GroundViewModel {
       new ReadOnlyObjectWrapper<>(Optional.empty());
   private final ReadOnlyObjectWrapper<Optional<GroundResult>> result =
       new ReadOnlyObjectWrapper<>(Optional.empty());
+  private int begun;
   private final ReadOnlyObjectWrapper<Told> told = new ReadOnlyObjectWrapper<>(Told.NOTHING);
   private MeterViewModel meter = new MeterViewModel(Preferences.NONE);
   private final ReadOnlyBooleanWrapper details = new ReadOnlyBooleanWrapper();
@@ -157,7 +158,7 @@ public final class GroundViewModel {
     worked = vehicle;
     check = Optional.empty();
     stage.set(Stage.WORKING);
-    told.set(Told.NOTHING);
+    tellNothing();
     run(
         () -> desk.open(now, preferences.read(Preferences.Item.METER).orElse(MeterInHand.USUAL)),
         made -> {
@@ -191,9 +192,19 @@ public final class GroundViewModel {
         () -> {});
   }
 
-  /** Runs work of the vehicle shown; results for another one are dropped. */
+  /** Clears what was told: whatever is still under way has nothing to tell any more. */
+  private void tellNothing() {
+    begun++;
+    told.set(Told.NOTHING);
+  }
+
+  /**
+   * Runs work of the vehicle shown; results for another one are dropped, and so is what went wrong
+   * with work that something else was begun after.
+   */
   private <T> void run(Callable<T> work, Consumer<T> done, Runnable failed) {
     Optional<Vehicle> of = worked;
+    int now = begun;
     worker.run(
         work,
         result -> {
@@ -203,7 +214,9 @@ public final class GroundViewModel {
         },
         e -> {
           if (of.equals(worked)) {
-            told.set(Told.problem(words(e)));
+            if (now == begun) {
+              told.set(Told.problem(words(e)));
+            }
             failed.run();
           }
         });
@@ -231,7 +244,7 @@ public final class GroundViewModel {
     chosen.set(id);
     result.set(Optional.empty());
     byOhms.set(false);
-    told.set(Told.NOTHING);
+    tellNothing();
     id.ifPresent(i -> look(c -> c.view(i)));
   }
 
@@ -325,7 +338,7 @@ public final class GroundViewModel {
     }
     String id = chosen.get().get();
     GroundCheck at = check.orElseThrow();
-    told.set(Told.NOTHING);
+    tellNothing();
     run(
         () -> asks.of(id).of(at),
         made -> {
@@ -351,7 +364,7 @@ public final class GroundViewModel {
   public void toggleOhms() {
     byOhms.set(!byOhms.get());
     result.set(Optional.empty());
-    told.set(Told.NOTHING);
+    tellNothing();
   }
 
   /** Shows or hides what the ground should have, where its limit comes from and what ohms show. */
