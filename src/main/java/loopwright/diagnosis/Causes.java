@@ -1,8 +1,13 @@
 package loopwright.diagnosis;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import loopwright.knowledge.Context;
+import loopwright.model.Part;
 import loopwright.model.Setting;
+import loopwright.model.Spread;
 import loopwright.model.Vehicle;
 import loopwright.solver.Change;
 import loopwright.solver.Element;
@@ -20,6 +25,7 @@ final class Causes {
   private final Predictor predictor;
   private final Complaint complaint;
   private final Optional<Loop> loop;
+  private final SharedFuses shared;
   private final Setting shows;
 
   Causes(Workbench bench, Predictor predictor, Complaint complaint, Optional<Loop> loop) {
@@ -28,6 +34,7 @@ final class Causes {
     this.predictor = predictor;
     this.complaint = complaint;
     this.loop = loop;
+    this.shared = new SharedFuses(bench, complaint, loop);
     this.shows = bench.shows(complaint);
   }
 
@@ -39,6 +46,53 @@ final class Causes {
     return bench.point(bench.healthy(), complaint.on()).idle(changes)
         && bench.point(bench.healthy(), shows).idle(changes);
   }
+
+  /** A hypothesis with the chance that it causes the complaint. */
+  record Causing(Hypothesis hypothesis, double chance) {}
+
+  /**
+   * Single failures of a part that cause the complaint, by what they do while the circuit is on or
+   * by a fuse that they have spent while another one was.
+   */
+  List<Causing> causing(Part part, Context context) {
+    Map<Cause, Causing> found = new LinkedHashMap<>();
+    bench
+        .singles(part, context, complaint.on(), this::idle, this::bearsOn)
+        .forEach(h -> causing(h).ifPresent(c -> found.put(Cause.of(h), c)));
+    bench
+        .cuts(part, context)
+        .flatMap(List::stream)
+        .filter(cut -> !found.containsKey(new Cause(cut.id(), cut.cell())))
+        .forEach(
+            cut ->
+                shared.live(cut.changes()).stream()
+                    .map(setting -> bench.spent(cut, setting))
+                    .filter(shared::spends)
+                    .findFirst()
+                    .flatMap(this::causing)
+                    .ifPresent(c -> found.put(Cause.of(c.hypothesis()), c)));
+    return List.copyOf(found.values());
+  }
+
+  /** What has failed, told apart by its resistance where that may be anything. */
+  private record Cause(SuspectId id, Optional<Spread> cell) {
+    static Cause of(Hypothesis h) {
+      return new Cause(h.suspect(), h.cell());
+    }
+  }
+
+  private Optional<Causing> causing(Hypothesis h) {
+    return Optional.of(new Causing(h, chance(h))).filter(c -> c.chance() >= CAUSES);
+  }
+
+  /** Least chance with which a suspect must cause the complaint to be in play. */
+  private static final double CAUSES = 0.02;
+
+  /**
+   * Chance that someone whose switching on has spent a fuse complains of another circuit behind it
+   * than of the one switched on. Our own estimate.
+   */
+  private static final double NAMED_INSTEAD = 0.2;
 
   /** Whether the hypothesis changes anything about the load complained of, or about any fuse. */
   boolean bearsOn(Hypothesis h) {
@@ -60,11 +114,16 @@ final class Causes {
         || complaint.kind() == ComplaintKind.DIM
         || complaint.kind() == ComplaintKind.WORKS_SOMETIMES) {
       if (works(bench.point(h, complaint.on()))
-          && (h.cell().isEmpty() || bench.courses(h).stream().allMatch(this::works))) {
+          && (h.cell().isEmpty() || ways(h).stream().allMatch(this::works))) {
         return 0;
       }
     }
-    return causesAs(h);
+    return causesAs(h) * (h.spentIn().isPresent() ? NAMED_INSTEAD : 1);
+  }
+
+  /** How the circuit complained of may stand at the ends of what the hypothesis leaves open. */
+  private List<OperatingPoint> ways(Hypothesis h) {
+    return h.spentIn().isPresent() ? bench.points(h, complaint.on()) : bench.courses(h);
   }
 
   /** Whether the load complained of works as in health. */

@@ -46,9 +46,6 @@ public final class Diagnosis implements AutoCloseable {
   /** Share of complaints whose failure no table lists. Common practice. */
   private static final double UNLISTED = 0.01;
 
-  /** Least chance with which a suspect must cause the complaint to be in play. */
-  private static final double CAUSES = 0.02;
-
   private final Workbench bench;
   private final Vehicle vehicle;
   private final Complaint complaint;
@@ -107,11 +104,11 @@ public final class Diagnosis implements AutoCloseable {
     List<Part> parts = vehicle.parts();
     for (int from = 0; from < parts.size(); from += AT_A_TIME) {
       List<Part> some = parts.subList(from, Math.min(parts.size(), from + AT_A_TIME));
-      List<List<Causing>> causing =
-          some.parallelStream().map(part -> causing(part, complained)).toList();
+      List<List<Causes.Causing>> causing =
+          some.parallelStream().map(part -> complained.causing(part, context)).toList();
       for (int i = 0; i < some.size(); i++) {
         (causing.get(i).isEmpty() ? out : in).add(some.get(i).id());
-        for (Causing c : causing.get(i)) {
+        for (Causes.Causing c : causing.get(i)) {
           kept.add(c.hypothesis());
           weights.put(c.hypothesis(), c.hypothesis().prior() * c.chance());
         }
@@ -167,19 +164,6 @@ public final class Diagnosis implements AutoCloseable {
   public static Diagnosis open(
       Workbench bench, RuleBook rules, Complaint complaint, Context context, Step step) {
     return new Diagnosis(bench, rules, complaint, context, step);
-  }
-
-  /** A hypothesis with the chance that it causes the complaint. */
-  private record Causing(Hypothesis hypothesis, double chance) {}
-
-  /** Single failures of a part that cause the complaint. */
-  private List<Causing> causing(Part part, Causes complained) {
-    return bench
-        .singles(part, context, complaint.on(), complained::idle, complained::bearsOn)
-        .stream()
-        .map(h -> new Causing(h, complained.chance(h)))
-        .filter(c -> c.chance() >= CAUSES)
-        .toList();
   }
 
   /** Solves the setting that nearly every check is taken in. */

@@ -3,6 +3,7 @@ package loopwright.diagnosis;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import loopwright.model.Setting;
 import loopwright.model.Spread;
 import loopwright.solver.Failure;
 import loopwright.solver.History;
@@ -20,6 +21,7 @@ import loopwright.solver.Variant;
  * @param history fuses that have blown by the time the complaint was made
  * @param prior chance before any reading, complaint not yet counted
  * @param members the two single hypotheses of a pair; empty for all others
+ * @param spentIn the setting in which fuses had their say, where it isn't the one complained of
  */
 public record Hypothesis(
     SuspectId suspect,
@@ -29,7 +31,8 @@ public record Hypothesis(
     Variant variant,
     History history,
     double prior,
-    List<Hypothesis> members) {
+    List<Hypothesis> members,
+    Optional<Setting> spentIn) {
 
   /** By suspect and cell: the same in every run. */
   static final Comparator<Hypothesis> ORDER =
@@ -44,7 +47,7 @@ public record Hypothesis(
     members = List.copyOf(members);
   }
 
-  /** A hypothesis that is no pair. */
+  /** A hypothesis that is no pair, whose fuses had their say where it is complained of. */
   public Hypothesis(
       SuspectId suspect,
       List<String> parts,
@@ -53,7 +56,7 @@ public record Hypothesis(
       Variant variant,
       History history,
       double prior) {
-    this(suspect, parts, failures, cell, variant, history, prior, List.of());
+    this(suspect, parts, failures, cell, variant, history, prior, List.of(), Optional.empty());
   }
 
   /** The single hypotheses in it: itself, or the two of a pair. */

@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import loopwright.knowledge.Context;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterFunction;
@@ -127,6 +128,47 @@ public final class Workbench {
   }
 
   /**
+   * A failure of a part, or one cell of its resistance range, before it is solved.
+   *
+   * @param rate its chance before any reading
+   * @param worst whether nothing else in its range can do more than this cell
+   */
+  record Cut(
+      SuspectId id,
+      Failure failure,
+      Optional<Spread> cell,
+      double rate,
+      List<Change> changes,
+      boolean worst) {}
+
+  /** A failure's resistance range cut into cells, the greatest resistance first. */
+  private List<Cut> cut(Failure failure, double rate) {
+    SuspectId id = new SuspectId(failure.part().id(), failure.name());
+    if (failure.continuum().isEmpty()) {
+      List<Change> changes = failure.changes(network, Spread.exactly(0));
+      return List.of(new Cut(id, failure, Optional.empty(), rate, changes, false));
+    }
+    Spread range = failure.continuum().get();
+    List<Spread> cells = cells(range, failure.bridges() ? BRIDGE_RATIO : CELL_RATIO);
+    List<Cut> all = new ArrayList<>();
+    for (int c = cells.size() - 1; c >= 0; c--) {
+      Spread cell = cells.get(c);
+      double share = Math.log(cell.high() / cell.low()) / Math.log(range.high() / range.low());
+      boolean worst = c == cells.size() - 1 && !failure.bridges();
+      List<Change> changes = failure.changes(network, cell);
+      all.add(new Cut(id, failure, Optional.of(cell), rate * share, changes, worst));
+    }
+    return all;
+  }
+
+  /** All failures of a part that can be in a context, each cut into cells. */
+  Stream<List<Cut>> cuts(Part part, Context context) {
+    return Failure.of(network, part, knowledge.faults()).stream()
+        .filter(f -> f.rate(context) > 0)
+        .map(f -> cut(f, f.rate(context)));
+  }
+
+  /**
    * All single failures of a part that could matter, resistance ranges cut into cells. A range is
    * left out whole if even its greatest resistance leaves the load as it is: what a series
    * resistance does grows with it.
@@ -140,42 +182,44 @@ public final class Workbench {
       Setting complaintSetting,
       Predicate<List<Change>> idle,
       Predicate<Hypothesis> matters) {
+    complainedIn = complaintSetting;
     List<Hypothesis> all = new ArrayList<>();
-    for (Failure failure : Failure.of(network, part, knowledge.faults())) {
-      double rate = failure.rate(context);
-      if (rate <= 0) {
-        continue;
-      }
-      SuspectId id = new SuspectId(part.id(), failure.name());
-      if (failure.continuum().isEmpty()) {
-        List<Change> changes = failure.changes(network, Spread.exactly(0));
-        if (!idle.test(changes)) {
-          Variant variant = Variant.healthy(network).with(changes);
-          all.add(single(id, failure, Optional.empty(), variant, rate, complaintSetting));
-        }
-        continue;
-      }
-      List<Spread> cells =
-          cells(failure.continuum().get(), failure.bridges() ? BRIDGE_RATIO : CELL_RATIO);
-      for (int c = cells.size() - 1; c >= 0; c--) {
-        Spread cell = cells.get(c);
-        List<Change> changes = failure.changes(network, cell);
-        if (idle.test(changes)) {
-          continue;
-        }
-        Variant variant = Variant.healthy(network).with(changes);
-        double share =
-            Math.log(cell.high() / cell.low())
-                / Math.log(failure.continuum().get().high() / failure.continuum().get().low());
-        Hypothesis h =
-            single(id, failure, Optional.of(cell), variant, rate * share, complaintSetting);
-        if (c == cells.size() - 1 && !failure.bridges() && !matters.test(h)) {
-          break;
-        }
-        all.add(h);
-      }
-    }
+    cuts(part, context)
+        .forEach(
+            cuts -> {
+              for (Cut c : cuts) {
+                if (idle.test(c.changes())) {
+                  continue;
+                }
+                Hypothesis h = single(c);
+                if (c.worst() && !matters.test(h)) {
+                  break;
+                }
+                all.add(h);
+              }
+            });
     return all;
+  }
+
+  private Hypothesis single(Cut cut) {
+    return single(
+        cut.id(),
+        cut.failure(),
+        cut.cell(),
+        Variant.healthy(network).with(cut.changes()),
+        cut.rate(),
+        Optional.empty());
+  }
+
+  /** A failure whose fuses had their say in another setting than the one complained of. */
+  Hypothesis spent(Cut cut, Setting in) {
+    return single(
+        cut.id(),
+        cut.failure(),
+        cut.cell(),
+        Variant.healthy(network).with(cut.changes()),
+        cut.rate(),
+        Optional.of(in));
   }
 
   private Hypothesis single(
@@ -184,13 +228,21 @@ public final class Workbench {
       Optional<Spread> cell,
       Variant variant,
       double prior,
-      Setting complaintSetting) {
-    complainedIn = complaintSetting;
+      Optional<Setting> spentIn) {
     return solved(
         variant,
+        spentIn,
         history ->
             new Hypothesis(
-                id, List.of(failure.part().id()), List.of(failure), cell, variant, history, prior));
+                id,
+                List.of(failure.part().id()),
+                List.of(failure),
+                cell,
+                variant,
+                history,
+                prior,
+                List.of(),
+                spentIn));
   }
 
   /** Two single hypotheses of different parts at once; their chances are independent. */
@@ -202,8 +254,10 @@ public final class Workbench {
                     .failures()
                     .get(0)
                     .changes(one.variant(), other.cell().orElse(Spread.exactly(0))));
+    Optional<Setting> spentIn = one.spentIn().or(other::spentIn);
     return solved(
         variant,
+        spentIn,
         history ->
             new Hypothesis(
                 new SuspectId(
@@ -215,15 +269,18 @@ public final class Workbench {
                 variant,
                 history,
                 one.prior() * other.prior(),
-                List.of(one, other)));
+                List.of(one, other),
+                spentIn));
   }
 
   /** By the time somebody complains the circuit has been switched on: fuses have had their say. */
-  private Hypothesis solved(Variant variant, Function<History, Hypothesis> of) {
+  private Hypothesis solved(
+      Variant variant, Optional<Setting> spentIn, Function<History, Hypothesis> of) {
+    Setting setting = spentIn.orElse(complainedIn);
     OperatingPoint point =
-        solver(complainedIn).solve(variant, complainedIn, Values.typical(variant), History.NONE);
+        solver(setting).solve(variant, setting, Values.typical(variant), History.NONE);
     Hypothesis h = of.apply(point.history());
-    typical.put(new Key(h, complainedIn), point);
+    typical.put(new Key(h, setting), point);
     first.put(h, point);
     return h;
   }
@@ -242,8 +299,7 @@ public final class Workbench {
     for (Spread cell : cells(h.cell().get(), Math.pow(ratio, 1.0 / FINER))) {
       Variant variant = Variant.healthy(network).with(failure.changes(network, cell));
       finer.add(
-          single(
-              h.suspect(), failure, Optional.of(cell), variant, h.prior() / FINER, complainedIn));
+          single(h.suspect(), failure, Optional.of(cell), variant, h.prior() / FINER, h.spentIn()));
     }
     return finer;
   }
@@ -255,6 +311,7 @@ public final class Workbench {
    * @param look what is asked of it
    */
   <T> T tried(Failure failure, Spread added, Function<Hypothesis, T> look) {
+    Objects.requireNonNull(complainedIn, "complainedIn");
     Hypothesis h =
         single(
             new SuspectId(failure.part().id(), failure.name()),
@@ -262,7 +319,7 @@ public final class Workbench {
             Optional.of(added),
             Variant.healthy(network).with(failure.changes(network, added)),
             0,
-            Objects.requireNonNull(complainedIn, "complainedIn"));
+            Optional.empty());
     T seen = look.apply(h);
     keepOnly(other -> other != h);
     return seen;
@@ -293,8 +350,9 @@ public final class Workbench {
   }
 
   /**
-   * How the complaint's setting may end at both ends of what the failure itself and fuses near
-   * their limit leave open, every fuse whole before; empty where neither leaves anything open.
+   * How the setting in which fuses had their say may end at both ends of what the failure itself
+   * and fuses near their limit leave open, every fuse whole before; empty where neither leaves
+   * anything open.
    */
   List<OperatingPoint> courses(Hypothesis h) {
     return courses.get(
@@ -309,7 +367,7 @@ public final class Workbench {
             open |= thresholds(typicalFirst(h), values, low) || !h.history().blown().isEmpty();
             if (open) {
               links(h.variant(), values, low);
-              all.add(solver(complainedIn).solve(h.variant(), complainedIn, values, History.NONE));
+              all.add(solver(spentIn(h)).solve(h.variant(), spentIn(h), values, History.NONE));
             }
           }
           return List.copyOf(all);
@@ -518,7 +576,7 @@ public final class Workbench {
     return blownBefore.get(
         h,
         k ->
-            new Enclosure(h.variant(), complainedIn)
+            new Enclosure(h.variant(), spentIn(h))
                 .histories(Enclosure.Starts.of(List.of(typicalFirst(h)), List.of(History.NONE))));
   }
 
@@ -540,13 +598,18 @@ public final class Workbench {
     return network.elementsOf(part).stream().anyMatch(e -> history.blown().get(e));
   }
 
-  /** The typical operating point in the complaint's setting with every fuse whole before. */
+  /** The typical operating point of the setting in which fuses had their say, all whole before. */
   private OperatingPoint typicalFirst(Hypothesis h) {
     return first.get(
         h,
         k ->
-            solver(complainedIn)
-                .solve(h.variant(), complainedIn, Values.typical(h.variant()), History.NONE));
+            solver(spentIn(h))
+                .solve(h.variant(), spentIn(h), Values.typical(h.variant()), History.NONE));
+  }
+
+  /** The setting in which fuses had their say. */
+  private Setting spentIn(Hypothesis h) {
+    return h.spentIn().orElse(complainedIn);
   }
 
   /** What stands discretely in a point: relays, motors, fuses, buzzing. */
@@ -587,7 +650,7 @@ public final class Workbench {
   }
 
   /** Roles of resistances that lie between the battery and a load, not of loads themselves. */
-  private static final Predicate<String> IN_THE_WAY =
+  static final Predicate<String> IN_THE_WAY =
       role ->
           role.equals("conductor")
               || role.equals("joint")
