@@ -62,7 +62,7 @@ final class Causes {
     bench
         .cuts(part, context)
         .flatMap(List::stream)
-        .filter(cut -> !found.containsKey(new Cause(cut.id(), cut.cell())))
+        .filter(cut -> cut.adds() && !found.containsKey(new Cause(cut.id(), cut.cell())))
         .forEach(
             cut ->
                 shared.live(cut.changes()).stream()

@@ -163,6 +163,7 @@ final class SharedFuses {
 
   /** Whether a hypothesis may have spent one of the fuses. */
   boolean spends(Hypothesis h) {
-    return fuses.stream().anyMatch(fuse -> bench.mayHaveBlown(h, fuse));
+    return fuses.stream().anyMatch(fuse -> bench.blown(h.history(), fuse))
+        || fuses.stream().anyMatch(fuse -> bench.mayHaveBlown(h, fuse));
   }
 }

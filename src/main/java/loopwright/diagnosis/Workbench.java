@@ -132,6 +132,7 @@ public final class Workbench {
    *
    * @param rate its chance before any reading
    * @param worst whether nothing else in its range can do more than this cell
+   * @param adds whether it may let more current pass than before
    */
   record Cut(
       SuspectId id,
@@ -139,14 +140,15 @@ public final class Workbench {
       Optional<Spread> cell,
       double rate,
       List<Change> changes,
-      boolean worst) {}
+      boolean worst,
+      boolean adds) {}
 
   /** A failure's resistance range cut into cells, the greatest resistance first. */
   private List<Cut> cut(Failure failure, double rate) {
     SuspectId id = new SuspectId(failure.part().id(), failure.name());
     if (failure.continuum().isEmpty()) {
       List<Change> changes = failure.changes(network, Spread.exactly(0));
-      return List.of(new Cut(id, failure, Optional.empty(), rate, changes, false));
+      return List.of(new Cut(id, failure, Optional.empty(), rate, changes, false, true));
     }
     Spread range = failure.continuum().get();
     List<Spread> cells = cells(range, failure.bridges() ? BRIDGE_RATIO : CELL_RATIO);
@@ -156,7 +158,8 @@ public final class Workbench {
       double share = Math.log(cell.high() / cell.low()) / Math.log(range.high() / range.low());
       boolean worst = c == cells.size() - 1 && !failure.bridges();
       List<Change> changes = failure.changes(network, cell);
-      all.add(new Cut(id, failure, Optional.of(cell), rate * share, changes, worst));
+      all.add(
+          new Cut(id, failure, Optional.of(cell), rate * share, changes, worst, failure.bridges()));
     }
     return all;
   }
@@ -594,7 +597,8 @@ public final class Workbench {
             .orElse(false);
   }
 
-  private boolean blown(History history, String part) {
+  /** Whether a part's link is among those blown. */
+  boolean blown(History history, String part) {
     return network.elementsOf(part).stream().anyMatch(e -> history.blown().get(e));
   }
 
