@@ -351,11 +351,11 @@ final class Reasons {
   private String link(Consequences.Link link) {
     String part = words.part(link.part());
     if (link instanceof Consequences.Link.Blows b) {
-      return phrases.say(
-          "link.blows",
-          part,
-          Figures.amps(b.amps()),
-          Figures.amps(b.blowsAt().low(), b.blowsAt().high()));
+      String amps = Figures.amps(b.amps());
+      String blowsAt = Figures.amps(b.blowsAt().low(), b.blowsAt().high());
+      return b.whileOn()
+          .map(c -> phrases.say("link.blows-while", part, amps, blowsAt, c))
+          .orElseGet(() -> phrases.say("link.blows", part, amps, blowsAt));
     }
     if (link instanceof Consequences.Link.DropsOut d) {
       return phrases.say(

@@ -1067,6 +1067,7 @@ final class Session implements FindCase {
     if (vehicle.access(red).reachable() && vehicle.access(black).reachable()) {
       proofs.add(Check.measure(CheckKind.VOLTS, red, black, complaint.on()));
     }
+    mended.map(diagnosis::elsewhere).ifPresent(proofs::addAll);
     proofs.removeIf(p -> refused.contains(p.id()));
     return proofs;
   }

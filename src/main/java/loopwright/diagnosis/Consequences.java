@@ -2,6 +2,7 @@ package loopwright.diagnosis;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
@@ -52,8 +53,11 @@ public final class Consequences {
      *
      * @param amps current that drove it, in amperes
      * @param blowsAt current at which it blows, in amperes
+     * @param whileOn name of the circuit that has to be on for that; empty if it is the one complained
+     *     of
      */
-    record Blows(String part, double amps, Spread blowsAt) implements Link {}
+    record Blows(String part, double amps, Spread blowsAt, Optional<String> whileOn)
+        implements Link {}
 
     /**
      * A relay that should pull in doesn't, or lets go.
@@ -131,7 +135,7 @@ public final class Consequences {
         .forEach(
             e -> {
               Element.Link link = (Element.Link) bench.network().elements().get(e);
-              into.add(new Link.Blows(link.part(), drove(h, e), link.blowsAt()));
+              into.add(new Link.Blows(link.part(), drove(h, e), link.blowsAt(), whileOn(h)));
             });
   }
 
@@ -139,9 +143,20 @@ public final class Consequences {
   private double drove(Hypothesis h, int fuse) {
     Values values = Values.typical(h.variant());
     values.set(fuse, 1, HOLDS);
+    Setting spentIn = bench.spentIn(h);
     OperatingPoint point =
-        bench.solver(complaint.on()).solve(h.variant(), complaint.on(), values, History.NONE);
+        bench.solver(spentIn).solve(h.variant(), spentIn, values, History.NONE);
     return Math.abs(point.amps(fuse));
+  }
+
+  private Optional<String> whileOn(Hypothesis h) {
+    return h.spentIn()
+        .flatMap(
+            setting ->
+                bench.vehicle().circuits().stream()
+                    .filter(c -> c.onSetting().equals(setting))
+                    .map(Circuit::name)
+                    .findFirst());
   }
 
   /** Amperes at which no fuse of a vehicle would hold: one that is not to blow. */

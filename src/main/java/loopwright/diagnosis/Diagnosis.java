@@ -834,6 +834,24 @@ public final class Diagnosis implements AutoCloseable {
         .orElse(List.of());
   }
 
+  /**
+   * Checks in which a failure of a part that shows nothing where it is complained of would: looks
+   * at what works in the settings in which it spends a fuse.
+   */
+  public List<Check> elsewhere(String part) {
+    return inPlay.stream()
+        .filter(h -> h.parts().contains(part))
+        .flatMap(h -> h.spentIn().stream())
+        .distinct()
+        .flatMap(
+            setting ->
+                vehicle.circuits().stream()
+                    .filter(c -> c.onSetting().equals(setting))
+                    .limit(1)
+                    .map(c -> Check.look(c.loads().get(0).toString(), setting)))
+        .toList();
+  }
+
   /** Concludes what to do about the answer: states it to the rules and returns what they advise. */
   public List<Conclusion> advice(
       List<SuspectId> suspects, Findings findings, List<Reading> readings) {

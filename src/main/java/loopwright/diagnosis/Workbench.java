@@ -612,7 +612,7 @@ public final class Workbench {
   }
 
   /** The setting in which fuses had their say. */
-  private Setting spentIn(Hypothesis h) {
+  Setting spentIn(Hypothesis h) {
     return h.spentIn().orElse(complainedIn);
   }
 
