@@ -53,8 +53,8 @@ public final class Consequences {
      *
      * @param amps current that drove it, in amperes
      * @param blowsAt current at which it blows, in amperes
-     * @param whileOn name of the circuit that has to be on for that; empty if it is the one complained
-     *     of
+     * @param whileOn name of the circuit that has to be on for that; empty if it is the one
+     *     complained of
      */
     record Blows(String part, double amps, Spread blowsAt, Optional<String> whileOn)
         implements Link {}
@@ -144,8 +144,7 @@ public final class Consequences {
     Values values = Values.typical(h.variant());
     values.set(fuse, 1, HOLDS);
     Setting spentIn = bench.spentIn(h);
-    OperatingPoint point =
-        bench.solver(spentIn).solve(h.variant(), spentIn, values, History.NONE);
+    OperatingPoint point = bench.solver(spentIn).solve(h.variant(), spentIn, values, History.NONE);
     return Math.abs(point.amps(fuse));
   }
 

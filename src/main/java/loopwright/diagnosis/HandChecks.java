@@ -89,8 +89,11 @@ final class HandChecks {
   /** With all on that can be and the loads out; then parted once more, here and there. */
   private void addLamps(Set<Check> checks, String fuse) {
     Set<String> loads = new LinkedHashSet<>();
-    Setting out = loadsOut(fuse, loads);
+    Setting out = loadsOut(fuse, complaint.on(), loads);
     List<Setting> settings = new ArrayList<>(List.of(out, Setting.REST));
+    for (Setting elsewhere : prospects.spentIn(fuse)) {
+      settings.add(loadsOut(fuse, elsewhere, new LinkedHashSet<>()));
+    }
     for (String connector : connectors(loads)) {
       settings.add(out.without(connector));
     }
@@ -103,9 +106,9 @@ final class HandChecks {
         .forEach(setting -> checks.add(Check.lampForFuse(fuse, setting)));
   }
 
-  /** The circuit on, and whatever a healthy one would still light the lamp through taken out. */
-  private Setting loadsOut(String fuse, Set<String> loads) {
-    Setting setting = complaint.on();
+  /** A circuit on, and whatever a healthy one would still light the lamp through taken out. */
+  private Setting loadsOut(String fuse, Setting on, Set<String> loads) {
+    Setting setting = on;
     for (int n = 0; n < MOST_LOADS; n++) {
       if (Brightness.dark(substitutions.lamp(bench.healthy(), fuse, setting).get(0))) {
         break;

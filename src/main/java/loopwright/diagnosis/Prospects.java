@@ -66,6 +66,20 @@ final class Prospects {
     return sorted(shares);
   }
 
+  /** Settings besides the one complained of in which a fuse may have blown, the likeliest first. */
+  List<Setting> spentIn(String fuse) {
+    Map<Setting, Double> shares = new LinkedHashMap<>();
+    for (Hypothesis h : hypotheses) {
+      h.spentIn()
+          .filter(setting -> bench.blown(h.history(), fuse))
+          .ifPresent(setting -> shares.merge(setting, weights.get(h) / total, Double::sum));
+    }
+    return sorted(shares).keySet().stream().limit(MOST_ELSEWHERE).toList();
+  }
+
+  /** Other settings that are tried for a fuse: each is a lamp in its place more. */
+  private static final int MOST_ELSEWHERE = 2;
+
   /** Chance by load that it is woken, while the circuit complained of is on. */
   Map<LoadRef, Double> woken(Complaint complaint) {
     Map<LoadRef, Double> shares = new LinkedHashMap<>();
