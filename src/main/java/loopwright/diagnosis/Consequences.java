@@ -149,13 +149,7 @@ public final class Consequences {
   }
 
   private Optional<String> whileOn(Hypothesis h) {
-    return h.spentIn()
-        .flatMap(
-            setting ->
-                bench.vehicle().circuits().stream()
-                    .filter(c -> c.onSetting().equals(setting))
-                    .map(Circuit::name)
-                    .findFirst());
+    return h.spentIn().flatMap(bench::circuitOn).map(Circuit::name);
   }
 
   /** Amperes at which no fuse of a vehicle would hold: one that is not to blow. */

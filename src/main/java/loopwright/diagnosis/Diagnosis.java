@@ -835,20 +835,16 @@ public final class Diagnosis implements AutoCloseable {
   }
 
   /**
-   * Checks in which a failure of a part that shows nothing where it is complained of would: looks
-   * at what works in the settings in which it spends a fuse.
+   * Checks in which a part's failures show that do nothing where they are complained of: looks at
+   * what works in the settings in which they spend a fuse.
    */
   public List<Check> elsewhere(String part) {
     return inPlay.stream()
         .filter(h -> h.parts().contains(part))
         .flatMap(h -> h.spentIn().stream())
         .distinct()
-        .flatMap(
-            setting ->
-                vehicle.circuits().stream()
-                    .filter(c -> c.onSetting().equals(setting))
-                    .limit(1)
-                    .map(c -> Check.look(c.loads().get(0).toString(), setting)))
+        .flatMap(setting -> bench.circuitOn(setting).stream())
+        .map(c -> Check.look(c.loads().get(0).toString(), c.onSetting()))
         .toList();
   }
 

@@ -15,6 +15,7 @@ import loopwright.knowledge.Context;
 import loopwright.knowledge.Knowledge;
 import loopwright.meter.MeterFunction;
 import loopwright.meter.MeterSpec;
+import loopwright.model.Circuit;
 import loopwright.model.LoadRef;
 import loopwright.model.Part;
 import loopwright.model.Setting;
@@ -807,6 +808,11 @@ public final class Workbench {
       }
     }
     return Setting.REST;
+  }
+
+  /** The first circuit that is on in just this setting. */
+  Optional<Circuit> circuitOn(Setting setting) {
+    return vehicle.circuits().stream().filter(c -> c.onSetting().equals(setting)).findFirst();
   }
 
   /** The setting in which a load should work, the first it serves. */

@@ -358,13 +358,9 @@ public final class LoopDrawing extends Region {
     private void mark() {
       for (LoopPlan.Piece piece : all(p)) {
         if (marked.get().equals(Optional.of(piece.view().part()))) {
-          Box c = piece.cell();
-          Rectangle frame =
-              new Rectangle(
-                  (c.x() + 0.1) * u, (c.y() - 0.1) * u, (c.width() - 0.2) * u, c.height() * u);
-          frame.setArcWidth(0.5 * u);
-          frame.setArcHeight(0.5 * u);
-          add(frame, "piece-marked");
+          Rectangle round = new Rectangle();
+          frame(round, piece.cell(), u);
+          add(round, "piece-marked");
         }
       }
     }

@@ -672,8 +672,8 @@ final class NowCard extends VBox {
       String where,
       String valueClass) {
     int row = grid.getRowCount();
-    Label word = Parts.line(Texts.of(key), "step-word");
-    grid.add(word, 0, row);
+    // A word stands on the height of its value, and there are two heights.
+    grid.add(Parts.line(Texts.of(key), "step-word", "beside-" + valueClass), 0, row);
     mark.ifPresent(m -> grid.add(m, 1, row));
     Text big = new Text(value);
     big.getStyleClass().addAll("ink-text", valueClass);
