@@ -239,7 +239,7 @@ public class LoopwrightApp extends Application {
               .findFirst()
               .orElseThrow(() -> new Problem("case", id, "a ready-made case"));
       SimulatedMeter meter = Practice.meter(engine, ready, vehicle);
-      FindCase found = engine.desk().open(ReadyCases.of(ready, vehicle), progress);
+      FindCase found = engine.desk().open(CaseDesk.NewCase.practice(ready, vehicle), progress);
       return new Opened(meter.following(found), meter::read);
     }
   }

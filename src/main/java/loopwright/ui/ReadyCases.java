@@ -7,7 +7,6 @@ import loopwright.casework.CaseDesk;
 import loopwright.casework.CheckView;
 import loopwright.casework.FindCase;
 import loopwright.casework.Problem;
-import loopwright.casework.ReadyCase;
 import loopwright.model.Vehicle;
 
 /** Ready-made cases: a demo vehicle with a hidden fault and a meter that reads by itself. */
@@ -54,19 +53,6 @@ public interface ReadyCases {
      * @throws Problem if it can't do that kind of check
      */
     Answer read(CheckView check) throws Problem;
-  }
-
-  /** A ready-made case of a vehicle, as it is opened. */
-  static CaseDesk.NewCase of(ReadyCase ready, Vehicle vehicle) {
-    return new CaseDesk.NewCase(
-        vehicle,
-        ready.vehicle(),
-        ready.circuit(),
-        Optional.empty(),
-        ready.kind(),
-        ready.context(),
-        ready.meter(),
-        true);
   }
 
   /** The cases there are. Quick; called on the window's thread. */

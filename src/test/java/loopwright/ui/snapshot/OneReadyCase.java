@@ -49,7 +49,7 @@ final class OneReadyCase implements ReadyCases {
   @Override
   public Opened open(String id, Vehicle vehicle, CaseDesk.Progress progress) throws Problem {
     meter = new SimulatedMeter(vehicle, Bench.KNOWLEDGE, ready, 1);
-    opened = meter.following(desk.open(ReadyCases.of(ready, vehicle), progress));
+    opened = meter.following(desk.open(CaseDesk.NewCase.practice(ready, vehicle), progress));
     return new Opened(opened, meter::read);
   }
 
