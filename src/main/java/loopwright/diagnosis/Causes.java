@@ -59,6 +59,9 @@ final class Causes {
     bench
         .singles(part, context, complaint.on(), this::idle, this::bearsOn)
         .forEach(h -> causing(h).ifPresent(c -> found.put(Cause.of(h), c)));
+    if (shared.none()) {
+      return List.copyOf(found.values());
+    }
     bench
         .cuts(part, context)
         .flatMap(List::stream)

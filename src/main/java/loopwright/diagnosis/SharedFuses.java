@@ -130,6 +130,11 @@ final class SharedFuses {
     return positions;
   }
 
+  /** Whether nothing hangs behind a fuse of the loop, or the complaint can't come from one. */
+  boolean none() {
+    return behind.isEmpty();
+  }
+
   /** Settings of other circuits in which what a failure puts in behind the fuses is live. */
   List<Setting> live(List<Change> changes) {
     Set<Setting> all = new LinkedHashSet<>();

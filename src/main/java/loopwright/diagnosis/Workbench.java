@@ -195,7 +195,7 @@ public final class Workbench {
                 if (idle.test(c.changes())) {
                   continue;
                 }
-                Hypothesis h = single(c);
+                Hypothesis h = single(c, Optional.empty());
                 if (c.worst() && !matters.test(h)) {
                   break;
                 }
@@ -205,25 +205,19 @@ public final class Workbench {
     return all;
   }
 
-  private Hypothesis single(Cut cut) {
-    return single(
-        cut.id(),
-        cut.failure(),
-        cut.cell(),
-        Variant.healthy(network).with(cut.changes()),
-        cut.rate(),
-        Optional.empty());
-  }
-
   /** A failure whose fuses had their say in another setting than the one complained of. */
   Hypothesis spent(Cut cut, Setting in) {
+    return single(cut, Optional.of(in));
+  }
+
+  private Hypothesis single(Cut cut, Optional<Setting> spentIn) {
     return single(
         cut.id(),
         cut.failure(),
         cut.cell(),
         Variant.healthy(network).with(cut.changes()),
         cut.rate(),
-        Optional.of(in));
+        spentIn);
   }
 
   private Hypothesis single(
